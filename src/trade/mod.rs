@@ -1,0 +1,13 @@
+//! The trade's arithmetic: sizes, fit, stack, dates.
+//!
+//! INVARIANT: knows no browser, no clock, no storage, no randomness and no words for people.
+//! Nothing in here panics on bad input: what cannot be answered is a value of an error type.
+//! No bare number crosses a public function: lengths, sizes, days and shares are types.
+
+pub mod band;
+pub mod dates;
+pub mod fit;
+pub mod measure;
+pub mod sizing;
+pub mod stack;
+pub mod wearer;

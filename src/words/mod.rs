@@ -1,0 +1,6 @@
+//! Every sentence, label and name that people read. One exhaustive function a kind of message, so that a missing
+//! one does not compile.
+//!
+//! INVARIANT: the only code with words for people. Knows no browser but its `Intl`, and that only in `format`.
+
+pub mod format;
