@@ -6,7 +6,9 @@
 
 pub mod band;
 pub mod dates;
+pub mod entry;
 pub mod fit;
+pub mod limits;
 pub mod measure;
 pub mod sizing;
 pub mod stack;

@@ -1,0 +1,189 @@
+//! The table of accepted ranges: what a figure may be, an example of it, and why.
+//!
+//! A range is where a figure stops being plausible, not where it stops being wise: advice is for the calculators.
+
+use super::measure::Standing::{self, CommonPractice, Derived, FromMemory};
+use super::measure::{Length, Percent};
+
+/// A figure that people enter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Limit {
+    // lengths
+    /// How far it is round the inside of a ring.
+    Circumference,
+    /// Of the band to be made.
+    BandWidth,
+    /// From the bore to the top of the band.
+    BandHeight,
+    /// Of the gauge the finger was read with.
+    GaugeWidth,
+    /// Of a ring already owned, at three and nine o'clock or at the top.
+    RingWidth,
+    /// Of the finger, on the palm side, from the web to the crease of the joint.
+    FreeLength,
+    /// Between two rings of a stack.
+    GapBetweenRings,
+    /// How far the edge of a domed bore stands back.
+    EdgeRelief,
+    /// A gauge's own error, of circumference.
+    GaugeError,
+    /// A ring stick's taper: circumference for each millimetre of its length.
+    StickTaper,
+    /// Circumference for each millimetre of width, k.
+    WidthFactor,
+    /// How sure k is.
+    WidthFactorSpread,
+    /// The most that a narrower band goes down.
+    WidthShiftDown,
+    /// For cold or warm hands.
+    ConditionShift,
+    /// How sure that is.
+    ConditionSpread,
+    /// The least spread of readings of the same thing.
+    ReadingSpread,
+    /// How much a finger differs from day to day.
+    DaySpread,
+    /// How loose the base may be when the joint decides.
+    JointLooseness,
+    /// A shift that the jeweller sets, up or down.
+    OwnShift,
+    // shares
+    /// How much of a domed bore's room counts, eta.
+    BoreFactor,
+    /// How sure eta is.
+    BoreFactorSpread,
+    /// Of the free length, where a stack stops being roomy or full.
+    StackShare,
+    /// Of being in time.
+    Confidence,
+    // whole numbers
+    /// Rings worn beside.
+    Neighbours,
+    /// Working days of one step.
+    LeadTimeDays,
+    /// Days between the band in hand and the wedding.
+    DaysInHand,
+    // lengths of texts
+    /// A name.
+    NameText,
+    /// One line: a place, where met.
+    LineText,
+    /// A note of several lines.
+    NoteText,
+}
+
+/// An amount with its unit; amounts of different units never compare as within each other's range.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Amount {
+    Length(Length),
+    Percent(Percent),
+    Days(Whole),
+    Count(Whole),
+    Characters(Whole),
+}
+
+/// A whole number of days, rings or characters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Whole(pub u16);
+
+/// One row of the table: from `least` to `most`, both included, with something that people might enter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Range {
+    pub limit: Limit,
+    pub least: Amount,
+    pub most: Amount,
+    pub example: Amount,
+    pub standing: Standing,
+    pub source: &'static str,
+}
+
+impl Range {
+    /// Whether an amount lies in the range; an amount of another unit never does.
+    pub fn holds(&self, amount: Amount) -> bool {
+        (self.least..=self.most).contains(&amount)
+    }
+}
+
+/// The accepted range of a figure.
+///
+/// ```
+/// use bandwright::trade::limits::{self, Amount, Limit};
+/// use bandwright::trade::measure::Length;
+/// assert!(limits::of(Limit::BandWidth).holds(Amount::Length(Length::from_mm(2.5))));
+/// ```
+pub fn of(limit: Limit) -> &'static Range {
+    // The assertion below the table holds when it is compiled: every limit has its row at its own place.
+    &ROWS[limit as usize]
+}
+
+#[rustfmt::skip]
+const ROWS: [Range; 29] = [
+    row(Limit::Circumference, mm(36_0000, 80_0000, 54_0000), CommonPractice, "US 0 to UK Z+9; ISO sticks carry 41 to 76"),
+    row(Limit::BandWidth, mm(1_0000, 20_0000, 2_5000), CommonPractice, "wire of 1 mm to a cigar band"),
+    row(Limit::BandHeight, mm(8000, 6_0000, 1_8000), CommonPractice, "below 0.8 mm a band bends; 1.3 to 1.8 mm is usual"),
+    row(Limit::GaugeWidth, mm(1_0000, 15_0000, 3_0000), CommonPractice, "narrow and wide gauge sets"),
+    row(Limit::RingWidth, mm(5000, 25_0000, 2_6000), CommonPractice, "the thinnest shank to the widest top"),
+    row(Limit::FreeLength, mm(10_0000, 45_0000, 24_0000), FromMemory, "20 to 28 mm is usual"),
+    row(Limit::GapBetweenRings, mm(0, 2_0000, 2000), CommonPractice, "0.2 mm each is usual"),
+    row(Limit::EdgeRelief, mm(0, 1_0000, 2800), Derived, "a dome of radius 16 mm, capped at 0.30 mm, is the default"),
+    row(Limit::GaugeError, mm(0, 1_0000, 1000), CommonPractice, "less than half a US size of circumference"),
+    row(Limit::StickTaper, mm(0, 6000, 2190), Derived, "ISO 8653: 41 to 76 on 160 mm is 0.219"),
+    row(Limit::WidthFactor, mm(0, 1_0000, 2500), CommonPractice, "0.25 mm for each mm"),
+    row(Limit::WidthFactorSpread, mm(0, 5000, 1000), CommonPractice, "0.10 mm for each mm"),
+    row(Limit::WidthShiftDown, mm(0, 2_0000, 6000), CommonPractice, "at most 0.6 mm"),
+    row(Limit::ConditionShift, mm(0, 2_0000, 5000), CommonPractice, "about 0.5 mm each way; 1.15 mm after swelling (Siamwala 2018, derived)"),
+    row(Limit::ConditionSpread, mm(0, 1_0000, 4000), CommonPractice, "0.4 mm"),
+    row(Limit::ReadingSpread, mm(0, 1_0000, 3500), CommonPractice, "0.35 mm"),
+    row(Limit::DaySpread, mm(0, 1_0000, 3000), CommonPractice, "0.3 mm"),
+    row(Limit::JointLooseness, mm(0, 8_0000, 1_2500), CommonPractice, "1.25, 2.5 and 5 mm are the usual thresholds"),
+    row(Limit::OwnShift, mm(-5_0000, 5_0000, 5000), CommonPractice, "four UK letters either way"),
+    row(Limit::BoreFactor, percent(0, 100, 80), CommonPractice, "0.8 of the room"),
+    row(Limit::BoreFactorSpread, percent(0, 100, 30), CommonPractice, "0.3"),
+    row(Limit::StackShare, percent(5, 100, 35), CommonPractice, "roomy to 35, full to 50 %: house rule"),
+    row(Limit::Confidence, percent(50, 99, 95), CommonPractice, "95 % by default"),
+    row(Limit::Neighbours, count(0, 6, 1), CommonPractice, "no free length holds more"),
+    row(Limit::LeadTimeDays, days(0, 400, 15), CommonPractice, "15 to 20 working days are usual"),
+    row(Limit::DaysInHand, days(0, 365, 14), CommonPractice, "14 days leave time for a resize"),
+    row(Limit::NameText, characters(80), CommonPractice, "longer does not fit a line"),
+    row(Limit::LineText, characters(160), CommonPractice, "two lines on a phone"),
+    row(Limit::NoteText, characters(4000), CommonPractice, "about two printed pages"),
+];
+
+const _: () = {
+    let mut place = 0;
+    while place < ROWS.len() {
+        assert!(ROWS[place].limit as usize == place);
+        place += 1;
+    }
+    assert!(Limit::NoteText as usize + 1 == ROWS.len());
+};
+
+type Amounts = (Amount, Amount, Amount);
+
+const fn row(limit: Limit, (least, most, example): Amounts, standing: Standing, source: &'static str) -> Range {
+    Range { limit, least, most, example, standing, source }
+}
+
+/// In ten-thousandths of a millimetre.
+const fn mm(least: i64, most: i64, example: i64) -> Amounts {
+    const fn length(value: i64) -> Amount {
+        Amount::Length(Length::tenthousandths(value))
+    }
+    (length(least), length(most), length(example))
+}
+
+const fn percent(least: u16, most: u16, example: u16) -> Amounts {
+    (Amount::Percent(Percent(least)), Amount::Percent(Percent(most)), Amount::Percent(Percent(example)))
+}
+
+const fn count(least: u16, most: u16, example: u16) -> Amounts {
+    (Amount::Count(Whole(least)), Amount::Count(Whole(most)), Amount::Count(Whole(example)))
+}
+
+const fn days(least: u16, most: u16, example: u16) -> Amounts {
+    (Amount::Days(Whole(least)), Amount::Days(Whole(most)), Amount::Days(Whole(example)))
+}
+
+const fn characters(most: u16) -> Amounts {
+    (Amount::Characters(Whole(1)), Amount::Characters(Whole(most)), Amount::Characters(Whole(most)))
+}
