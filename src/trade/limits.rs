@@ -116,6 +116,11 @@ pub fn of(limit: Limit) -> &'static Range {
     &ROWS[limit as usize]
 }
 
+/// The whole table, in the order of [`Limit`].
+pub fn all() -> &'static [Range] {
+    &ROWS
+}
+
 #[rustfmt::skip]
 const ROWS: [Range; 29] = [
     row(Limit::Circumference, mm(36_0000, 80_0000, 54_0000), CommonPractice, "US 0 to UK Z+9; ISO sticks carry 41 to 76"),

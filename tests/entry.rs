@@ -1,0 +1,451 @@
+//! What people type: sizes, figures, texts and ways to reach somebody, and what we say when it cannot be taken.
+
+use bandwright::trade::entry::{
+    Contact, read_contact, read_length, read_needed, read_note, read_percent, read_size, read_text, read_whole,
+};
+use bandwright::trade::limits::{self, Limit};
+use bandwright::trade::sizing::{SizeAsRead, Stated, System};
+use bandwright::words::entry as words;
+use bandwright::words::sizing::{stated_in_full, stated_name, trimmed};
+use proptest::prelude::*;
+
+/// What a typed size comes to: every reading by its full name, or the sentence.
+fn sizes(text: &str, preferred: System) -> String {
+    match read_size(text, preferred) {
+        Ok(found) => found.iter().map(|read| stated_in_full(read.stated)).collect::<Vec<_>>().join(", "),
+        Err(error) => words::size_error(error),
+    }
+}
+
+#[track_caller]
+fn check_size(text: &str, expected: &str) {
+    assert_eq!(sizes(text, System::Uk), expected, "{text:?}");
+}
+
+#[test]
+fn letters() {
+    for text in [
+        "M½",
+        "M 1/2",
+        "M1/2",
+        "m.5",
+        "m,5",
+        "M 0.5",
+        "M+1/2",
+        "M+½",
+        "M + 1/2",
+        "m½",
+        " M½ ",
+        "M ½",
+        "UK M½",
+        "uk m 1/2",
+        "UKM½",
+        "UK size M½",
+        "U.K. M½",
+        "M½ UK",
+        "AU M½",
+        "Ireland M½",
+        "NZ m.5",
+        "size M½",
+        "M½",
+        "M¹⁄₂",
+        "M¹/₂",
+        "M 2/4",
+    ] {
+        check_size(text, "UK M½");
+    }
+    check_size("N¼", "UK N¼");
+    check_size("n.25", "UK N¼");
+    check_size("n 3/4", "UK N¾");
+    check_size("a", "UK A");
+    check_size("I", "UK I");
+    check_size("Z", "UK Z");
+    check_size("Z1/2", "UK Z½");
+    check_size("Z+1", "UK Z+1");
+    check_size("z1", "UK Z+1");
+    check_size("z2 1/2", "UK Z+2½");
+    check_size("Z+1½", "UK Z+1½");
+    check_size("Z+1.5", "UK Z+1½");
+    check_size("Z + 9", "UK Z+9");
+}
+
+#[test]
+fn a_plus_is_a_shade_over_and_is_asked_about() {
+    check_size("M+", "UK M¼, UK M½");
+    check_size("Z+", "UK Z¼, UK Z½, UK Z+1");
+}
+
+#[test]
+fn numbers_with_their_system() {
+    check_size("US 7", "US 7");
+    check_size("us 6 1/4", "US 6¼");
+    check_size("USA 6¾", "US 6¾");
+    check_size("7 US", "US 7");
+    check_size("us 1/2", "US ½");
+    check_size("Canada 7", "US 7");
+    check_size("ISO 54", "ISO 54");
+    check_size("iso54", "ISO 54");
+    check_size("ISO 54.5", "ISO 54½");
+    check_size("ISO 54 mm", "ISO 54");
+    check_size("EU 54", "ISO 54");
+    check_size("EU 14", "Italy 14, 14 mm across");
+    check_size("JP 12", "Japan 12");
+    check_size("Japan: 12", "Japan 12");
+    check_size("IT 14", "Italy 14");
+    check_size("Italy 13¾", "Italy 13¾");
+    check_size("Swiss 14", "Italy 14");
+    check_size("DE 17,25", "17.25 mm across");
+    check_size("DE 54", "54 mm round");
+    check_size("NL 54", "54 mm round");
+    check_size("Ø 17.2", "17.2 mm across");
+    check_size("⌀17.2 mm", "17.2 mm across");
+    check_size("diameter 17.2", "17.2 mm across");
+}
+
+#[test]
+fn bare_numbers_list_every_reading() {
+    check_size("6 1/4", "US 6¼, Italy 6¼");
+    check_size("6,25", "US 6¼, Italy 6¼");
+    check_size("6¼", "US 6¼, Italy 6¼");
+    check_size("54", "ISO 54");
+    check_size("54.25", "54.25 mm round"); // no ISO number, yet a circumference
+    check_size("7", "US 7, Japan 7, Italy 7");
+    check_size("17", "US 17, Japan 17, Italy 17, 17 mm across");
+    check_size("38", "ISO 38, Japan 38, Italy 38");
+    check_size("0", "US 0, Italy 0");
+    check_size("٥٤", "ISO 54");
+    check_size("५४", "ISO 54");
+    check_size("\u{ff15}\u{ff14}", "ISO 54"); // full width
+    check_size("\u{ff2d}\u{bd}", "UK M½");
+    check_size("\u{ff4d}\u{ff0e}\u{ff15}", "UK M½");
+    // The preferred system first; an ISO number and its circumference once.
+    assert_eq!(sizes("17", System::Italy), "Italy 17, US 17, Japan 17, 17 mm across");
+    assert_eq!(sizes("17", System::Diameter), "17 mm across, US 17, Japan 17, Italy 17");
+    assert_eq!(sizes("54", System::Circumference), "54 mm round");
+    assert_eq!(sizes("54", System::Iso), "ISO 54");
+    assert_eq!(sizes("EU 14", System::Diameter), "14 mm across, Italy 14");
+}
+
+#[test]
+fn millimetres_and_inches() {
+    check_size("16.9 mm", "16.9 mm across");
+    check_size("16,9mm", "16.9 mm across");
+    check_size("54mm", "54 mm round");
+    check_size("54 MM", "54 mm round");
+    check_size("1.69 cm", "16.9 mm across");
+    check_size("0.65 in", "16.51 mm across");
+    check_size("0.65\"", "16.51 mm across");
+    check_size("2 1/8 inches", "53.975 mm round");
+    check_size("17 millimetres", "17 mm across");
+}
+
+#[test]
+fn sizes_that_cannot_be_read() {
+    let like = "like M½, 6¾, 54 or 17.2 mm.";
+    let not_a_size = format!("Enter a size as a letter, a number or millimetres, {like}");
+    check_size("", &format!("Enter a size, {like}"));
+    check_size(" \u{a0}\u{200b} ", &format!("Enter a size, {like}"));
+    check_size(&"9".repeat(10_000), &format!("Enter one size in a few characters, {like}"));
+    check_size(&" ".repeat(10_000), &format!("Enter a size, {like}"));
+    for text in [
+        "hello", "💍", "M💍", "MM", "M½½", "M 1", "M1.5", "M+1", "M--1/2", "M-1/2", "US", "UK", "mm", "½M", "1/0",
+        "M 1/0",
+    ] {
+        check_size(text, &not_a_size);
+    }
+    for text in
+        ["6..5", "6 5", "1e2", "NaN", "inf", "6/", "/4", "2 5/4", ".", ",", "-", "+", "54 kg", "IT 14 US 7", "US 7 JP"]
+    {
+        check_size(text, &not_a_size);
+    }
+    check_size("US M", "Enter a number for that system, like 6¾ or 54: letters are UK sizes.");
+    check_size("UK 7", "Enter a UK size as a letter, like M, M½ or Z+1.");
+    let steps = "Enter a size on its steps: quarters for the UK, the US and Italy, halves for ISO and Japan.";
+    check_size("M 1/3", steps);
+    check_size("US 7.3", steps);
+    check_size("JP 12¼", steps);
+    let range =
+        "A size must be between 36 and 80 mm round the inside: UK A to Z+9, US 0 to 17, ISO 36 to 80 or Japan 1 to 38.";
+    for text in [
+        "-7",
+        "81",
+        "999999999999999999999999999999999999",
+        "Z+10",
+        "Z+9999999999999",
+        "US 18",
+        "JP 0",
+        "ISO 35",
+        "DE 30",
+    ] {
+        check_size(text, range);
+    }
+    let lengths = "A ring must be between 11.5 and 25.5 mm across the inside, or 36 and 80 mm round it.";
+    for text in ["30 mm", "-17 mm", "0 mm", "5 in", "US 7 mm"] {
+        check_size(text, lengths);
+    }
+}
+
+#[track_caller]
+fn check_length(text: &str, limit: Limit, expected: &str) {
+    let found = match read_length(text, limit) {
+        Ok(length) => trimmed(length),
+        Err(error) => words::number_error(error),
+    };
+    assert_eq!(found, expected, "{text:?}");
+}
+
+#[test]
+fn lengths() {
+    for text in [
+        "2.5", "2,5", "2 1/2", "2½", "2-1/2", "5/2", "2.5 mm", "2.5mm", "0.25 cm", ".25cm", "+2.5", "٢٫٥", "2.5",
+        "02.50",
+    ] {
+        check_length(text, Limit::BandWidth, "2.5");
+    }
+    check_length("1", Limit::BandWidth, "1");
+    check_length("20", Limit::BandWidth, "20");
+    check_length("2.", Limit::BandWidth, "2");
+    check_length("1/8 in", Limit::BandWidth, "3.175");
+    check_length("2 1/3", Limit::BandWidth, "2.3333");
+    check_length("0.3125", Limit::OwnShift, "0.3125");
+    check_length("−0.5", Limit::OwnShift, "−0.5");
+    check_length("-.5", Limit::OwnShift, "−0.5");
+}
+
+#[test]
+fn lengths_that_cannot_be_taken() {
+    let range = "between 1 and 20 mm, like 2.5.";
+    let check = |text: &str, expected: &str| check_length(text, Limit::BandWidth, &format!("{expected} {range}"));
+    check("", "Enter a band width");
+    check("   ", "Enter a band width");
+    for text in ["wide", "💍", "2.5 kg", "2 5", "1/0", "--3", "mm", "2e1", "½½", "."] {
+        check(text, "Enter a band width in figures,");
+    }
+    check("2..", "Enter a band width with one decimal point,");
+    check("1,234.5", "Enter a band width with one decimal point,");
+    check("2.5.1", "Enter a band width with one decimal point,");
+    for text in ["0", "-2.5", "0.9999", "20.0001", "99999999999999999999999999", "1 in"] {
+        check(text, "A band width must be");
+    }
+    check(&"1".repeat(10_000), "Enter a band width in a few figures,");
+    check_length("9", Limit::FreeLength, "A free length of finger must be between 10 and 45 mm, like 24.");
+    check_length("6", Limit::OwnShift, "A shift of your own must be between −5 and 5 mm, like 0.5.");
+    let named = read_length("0", Limit::RingWidth).map_err(|e| words::number_error_named(e, "a width at the top"));
+    assert_eq!(named.unwrap_err(), "A width at the top must be between 0.5 and 25 mm, like 2.6.");
+}
+
+#[track_caller]
+fn check_whole(text: &str, limit: Limit, expected: &str) {
+    let found = match read_whole(text, limit) {
+        Ok(whole) => whole.0.to_string(),
+        Err(error) => words::number_error(error),
+    };
+    assert_eq!(found, expected, "{text:?}");
+}
+
+#[test]
+fn whole_numbers() {
+    check_whole("15", Limit::LeadTimeDays, "15");
+    check_whole(" 15 days ", Limit::LeadTimeDays, "15");
+    check_whole("15 working days", Limit::LeadTimeDays, "15");
+    check_whole("1 day", Limit::LeadTimeDays, "1");
+    check_whole("0", Limit::DaysInHand, "0");
+    check_whole("2", Limit::Neighbours, "2");
+    let days = "a number of working days";
+    check_whole("", Limit::LeadTimeDays, &format!("Enter {days} between 0 and 400, like 15."));
+    check_whole("soon", Limit::LeadTimeDays, &format!("Enter {days} in figures, between 0 and 400, like 15."));
+    for text in ["15.5", "1,000", "15½", "30/2"] {
+        check_whole(text, Limit::LeadTimeDays, &format!("Enter {days} as a whole number between 0 and 400, like 15."));
+    }
+    for text in ["-1", "401", "99999999999999999999"] {
+        check_whole(text, Limit::LeadTimeDays, "A number of working days must be between 0 and 400, like 15.");
+    }
+    check_whole("7", Limit::Neighbours, "A number of neighbours must be between 0 and 6, like 1.");
+    check_whole("5", Limit::BandWidth, "A band width must be between 1 and 20 mm, like 2.5."); // wrong kind: refused
+}
+
+#[test]
+fn shares() {
+    let percent = |text| read_percent(text, Limit::StackShare).map(|p| p.0).map_err(words::number_error);
+    assert_eq!(percent("35"), Ok(35));
+    assert_eq!(percent("35 %"), Ok(35));
+    assert_eq!(percent("35%"), Ok(35));
+    assert_eq!(percent("35 per cent"), Ok(35));
+    let sentence = |text: &str| Err(format!("A share of the free length must be between 5 and 100 %{text}"));
+    assert_eq!(percent("101"), sentence(", like 35."));
+    assert_eq!(percent("-35"), sentence(", like 35."));
+}
+
+#[track_caller]
+fn check_text(text: &str, expected: Result<Option<&str>, &str>) {
+    let found = read_text(text, Limit::NameText).map_err(words::text_error);
+    assert_eq!(found, expected.map(|text| text.map(str::to_owned)).map_err(str::to_owned), "{text:?}");
+}
+
+#[test]
+fn texts() {
+    check_text("  Mara ", Ok(Some("Mara")));
+    check_text("Zoë 💍 O’Neill", Ok(Some("Zoë 💍 O’Neill")));
+    check_text("مارا", Ok(Some("مارا")));
+    check_text("", Ok(None));
+    check_text(" \u{200b}\u{a0} ", Ok(None));
+    check_text(&"é".repeat(80), Ok(Some(&"é".repeat(80))));
+    check_text(&"é".repeat(81), Err("Enter a name of at most 80 characters."));
+    check_text(&"x".repeat(100_000), Err("Enter a name of at most 80 characters."));
+    let control = "Enter a name without hidden control characters: type it anew.";
+    check_text("Ma\u{7}ra", Err(control));
+    check_text("Ma\nra", Err(control));
+    check_text("\u{0}", Err(control));
+    let direction = "Enter a name without characters that turn the writing direction: type it anew.";
+    check_text("Mara \u{202e}olleh", Err(direction));
+    check_text("Mara \u{2066}x\u{2069}", Err(direction));
+
+    assert_eq!(read_needed("Mara", Limit::NameText), Ok("Mara".to_owned()));
+    assert_eq!(read_needed(" ", Limit::NameText).map_err(words::text_error), Err("Enter a name.".to_owned()));
+    assert_eq!(read_note("one\r\ntwo\rthree\tx\n", Limit::NoteText), Ok(Some("one\ntwo\nthree\tx".to_owned())));
+    let long = read_note(&"x".repeat(4001), Limit::NoteText).map_err(words::text_error);
+    assert_eq!(long, Err("Enter a note of at most 4,000 characters.".to_owned()));
+}
+
+#[track_caller]
+fn check_contact(text: &str, expected: Result<Contact, &str>) {
+    assert_eq!(read_contact(text).map_err(words::contact_error), expected, "{text:?}");
+}
+
+#[test]
+fn contacts() {
+    let phone = |text: &str| Ok(Contact::Phone(text.to_owned()));
+    let email = |text: &str| Ok(Contact::Email(text.to_owned()));
+    check_contact(" 0113 496 0000 ", phone("0113 496 0000"));
+    check_contact("+44 (0)113-496-0000", phone("+44 (0)113-496-0000"));
+    check_contact("+44 113 496", phone("+44 113 496"));
+    check_contact("٠١١٣٤٩٦", phone("0113496"));
+    check_contact("mara@example.org", email("mara@example.org"));
+    check_contact("mara.o'neill+ring@shop.example.org", email("mara.o'neill+ring@shop.example.org"));
+    check_contact("", Err("Enter a phone number or an e-mail address."));
+    let digits = "A phone number must have between 5 and 20 digits.";
+    check_contact("1234", Err(digits));
+    check_contact("123456789012345678901", Err(digits));
+    check_contact("+", Err(digits));
+    let address = "Enter an e-mail address like name@example.org.";
+    for text in [
+        "mara@",
+        "@example.org",
+        "mara@example",
+        "a@b@c.de",
+        "a b@c.de",
+        "mara@.org",
+        "mara@a..b",
+        "a,b@c.de",
+        "a@b.c\u{202e}",
+    ] {
+        check_contact(text, Err(address));
+    }
+    let neither = "Enter a phone number in digits, or an e-mail address like name@example.org.";
+    for text in ["ring me", "💍", "0113+496", "()", "0113 496 x12", "-"] {
+        check_contact(text, Err(neither));
+    }
+    let long = "Enter one phone number or e-mail address of at most 254 characters.";
+    check_contact(&"1".repeat(10_000), Err(long));
+    assert_eq!(read_contact("+44 (0)113").unwrap().dials().as_deref(), Some("+440113"));
+    assert_eq!(read_contact("a@b.c").unwrap().dials(), None);
+}
+
+/// Characters that people and mischief put into such fields.
+const PALETTE: &[char] = &[
+    'M', 'm', 'Z', 'z', 'A', 'U', 'S', 'K', 'I', 'O', 'J', 'P', 'T', 'E', 'D', 'Ø', '0', '1', '2', '4', '5', '7', '9',
+    '½', '¼', '⅓', '⅟', '¹', '₂', '⁄', '/', '.', ',', '+', '-', '−', ' ', '\u{a0}', '%', '"', 'c', 'n', '@', '(', ')',
+    '٤', '４', '\u{200b}', '\u{202e}', '\n', '\u{0}', '💍', 'é', 'ß',
+];
+
+fn anything() -> impl Strategy<Value = String> {
+    let mixed = proptest::collection::vec(proptest::sample::select(PALETTE), 0..14).prop_map(String::from_iter);
+    prop_oneof![mixed, any::<String>()]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 3000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_text_is_taken_or_answered(text in anything()) {
+        for system in System::ALL {
+            match read_size(&text, system) {
+                Ok(found) => readable_again(&text, &found)?,
+                Err(error) => sentence(&words::size_error(error))?,
+            }
+        }
+        for limit in [Limit::BandWidth, Limit::OwnShift, Limit::Circumference] {
+            match read_length(&text, limit) {
+                Ok(length) => prop_assert_eq!(read_length(&trimmed(length), limit), Ok(length)),
+                Err(error) => sentence(&words::number_error(error))?,
+            }
+        }
+        match read_whole(&text, Limit::LeadTimeDays) {
+            Ok(whole) => prop_assert_eq!(read_whole(&whole.0.to_string(), Limit::LeadTimeDays), Ok(whole)),
+            Err(error) => sentence(&words::number_error(error))?,
+        }
+        if let Err(error) = read_percent(&text, Limit::StackShare) {
+            sentence(&words::number_error(error))?;
+        }
+        match read_note(&text, Limit::NoteText) {
+            Ok(Some(note)) => prop_assert_eq!(read_note(&note, Limit::NoteText), Ok(Some(note.clone()))),
+            Ok(None) => {}
+            Err(error) => sentence(&words::text_error(error))?,
+        }
+        match read_contact(&text) {
+            Ok(contact) => prop_assert_eq!(read_contact(contact.text()), Ok(contact.clone())),
+            Err(error) => sentence(words::contact_error(error))?,
+        }
+    }
+
+    #[test]
+    fn any_length_we_print_we_can_read(units in 1_0000_i64..=20_0000) {
+        let length = bandwright::trade::measure::Length::tenthousandths(units);
+        prop_assert_eq!(read_length(&trimmed(length), Limit::BandWidth), Ok(length));
+        prop_assert_eq!(read_length(&format!("{} mm", trimmed(length)), Limit::BandWidth), Ok(length));
+    }
+}
+
+/// Each reading is in range, differs from the others, and can be read again from what we print of it.
+fn readable_again(text: &str, found: &[SizeAsRead]) -> Result<(), TestCaseError> {
+    prop_assert!(!found.is_empty());
+    for (place, read) in found.iter().enumerate() {
+        prop_assert!((36.0..=80.0).contains(&read.circumference().mm()));
+        prop_assert_eq!(read.typed.as_str(), text.trim());
+        prop_assert!(found[..place].iter().all(|other| other.stated != read.stated));
+        let again = |name: String, preferred| -> Vec<Stated> {
+            read_size(&name, preferred).unwrap_or_default().iter().map(|read| read.stated).collect()
+        };
+        prop_assert_eq!(again(stated_in_full(read.stated), System::Uk), vec![read.stated]);
+        prop_assert!(again(stated_name(read.stated), read.stated.system()).first() == Some(&read.stated));
+    }
+    Ok(())
+}
+
+fn sentence(text: &str) -> Result<(), TestCaseError> {
+    prop_assert!(text.starts_with(char::is_uppercase) && text.ends_with('.'), "{}", text);
+    prop_assert!(text.chars().count() < 130, "{}", text);
+    Ok(())
+}
+
+#[test]
+fn every_limit_takes_its_own_ends_and_its_example() {
+    for range in limits::all() {
+        let limit = range.limit;
+        assert_eq!(limits::of(limit), range);
+        assert!(!range.source.is_empty());
+        for amount in [range.least, range.most, range.example] {
+            assert!(range.holds(amount), "{limit:?} {amount:?}");
+            let typed = words::figure(amount).replace(',', "");
+            let taken = match amount {
+                limits::Amount::Length(length) => read_length(&typed, limit) == Ok(length),
+                limits::Amount::Percent(percent) => read_percent(&typed, limit) == Ok(percent),
+                limits::Amount::Days(whole) | limits::Amount::Count(whole) | limits::Amount::Characters(whole) => {
+                    read_whole(&typed, limit) == Ok(whole)
+                }
+            };
+            assert!(taken, "{limit:?} {typed}");
+        }
+        assert!(words::limit_noun(limit).starts_with('a'));
+    }
+}
