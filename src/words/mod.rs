@@ -3,4 +3,5 @@
 //!
 //! INVARIANT: the only code with words for people. Knows no browser but its `Intl`, and that only in `format`.
 
+pub mod dates;
 pub mod format;
