@@ -4,5 +4,6 @@
 //! INVARIANT: the only code with words for people. Knows no browser but its `Intl`, and that only in `format`.
 
 pub mod entry;
+pub mod dates;
 pub mod format;
 pub mod sizing;

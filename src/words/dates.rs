@@ -1,0 +1,306 @@
+//! Names and sentences for days: regions, holidays, weddings, the countdown's answers, and what goes wrong.
+
+use super::format;
+use crate::trade::dates::closed::{CalendarError, Closed, OnBankHolidays};
+use crate::trade::dates::countdown::{Countdown, DatesError, Ordered, Slack};
+use crate::trade::dates::entry::{AmountEntryError, DateEntryError, TimeEntryError};
+use crate::trade::dates::holidays::{HolidayName, Region, proclaimed_to};
+use crate::trade::dates::lead_times::Step;
+use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
+use crate::trade::dates::wedding::Wedding;
+use chrono::{Datelike, NaiveDate, NaiveTime, Timelike, Weekday};
+
+/// Which kind of date a field asks for: its sentences show what may be typed there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Asked {
+    Day,
+    Wedding,
+}
+
+/// What a region is called.
+pub fn region(region: Region) -> &'static str {
+    match region {
+        Region::EnglandAndWales => "England and Wales",
+        Region::Scotland => "Scotland",
+        Region::NorthernIreland => "Northern Ireland",
+    }
+}
+
+/// What a holiday is called.
+pub fn holiday(name: HolidayName) -> &'static str {
+    match name {
+        HolidayName::NewYear => "New Year’s Day",
+        HolidayName::SecondJanuary => "2nd January",
+        HolidayName::StPatrick => "St Patrick’s Day",
+        HolidayName::GoodFriday => "Good Friday",
+        HolidayName::EasterMonday => "Easter Monday",
+        HolidayName::EarlyMay => "Early May bank holiday",
+        HolidayName::Spring => "Spring bank holiday",
+        HolidayName::Boyne => "Battle of the Boyne (Orangemen’s Day)",
+        HolidayName::Summer => "Summer bank holiday",
+        HolidayName::StAndrew => "St Andrew’s Day",
+        HolidayName::Christmas => "Christmas Day",
+        HolidayName::Boxing => "Boxing Day",
+        HolidayName::Millennium => "Millennium bank holiday",
+        HolidayName::GoldenJubilee => "Golden Jubilee bank holiday",
+        HolidayName::RoyalWedding => "Royal wedding bank holiday",
+        HolidayName::DiamondJubilee => "Diamond Jubilee bank holiday",
+        HolidayName::PlatinumJubilee => "Platinum Jubilee bank holiday",
+        HolidayName::StateFuneral => "State funeral bank holiday",
+        HolidayName::Coronation => "Coronation bank holiday",
+        HolidayName::WorldCup => "World Cup bank holiday",
+    }
+}
+
+/// Why a day is closed; a closure by the name it has in the book.
+pub fn closed(why: Closed, closure: Option<&str>) -> String {
+    match why {
+        Closed::Closure(_) => closure.map_or("Workshop closed".to_owned(), |name| format!("Workshop closed: {name}")),
+        Closed::Holiday(name) => holiday(name).to_owned(),
+        Closed::Weekend => "Not a working day".to_owned(),
+    }
+}
+
+pub fn on_bank_holidays(on: OnBankHolidays) -> &'static str {
+    match on {
+        OnBankHolidays::Closed => "Closed on bank holidays",
+        OnBankHolidays::Works => "Works on bank holidays",
+    }
+}
+
+pub fn weekday(weekday: Weekday) -> &'static str {
+    match weekday {
+        Weekday::Mon => "Monday",
+        Weekday::Tue => "Tuesday",
+        Weekday::Wed => "Wednesday",
+        Weekday::Thu => "Thursday",
+        Weekday::Fri => "Friday",
+        Weekday::Sat => "Saturday",
+        Weekday::Sun => "Sunday",
+    }
+}
+
+/// What a step of the work is called.
+pub fn step(step: Step) -> &'static str {
+    match step {
+        Step::Making => "Making",
+        Step::Stones => "Setting stones",
+        Step::Marking => "Marking at an assay office",
+        Step::Engraving => "Engraving",
+        Step::Delivery => "Delivery",
+        Step::Resizing => "Room for one change of size",
+    }
+}
+
+/// "15 to 20 working days, usually 17".
+pub fn spread(spread: Spread) -> String {
+    let (least, usual, most) = (spread.least(), spread.usual(), spread.most());
+    if least == most {
+        return working_days(most);
+    }
+    format!("{} to {}, usually {}", format::count(least.0.into()), working_days(most), format::count(usual.0.into()))
+}
+
+/// "1 working day", "81 working days".
+pub fn working_days(days: WorkingDays) -> String {
+    format::counted(days.0.into(), "working day", "working days")
+}
+
+/// "14 days".
+pub fn calendar_days(days: CalendarDays) -> String {
+    format::counted(days.0.into(), "day", "days")
+}
+
+/// The wedding as exactly as it is known: "Sat 22 May 2027", "May 2027", "some time in 2027", "not yet known".
+pub fn wedding(wedding: Wedding) -> String {
+    match wedding {
+        Wedding::Day(day) => format::day(day),
+        Wedding::Month { year, month } => format::month(year, month),
+        Wedding::Year(year) => format!("some time in {year}"),
+        Wedding::NotYet => "not yet known".to_owned(),
+    }
+}
+
+/// A time of day: "14:30".
+pub fn time(time: NaiveTime) -> String {
+    format!("{:02}:{:02}", time.hour(), time.minute())
+}
+
+/// The answer itself: "Order by Thu 8 Apr 2027: 26 working days left."
+pub fn order_by(answer: &Countdown) -> String {
+    let day = format::day(answer.order_by);
+    match answer.slack {
+        Slack::Left(WorkingDays(0)) => format!("Order by {day}: no working day to spare."),
+        Slack::Left(days) => format!("Order by {day}: {} left.", working_days(days)),
+        Slack::Late(days) => format!("The last day to order was {day}: {} too late.", working_days(days)),
+    }
+}
+
+/// Whether it will be in time if ordered now, by the longest times.
+pub fn in_time(answer: &Countdown) -> String {
+    let (due, latest) = (format::day(answer.in_hand), format::day(answer.if_today.most));
+    match answer.slack {
+        Slack::Left(_) => format!("In time: ordered now, it is finished by {latest} at the latest, due {due}."),
+        Slack::Late(_) if answer.if_today.usual <= answer.in_hand => {
+            let usual = format::day(answer.if_today.usual);
+            format!("At risk: ordered now, it is usually finished by {usual}, but it may be {latest}, due {due}.")
+        }
+        Slack::Late(_) => format!("Late: ordered now, it may be {latest} before it is finished, due {due}."),
+    }
+}
+
+/// When it is finished if ordered now.
+pub fn finish(ordered: &Ordered) -> String {
+    let (least, usual, most) = (format::day(ordered.least), format::day(ordered.usual), format::day(ordered.most));
+    if ordered.least == ordered.most {
+        format!("Ordered now, it is finished on {most}.")
+    } else {
+        format!("Ordered now, it is finished between {least} and {most}, usually by {usual}.")
+    }
+}
+
+/// When work would start, if that is not today.
+pub fn day_zero(ordered: &Ordered, today: NaiveDate) -> Option<String> {
+    (ordered.day_zero != today).then(|| format!("Ordered now, work starts on {}.", format::day(ordered.day_zero)))
+}
+
+/// Which day was counted for a wedding whose day is not known.
+pub fn counted_from(wedding: Wedding, counted: NaiveDate) -> Option<String> {
+    match wedding {
+        Wedding::Day(_) | Wedding::NotYet => None,
+        Wedding::Month { .. } | Wedding::Year(_) => {
+            Some(format!("Counted from {}, the earliest day it can be.", format::day(counted)))
+        }
+    }
+}
+
+/// That holidays were worked out which nobody has proclaimed yet.
+pub fn projection(region: Region) -> String {
+    match proclaimed_to(region) {
+        Some(last) => format!("Bank holidays after {last} are a projection: they are not proclaimed yet."),
+        None => "The bank holidays are a projection: they are not proclaimed yet.".to_owned(),
+    }
+}
+
+/// How working days are counted, to be shown beside the answer.
+pub const HOW_COUNTED: &str = "Counted with the longest times. The day of the order is day zero; if it is closed or \
+                               past the cut-off, the next working day is.";
+
+/// Why a typed date cannot be taken.
+pub fn date_entry(error: DateEntryError, asked: Asked) -> String {
+    match error {
+        DateEntryError::Empty | DateEntryError::NotADate => match asked {
+            Asked::Day => "Enter a date like 22 May 2027 or 22/5/2027.".to_owned(),
+            Asked::Wedding => "Enter a date like 22 May 2027, a month, a year, or “not yet”.".to_owned(),
+        },
+        DateEntryError::TooLong => "Enter the date alone, like 22 May 2027.".to_owned(),
+        DateEntryError::NoSuchMonth { month } => {
+            format!("Enter the day first, then the month, like 22/5/2027: there is no month {month}.")
+        }
+        DateEntryError::NoSuchDay { day, month, year } => {
+            let year = year.map(|year| format!(" {year}")).unwrap_or_default();
+            format!("Enter a day that exists: there is no {day} {}{year}.", month_name(month))
+        }
+        DateEntryError::OtherWeekday { day, typed } => format!(
+            "Check the day: {} {} {} is a {}, not a {}.",
+            day.day(),
+            month_name(day.month()),
+            day.year(),
+            weekday(day.weekday()),
+            weekday(typed)
+        ),
+        DateEntryError::DayOrYear { month, number } => {
+            let month = month_name(month);
+            format!("Enter {number} {month} or {month} 20{number:02}: it can be read as either.")
+        }
+        DateEntryError::DayMissing => "Enter the day as well, like 22 May 2027.".to_owned(),
+        DateEntryError::Past { wedding: past } => {
+            format!("Enter a wedding date from today on: {} is past.", wedding(past))
+        }
+        DateEntryError::TooFar { latest } => format!("Enter a date no later than {}.", format::day(latest)),
+        DateEntryError::TooLongAgo { earliest } => format!("Enter a date no earlier than {}.", format::day(earliest)),
+    }
+}
+
+/// Why a typed time cannot be taken.
+pub fn time_entry(error: TimeEntryError) -> String {
+    match error {
+        TimeEntryError::Empty | TimeEntryError::NotATime => "Enter a time like 14:30 or 2.30pm.".to_owned(),
+        TimeEntryError::TooLong => "Enter the time alone, like 14:30.".to_owned(),
+        TimeEntryError::NoSuchTime => "Enter a time between 00:00 and 23:59.".to_owned(),
+        TimeEntryError::AmOrPm { time: early } => {
+            let late = early.overflowing_add_signed(chrono::TimeDelta::hours(12)).0;
+            format!("Enter {} or {}: it can be read as either.", time(early), time(late))
+        }
+    }
+}
+
+/// Why a typed number of days cannot be taken.
+pub fn amount_entry(error: AmountEntryError) -> String {
+    match error {
+        AmountEntryError::Empty => "Enter a number of days, like 15.".to_owned(),
+        AmountEntryError::TooLong => "Enter the number of days alone, like 15.".to_owned(),
+        AmountEntryError::NotANumber => "Enter the days as a number, like 15.".to_owned(),
+        AmountEntryError::NotWhole => "Enter whole days, like 15.".to_owned(),
+        AmountEntryError::Negative => "Enter a number of days that is not below 0.".to_owned(),
+        AmountEntryError::TooMany { most } => format!("The days must be between 0 and {}.", format::count(most.into())),
+    }
+}
+
+/// Why three numbers are no spread.
+pub fn spread_error(error: SpreadError) -> String {
+    match error {
+        SpreadError::LeastAboveUsual { least, usual } => format!(
+            "Enter a usual time no shorter than the least: {} is less than {}.",
+            format::count(usual.0.into()),
+            working_days(least)
+        ),
+        SpreadError::UsualAboveMost { usual, most } => format!(
+            "Enter a longest time no shorter than the usual: {} is less than {}.",
+            format::count(most.0.into()),
+            working_days(usual)
+        ),
+        SpreadError::TooLong { limit, .. } => {
+            format!("The longest time must be between 0 and {}.", working_days(limit))
+        }
+    }
+}
+
+/// What is wrong with a calendar.
+pub fn calendar_error(error: CalendarError) -> String {
+    match error {
+        CalendarError::NoWeekdays => "Choose at least one day of the week that is worked.".to_owned(),
+        CalendarError::Backwards { from, .. } => {
+            format!("Enter a last day that is not before {}, the first.", format::day(from))
+        }
+        CalendarError::ClosureTooLong { limit } => {
+            format!("Enter a closure of at most {}.", calendar_days(limit))
+        }
+        CalendarError::TooManyClosures { limit } => {
+            format!("Keep at most {limit} closures: remove some that are past.")
+        }
+        CalendarError::NoWorkingDay { near } => {
+            format!("Shorten the closures: there is no working day within thirty years of {}.", format::day(near))
+        }
+        CalendarError::TooFar { .. } => {
+            "Shorten the closures or the times: the answer is more than thirty years off.".to_owned()
+        }
+    }
+}
+
+/// Why there is no countdown.
+pub fn dates_error(error: DatesError) -> String {
+    match error {
+        DatesError::NoWeddingDate => "Enter the wedding date, a month or a year to see when to order.".to_owned(),
+        DatesError::WeddingPast { wedding } => date_entry(DateEntryError::Past { wedding }, Asked::Wedding),
+        DatesError::WeddingTooFar { .. } => "Enter a wedding date within the next twenty years.".to_owned(),
+        DatesError::TakesTooLong => "Shorten the times: together they come to more than ten years.".to_owned(),
+        DatesError::TooManyExtras { limit } => format!("Count at most {limit} extras."),
+        DatesError::Calendar(error) => calendar_error(error),
+    }
+}
+
+fn month_name(month: u32) -> String {
+    let name = format::month(2000, month);
+    name.strip_suffix(" 2000").unwrap_or(&name).to_owned()
+}
