@@ -50,3 +50,15 @@ pub const EXTRAS: [LeadTime; 5] = [
     row(Step::Delivery,  1, 1, 3,  Standing::CommonPractice),
     row(Step::Resizing,  5, 7, 10, Standing::CommonPractice),
 ];
+
+/// The row of a step.
+pub const fn usual(step: Step) -> LeadTime {
+    match step {
+        Step::Making => MAKING,
+        Step::Stones => EXTRAS[0],
+        Step::Marking => EXTRAS[1],
+        Step::Engraving => EXTRAS[2],
+        Step::Delivery => EXTRAS[3],
+        Step::Resizing => EXTRAS[4],
+    }
+}

@@ -1,0 +1,278 @@
+//! Addresses, typed: which screen, and for a calculator what it was asked. They live behind the `#`, so that any
+//! plain host serves them under any path, and no server ever sees them. No words that people typed about people are
+//! in them: a couple is its random id.
+
+use std::fmt;
+
+use js_sys::{decode_uri_component, encode_uri_component};
+
+use crate::archive::code::Code;
+use crate::book::checklist::Topic;
+use crate::book::id::{ItemId, RecordId};
+use crate::trade::wearer::Wearer;
+
+/// A screen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Address {
+    Today,
+    Couples,
+    NewCouple,
+    Couple(RecordId),
+    Part(RecordId, Part),
+    Bench,
+    Calculator(Calculator),
+    Practice,
+    Setting(Setting),
+    /// Something that is not an address of this app.
+    Nowhere,
+}
+
+/// What of a couple is looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    People,
+    Wedding,
+    Appointments,
+    /// One appointment; none for a new one.
+    Appointment(Option<ItemId>),
+    Recorded,
+    Stage,
+    Notes,
+    Finger(Wearer),
+    Rings(Wearer),
+    /// One ring; none for a new one.
+    Ring(Wearer, Option<ItemId>),
+    Band(Wearer),
+    ReadBack,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Calculator {
+    Size,
+    Order,
+    Stack,
+    Dates,
+}
+
+/// What of the practice is set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Setting {
+    Fair,
+    Sizes,
+    Gauges,
+    /// One gauge; none for a new one.
+    Gauge(Option<ItemId>),
+    Times,
+    Extra(Option<ItemId>),
+    Closures,
+    Closure(Option<ItemId>),
+    Stack,
+    Fit,
+    Phone,
+    Example,
+}
+
+/// The names and values behind the `?`.
+pub type Query = Vec<(String, String)>;
+
+impl Calculator {
+    pub const ALL: [Calculator; 4] = [Calculator::Size, Calculator::Order, Calculator::Stack, Calculator::Dates];
+
+    pub fn code(self) -> &'static str {
+        match self {
+            Calculator::Size => "size",
+            Calculator::Order => "order",
+            Calculator::Stack => "stack",
+            Calculator::Dates => "dates",
+        }
+    }
+}
+
+impl Address {
+    /// Where a line of the checklist leads.
+    pub fn of_topic(couple: RecordId, topic: Topic) -> String {
+        let calculator = |which: Calculator, who: Option<Wearer>| {
+            let mut query = vec![("couple".to_owned(), couple.to_string())];
+            if let Some(who) = who {
+                query.push(("who".to_owned(), who.code().to_owned()));
+            }
+            with_query(Address::Calculator(which), &query)
+        };
+        let part = |part| Address::Part(couple, part).to_string();
+        match topic {
+            Topic::Wedding => part(Part::Wedding),
+            Topic::Finger(who) => part(Part::Finger(who)),
+            Topic::Rings(who) => part(Part::Rings(who)),
+            Topic::Band(who) => part(Part::Band(who)),
+            Topic::OrderSize(who) => calculator(Calculator::Order, Some(who)),
+            Topic::Stack(who) => calculator(Calculator::Stack, Some(who)),
+            Topic::Dates => calculator(Calculator::Dates, None),
+            Topic::Notes => part(Part::Notes),
+            Topic::ReadBack => part(Part::ReadBack),
+        }
+    }
+
+    /// The screen one step up.
+    pub fn up(self) -> Address {
+        match self {
+            Address::Part(id, Part::Appointment(_)) => Address::Part(id, Part::Appointments),
+            Address::Part(id, Part::Ring(who, _)) => Address::Part(id, Part::Rings(who)),
+            Address::Part(id, _) => Address::Couple(id),
+            Address::Couple(_) | Address::NewCouple => Address::Couples,
+            Address::Calculator(_) => Address::Bench,
+            Address::Setting(Setting::Gauge(_)) => Address::Setting(Setting::Gauges),
+            Address::Setting(Setting::Extra(_)) => Address::Setting(Setting::Times),
+            Address::Setting(Setting::Closure(_)) => Address::Setting(Setting::Closures),
+            Address::Setting(_) => Address::Practice,
+            Address::Today | Address::Couples | Address::Bench | Address::Practice | Address::Nowhere => {
+                Address::Today
+            }
+        }
+    }
+}
+
+/// Reads what stands behind the page's path: "#/bench/size?q=M".
+pub fn read(hash: &str) -> (Address, Query) {
+    let text = hash.trim_start_matches('#');
+    let (path, query) = text.split_once('?').unwrap_or((text, ""));
+    let parts: Vec<&str> = path.split('/').filter(|part| !part.is_empty()).collect();
+    let address = match parts.as_slice() {
+        [] => Address::Today,
+        parts => address(parts).unwrap_or(Address::Nowhere),
+    };
+    (address, read_query(query))
+}
+
+/// An address with what a calculator is asked.
+pub fn with_query(address: Address, query: &[(String, String)]) -> String {
+    let mut text = address.to_string();
+    for (i, (name, value)) in query.iter().enumerate() {
+        text.push(if i == 0 { '?' } else { '&' });
+        text.push_str(&String::from(encode_uri_component(name)));
+        text.push('=');
+        text.push_str(&String::from(encode_uri_component(value)));
+    }
+    text
+}
+
+fn read_query(text: &str) -> Query {
+    let decoded = |part: &str| decode_uri_component(part).map(String::from).unwrap_or_else(|_| part.to_owned());
+    text.split('&')
+        .filter_map(|pair| pair.split_once('='))
+        .map(|(name, value)| (decoded(name), decoded(value)))
+        .collect()
+}
+
+fn address(parts: &[&str]) -> Option<Address> {
+    Some(match parts {
+        ["today"] => Address::Today,
+        ["couples"] => Address::Couples,
+        ["couples", "new"] => Address::NewCouple,
+        ["couple", id] => Address::Couple(RecordId::parse(id)?),
+        ["couple", id, rest @ ..] => Address::Part(RecordId::parse(id)?, part(rest)?),
+        ["bench"] => Address::Bench,
+        ["bench", which] => Address::Calculator(Calculator::ALL.into_iter().find(|c| c.code() == *which)?),
+        ["practice"] => Address::Practice,
+        ["practice", rest @ ..] => Address::Setting(setting(rest)?),
+        _ => return None,
+    })
+}
+
+fn part(parts: &[&str]) -> Option<Part> {
+    Some(match parts {
+        ["people"] => Part::People,
+        ["wedding"] => Part::Wedding,
+        ["appointments"] => Part::Appointments,
+        ["appointments", item] => Part::Appointment(read_item(item)?),
+        ["recorded"] => Part::Recorded,
+        ["stage"] => Part::Stage,
+        ["notes"] => Part::Notes,
+        ["finger", who] => Part::Finger(Wearer::from_code(who)?),
+        ["rings", who] => Part::Rings(Wearer::from_code(who)?),
+        ["rings", who, item] => Part::Ring(Wearer::from_code(who)?, read_item(item)?),
+        ["band", who] => Part::Band(Wearer::from_code(who)?),
+        ["read-back"] => Part::ReadBack,
+        _ => return None,
+    })
+}
+
+fn setting(parts: &[&str]) -> Option<Setting> {
+    Some(match parts {
+        ["fair"] => Setting::Fair,
+        ["sizes"] => Setting::Sizes,
+        ["gauges"] => Setting::Gauges,
+        ["gauges", item] => Setting::Gauge(read_item(item)?),
+        ["times"] => Setting::Times,
+        ["times", item] => Setting::Extra(read_item(item)?),
+        ["closures"] => Setting::Closures,
+        ["closures", item] => Setting::Closure(read_item(item)?),
+        ["stack"] => Setting::Stack,
+        ["fit"] => Setting::Fit,
+        ["phone"] => Setting::Phone,
+        ["example"] => Setting::Example,
+        _ => return None,
+    })
+}
+
+/// "new" is no item yet; anything else has to be an id.
+fn read_item(text: &str) -> Option<Option<ItemId>> {
+    if text == "new" { Some(None) } else { ItemId::parse(text).map(Some) }
+}
+
+fn item(item: Option<ItemId>) -> String {
+    item.map_or_else(|| "new".to_owned(), |item| item.to_string())
+}
+
+impl fmt::Display for Address {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Address::Today | Address::Nowhere => f.write_str("#/today"),
+            Address::Couples => f.write_str("#/couples"),
+            Address::NewCouple => f.write_str("#/couples/new"),
+            Address::Couple(id) => write!(f, "#/couple/{id}"),
+            Address::Part(id, part) => write!(f, "#/couple/{id}/{part}"),
+            Address::Bench => f.write_str("#/bench"),
+            Address::Calculator(which) => write!(f, "#/bench/{}", which.code()),
+            Address::Practice => f.write_str("#/practice"),
+            Address::Setting(setting) => write!(f, "#/practice/{setting}"),
+        }
+    }
+}
+
+impl fmt::Display for Part {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Part::People => f.write_str("people"),
+            Part::Wedding => f.write_str("wedding"),
+            Part::Appointments => f.write_str("appointments"),
+            Part::Appointment(which) => write!(f, "appointments/{}", item(*which)),
+            Part::Recorded => f.write_str("recorded"),
+            Part::Stage => f.write_str("stage"),
+            Part::Notes => f.write_str("notes"),
+            Part::Finger(who) => write!(f, "finger/{}", who.code()),
+            Part::Rings(who) => write!(f, "rings/{}", who.code()),
+            Part::Ring(who, which) => write!(f, "rings/{}/{}", who.code(), item(*which)),
+            Part::Band(who) => write!(f, "band/{}", who.code()),
+            Part::ReadBack => f.write_str("read-back"),
+        }
+    }
+}
+
+impl fmt::Display for Setting {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Setting::Fair => f.write_str("fair"),
+            Setting::Sizes => f.write_str("sizes"),
+            Setting::Gauges => f.write_str("gauges"),
+            Setting::Gauge(which) => write!(f, "gauges/{}", item(*which)),
+            Setting::Times => f.write_str("times"),
+            Setting::Extra(which) => write!(f, "times/{}", item(*which)),
+            Setting::Closures => f.write_str("closures"),
+            Setting::Closure(which) => write!(f, "closures/{}", item(*which)),
+            Setting::Stack => f.write_str("stack"),
+            Setting::Fit => f.write_str("fit"),
+            Setting::Phone => f.write_str("phone"),
+            Setting::Example => f.write_str("example"),
+        }
+    }
+}

@@ -1,0 +1,28 @@
+//! The only place that knows what time it is, and the only source of random bits.
+
+use chrono::{NaiveDate, NaiveTime};
+use js_sys::Date;
+
+use crate::book::id::Moment;
+
+/// The civil day and time on this phone's clock.
+pub fn now() -> (NaiveDate, NaiveTime) {
+    let date = Date::new_0();
+    let day = NaiveDate::from_ymd_opt(date.get_full_year() as i32, date.get_month() + 1, date.get_date());
+    let time = NaiveTime::from_hms_opt(date.get_hours(), date.get_minutes(), 0);
+    (day.unwrap_or(NaiveDate::MIN), time.unwrap_or(NaiveTime::MIN))
+}
+
+/// This moment, for the record of a change.
+pub fn moment() -> Moment {
+    Moment(Date::now() as i64)
+}
+
+/// 128 random bits from the browser's own generator.
+pub fn random() -> u128 {
+    let mut bytes = [0; 16];
+    if let Some(Ok(crypto)) = web_sys::window().map(|window| window.crypto()) {
+        let _ = crypto.get_random_values_with_u8_array(&mut bytes);
+    }
+    u128::from_be_bytes(bytes)
+}

@@ -1,0 +1,189 @@
+//! What is being typed: one text and at most one complaint a field. Every keystroke is kept, for a couple's form as a
+//! draft, for a calculator in its address.
+
+use std::time::Duration;
+
+use leptos::prelude::*;
+
+use super::address::{Address, Calculator, Query, with_query};
+use crate::storage::{drafts, preferences};
+
+/// A form. Copy it freely: it is a handle.
+#[derive(Clone, Copy)]
+pub struct Form {
+    entries: StoredValue<Vec<Entry>>,
+    keep: StoredValue<Keep>,
+    /// Words of an earlier visit were found and put back.
+    pub restored: RwSignal<bool>,
+}
+
+#[derive(Clone)]
+struct Entry {
+    name: &'static str,
+    start: String,
+    text: RwSignal<String>,
+    complaint: RwSignal<Option<String>>,
+}
+
+#[derive(Clone)]
+enum Keep {
+    Draft(String),
+    Address { calculator: Calculator, fixed: Query, remember: bool },
+}
+
+/// A field and what it starts with.
+pub type Start = (&'static str, String);
+
+impl Form {
+    /// A form whose words are kept as a draft until [`Form::done`]. `name` says which form of which couple it is.
+    pub fn draft(name: String, start: Vec<Start>) -> Form {
+        let kept = drafts::kept(&name);
+        let form = Form::new(start, Keep::Draft(name.clone()));
+        if let Some(kept) = kept {
+            form.entries.with_value(|entries| {
+                for entry in entries {
+                    if let Some(text) = kept.get(entry.name).filter(|text| **text != entry.start) {
+                        entry.text.set(text.clone());
+                        form.restored.set(true);
+                    }
+                }
+            });
+        }
+        Effect::new(move || {
+            if form.is_touched() {
+                let words = form.entries.with_value(|entries| {
+                    entries.iter().map(|entry| (entry.name.to_owned(), entry.text.get())).collect()
+                });
+                drafts::keep(&name, &words);
+            } else {
+                drafts::forget(&name);
+            }
+        });
+        form
+    }
+
+    /// A form whose words live in the address. What the address says comes before what the form would start with.
+    /// `fixed` is what the address also says and nobody types: the couple and the wearer. Without a couple the
+    /// calculator remembers its last entries.
+    pub fn address(calculator: Calculator, fixed: Query, asked: &Query, start: Vec<Start>) -> Form {
+        let remember = fixed.is_empty();
+        let form = Form::new(start, Keep::Address { calculator, fixed, remember });
+        form.entries.with_value(|entries| {
+            for entry in entries {
+                if let Some((_, text)) = asked.iter().find(|(name, _)| name == entry.name) {
+                    entry.text.set(text.clone());
+                }
+            }
+        });
+        let waiting = StoredValue::new(None::<TimeoutHandle>);
+        Effect::new(move |before: Option<String>| {
+            let address = form.as_address();
+            if before.as_ref().is_some_and(|before| *before != address) {
+                if let Some(handle) = waiting.get_value() {
+                    handle.clear();
+                }
+                let write = move || form.write_address();
+                waiting.set_value(set_timeout_with_handle(write, Duration::from_millis(400)).ok());
+            }
+            address
+        });
+        form
+    }
+
+    /// The text of a field. A name that the form does not have is a fault of the screen and reads as empty.
+    pub fn text(self, name: &str) -> RwSignal<String> {
+        self.entry(name).map_or_else(|| RwSignal::new(String::new()), |entry| entry.text)
+    }
+
+    /// The complaint about a field.
+    pub fn complaint(self, name: &str) -> RwSignal<Option<String>> {
+        self.entry(name).map_or_else(|| RwSignal::new(None), |entry| entry.complaint)
+    }
+
+    /// Notes what is wrong with a field, or that nothing is, and hands on what was read.
+    pub fn judge<T>(self, name: &str, read: Result<T, String>) -> Option<T> {
+        let complaint = self.complaint(name);
+        match read {
+            Ok(value) => {
+                complaint.set(None);
+                Some(value)
+            }
+            Err(sentence) => {
+                complaint.set(Some(sentence));
+                None
+            }
+        }
+    }
+
+    /// Whether anything differs from what the form started with.
+    pub fn is_touched(self) -> bool {
+        // Every text is read, so that whoever asks hears of a change to any of them.
+        self.entries.with_value(|entries| {
+            entries.iter().fold(false, |touched, entry| entry.text.with(|text| *text != entry.start) || touched)
+        })
+    }
+
+    /// Throws away what was typed.
+    pub fn reset(self) {
+        self.entries.with_value(|entries| {
+            for entry in entries {
+                entry.text.set(entry.start.clone());
+                entry.complaint.set(None);
+            }
+        });
+        self.restored.set(false);
+    }
+
+    /// The words are saved: the draft is not needed any more.
+    pub fn done(self) {
+        if let Keep::Draft(name) = self.keep.get_value() {
+            drafts::forget(&name);
+        }
+    }
+
+    fn new(start: Vec<Start>, keep: Keep) -> Form {
+        let entry = |(name, start): Start| Entry {
+            name,
+            text: RwSignal::new(start.clone()),
+            start,
+            complaint: RwSignal::new(None),
+        };
+        Form {
+            entries: StoredValue::new(start.into_iter().map(entry).collect()),
+            keep: StoredValue::new(keep),
+            restored: RwSignal::new(false),
+        }
+    }
+
+    fn entry(self, name: &str) -> Option<Entry> {
+        self.entries.with_value(|entries| entries.iter().find(|entry| entry.name == name).cloned())
+    }
+
+    fn as_address(self) -> String {
+        let Keep::Address { calculator, fixed, .. } = self.keep.get_value() else { return String::new() };
+        let mut query = fixed;
+        self.entries.with_value(|entries| {
+            for entry in entries {
+                let text = entry.text.get();
+                if text != entry.start {
+                    query.push((entry.name.to_owned(), text));
+                }
+            }
+        });
+        with_query(Address::Calculator(calculator), &query)
+    }
+
+    fn write_address(self) {
+        let Some(address) = untrack(|| self.entries.try_with_value(|_| ()).map(|()| self.as_address())) else { return };
+        let Keep::Address { calculator, remember, .. } = self.keep.get_value() else { return };
+        if let Some(window) = web_sys::window()
+            && let Ok(history) = window.history()
+        {
+            let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(&address));
+        }
+        if remember {
+            let query = address.split_once('?').map_or("", |(_, query)| query);
+            preferences::keep_last_query(calculator.code(), query);
+        }
+    }
+}

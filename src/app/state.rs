@@ -1,0 +1,324 @@
+//! The state of the running app, and the only code that writes it. A screen hands in what is to be written; it is
+//! saved; only then is it shown.
+
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use async_lock::Mutex;
+use chrono::NaiveDate;
+use leptos::prelude::*;
+use send_wrapper::SendWrapper;
+use wasm_bindgen_futures::spawn_local;
+
+use super::clock;
+use super::tabs::Tabs;
+use crate::book::change::{Draft, Write};
+use crate::book::couple::Couple;
+use crate::book::example;
+use crate::book::id::{InstallationId, ItemId, RecordId, Stamp};
+use crate::book::practice::Practice;
+use crate::book::record::{Kind, Record};
+use crate::book::verbs;
+use crate::storage::book::{self as stored, Addition, SetAside};
+use crate::storage::database::Database;
+use crate::storage::error::StorageError;
+use crate::words;
+
+/// The book as it is shown: what has been saved, and nothing else.
+#[derive(Clone, Debug)]
+pub struct Book {
+    pub couples: BTreeMap<RecordId, Record>,
+    pub practice: Record,
+    pub set_aside: Vec<SetAside>,
+    installation: InstallationId,
+}
+
+/// Whether the book is there.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Status {
+    Opening,
+    Open,
+    Failed(StorageError),
+}
+
+/// What is said at the bottom of the screen after something was done.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    pub text: String,
+    pub kind: NoticeKind,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+pub enum NoticeKind {
+    /// It was saved, and can be taken back.
+    Saved(RecordId, Stamp),
+    /// It was taken back, and can be put back.
+    Undone(RecordId, Stamp),
+    /// Said, nothing more.
+    Said,
+    /// It did not work.
+    Failed,
+}
+
+/// The handle that every screen holds.
+#[derive(Clone, Copy)]
+pub struct App {
+    pub status: RwSignal<Status>,
+    pub notice: RwSignal<Option<Notice>>,
+    pub today: RwSignal<NaiveDate>,
+    /// A new version is there and waits to be let in.
+    pub update_ready: RwSignal<bool>,
+    book: RwSignal<Book>,
+    shared: StoredValue<SendWrapper<Rc<Shared>>>,
+}
+
+struct Shared {
+    database: Database,
+    tabs: Tabs,
+    /// One write after the other, each drafted on what the one before it has left.
+    turn: Mutex<()>,
+}
+
+/// The app of the screen that asks.
+pub fn app() -> App {
+    expect_context()
+}
+
+impl App {
+    /// Makes the state and begins to open the book.
+    pub fn open() -> App {
+        let nothing = Book {
+            couples: BTreeMap::new(),
+            practice: Record::new(RecordId(0), Kind::Practice),
+            set_aside: Vec::new(),
+            installation: InstallationId(0),
+        };
+        let heard = RwSignal::new(None);
+        let shared = Shared {
+            database: Database::default(),
+            tabs: Tabs::open(move |id| heard.set(Some(id))),
+            turn: Mutex::new(()),
+        };
+        let app = App {
+            status: RwSignal::new(Status::Opening),
+            notice: RwSignal::new(None),
+            today: RwSignal::new(clock::now().0),
+            update_ready: RwSignal::new(false),
+            book: RwSignal::new(nothing),
+            shared: StoredValue::new(SendWrapper::new(Rc::new(shared))),
+        };
+        Effect::new(move || {
+            if let Some(id) = heard.get() {
+                app.reload(id);
+            }
+        });
+        app.reopen();
+        app
+    }
+
+    /// Opens the book, again if it failed before.
+    pub fn reopen(self) {
+        let shared = self.shared();
+        spawn_local(async move {
+            let fresh = (InstallationId(clock::random()), RecordId(clock::random()));
+            match stored::load(&shared.database, fresh).await {
+                Ok(loaded) => {
+                    let practice = loaded.installation.practice;
+                    let mut book = Book {
+                        couples: BTreeMap::new(),
+                        practice: Record::new(practice, Kind::Practice),
+                        set_aside: loaded.set_aside,
+                        installation: loaded.installation.id,
+                    };
+                    loaded.records.into_iter().for_each(|record| book.put(record));
+                    self.book.set(book);
+                    self.status.set(Status::Open);
+                }
+                Err(error) => self.status.set(Status::Failed(error)),
+            }
+        });
+    }
+
+    /// Reads the book.
+    pub fn with<T>(self, read: impl FnOnce(&Book) -> T) -> T {
+        self.book.with(read)
+    }
+
+    /// Reads the practice.
+    pub fn practice<T>(self, read: impl FnOnce(Practice<'_>) -> T) -> T {
+        self.book.with(|book| read(Practice(&book.practice)))
+    }
+
+    /// Reads a couple, if it is there.
+    pub fn couple<T>(self, id: RecordId, read: impl FnOnce(Couple<'_>) -> T) -> Option<T> {
+        self.book.with(|book| book.couples.get(&id).map(|record| read(Couple(record))))
+    }
+
+    /// Saves writes to a couple, a new one if the id is new, then says `said` and does `then`. If saving fails, that
+    /// is said, and `then` is not done: what was typed stays where it is.
+    pub fn save(self, id: RecordId, writes: Vec<Write>, said: String, then: impl FnOnce() + 'static) {
+        self.write(id, Kind::Couple, writes, said, then);
+    }
+
+    /// Saves writes to the practice.
+    pub fn set_practice(self, writes: Vec<Write>, said: String, then: impl FnOnce() + 'static) {
+        let id = self.book.with_untracked(|book| book.practice.id);
+        self.write(id, Kind::Practice, writes, said, then);
+    }
+
+    /// Takes a change back, or puts back what was taken back.
+    pub fn undo(self, id: RecordId, stamp: Stamp) {
+        let shared = self.shared();
+        spawn_local(async move {
+            let turn = shared.turn.lock().await;
+            let drafted = self.record(id).and_then(|record| Some((record.kind, record.undo(stamp, clock::moment())?)));
+            let Some((kind, draft)) = drafted else {
+                return self.say(words::book::nothing_to_undo());
+            };
+            let put_back = draft.undoes.is_some_and(|undone| self.is_undo(id, undone));
+            let result = self.add(&shared, id, kind, draft).await;
+            drop(turn);
+            if let Some(stamp) = result {
+                let text = if put_back { words::book::put_back() } else { words::book::undone() };
+                let kind = if put_back { NoticeKind::Saved(id, stamp) } else { NoticeKind::Undone(id, stamp) };
+                self.notice.set(Some(Notice { text, kind }));
+            }
+        });
+    }
+
+    /// The latest change to a couple on this phone that can be taken back.
+    pub fn undoable(self, id: RecordId) -> Option<Stamp> {
+        self.book.with(|book| Some(book.couples.get(&id)?.undoable(book.installation)?.stamp))
+    }
+
+    /// Loads the example book: in one go, or not at all.
+    pub fn load_examples(self) {
+        let shared = self.shared();
+        spawn_local(async move {
+            let couples = example::couples(self.today.get_untracked(), || ItemId(clock::random()));
+            let additions = couples.into_iter().filter_map(|writes| {
+                let id = RecordId(clock::random());
+                let draft = Record::new(id, Kind::Couple).draft(writes, clock::moment())?;
+                Some(Addition { record: id, kind: Kind::Couple, draft })
+            });
+            let turn = shared.turn.lock().await;
+            let result = stored::add(&shared.database, additions.collect()).await;
+            drop(turn);
+            match result {
+                Ok(records) => {
+                    let count = records.len();
+                    self.show(&shared, records);
+                    self.say(words::book::examples_loaded(count));
+                }
+                Err(error) => self.fail(&error),
+            }
+        });
+    }
+
+    /// Takes the example couples out that nobody has edited.
+    pub fn remove_examples(self) {
+        let shared = self.shared();
+        spawn_local(async move {
+            let ids = self.book.with_untracked(|book| {
+                book.couples.values().filter(|record| Couple(record).is_example()).map(|record| record.id).collect()
+            });
+            match stored::forget_examples(&shared.database, ids).await {
+                Ok(gone) => {
+                    self.book.update(|book| gone.iter().for_each(|id| drop(book.couples.remove(id))));
+                    gone.iter().for_each(|id| shared.tabs.tell(*id));
+                    let kept = self.book.with_untracked(|book| {
+                        book.couples.values().filter(|record| verbs::is_edited_example(Couple(record))).count()
+                    });
+                    self.say(words::book::examples_removed(gone.len(), kept));
+                }
+                Err(error) => self.fail(&error),
+            }
+        });
+    }
+
+    /// Says something at the bottom of the screen.
+    pub fn say(self, text: String) {
+        self.notice.set(Some(Notice { text, kind: NoticeKind::Said }));
+    }
+
+    fn fail(self, error: &StorageError) {
+        let text = words::storage::not_saved(error);
+        self.notice.set(Some(Notice { text, kind: NoticeKind::Failed }));
+    }
+
+    fn write(self, id: RecordId, kind: Kind, writes: Vec<Write>, said: String, then: impl FnOnce() + 'static) {
+        let shared = self.shared();
+        spawn_local(async move {
+            let turn = shared.turn.lock().await;
+            let record = self.record(id).unwrap_or_else(|| Record::new(id, kind));
+            let Some(draft) = record.draft(writes, clock::moment()) else {
+                drop(turn);
+                return then();
+            };
+            let result = self.add(&shared, id, kind, draft).await;
+            drop(turn);
+            if let Some(stamp) = result {
+                self.notice.set(Some(Notice { text: said, kind: NoticeKind::Saved(id, stamp) }));
+                then();
+            }
+        });
+    }
+
+    /// Saves one draft and shows the record as it is then; says so if that fails.
+    async fn add(self, shared: &Shared, id: RecordId, kind: Kind, draft: Draft) -> Option<Stamp> {
+        match stored::add(&shared.database, vec![Addition { record: id, kind, draft }]).await {
+            Ok(records) => {
+                let stamp = records.first().and_then(|record| record.changes().last()).map(|change| change.stamp);
+                self.show(shared, records);
+                stamp
+            }
+            Err(error) => {
+                self.fail(&error);
+                None
+            }
+        }
+    }
+
+    fn show(self, shared: &Shared, records: Vec<Record>) {
+        records.iter().for_each(|record| shared.tabs.tell(record.id));
+        self.book.update(|book| records.into_iter().for_each(|record| book.put(record)));
+    }
+
+    fn reload(self, id: RecordId) {
+        let shared = self.shared();
+        spawn_local(async move {
+            match stored::reload(&shared.database, id).await {
+                Ok(Some(record)) => self.book.update(|book| book.put(record)),
+                Ok(None) => self.book.update(|book| drop(book.couples.remove(&id))),
+                // The next write to this record will meet the same error and say so.
+                Err(_) => {}
+            }
+        });
+    }
+
+    fn record(self, id: RecordId) -> Option<Record> {
+        self.book.with_untracked(|book| {
+            if book.practice.id == id { Some(book.practice.clone()) } else { book.couples.get(&id).cloned() }
+        })
+    }
+
+    fn is_undo(self, id: RecordId, stamp: Stamp) -> bool {
+        let changes = |record: Record| record.changes().iter().any(|c| c.stamp == stamp && c.undoes.is_some());
+        self.record(id).is_some_and(changes)
+    }
+
+    fn shared(self) -> Rc<Shared> {
+        self.shared.with_value(|shared| Rc::clone(shared))
+    }
+}
+
+impl Book {
+    fn put(&mut self, record: Record) {
+        match record.kind {
+            Kind::Couple => drop(self.couples.insert(record.id, record)),
+            Kind::Practice if record.id == self.practice.id => self.practice = record,
+            // The practice of another installation: nothing here reads it, and nothing here loses it.
+            Kind::Practice => {}
+        }
+    }
+}

@@ -1,0 +1,90 @@
+//! The words that stand for choices in files, in addresses and in forms.
+
+use chrono::Weekday;
+
+use crate::book::field::{Constant, Outcome, Stage};
+use crate::trade::band::{Bore, Finish, Profile};
+use crate::trade::dates::holidays::Region;
+use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::fit::reading::{Hands, Place, ReadAt};
+use crate::trade::sizing::{Step, System};
+use crate::trade::wearer::{Digit, Hand, Wearer};
+
+/// A choice that has a word in files.
+pub trait Code: Sized + Copy {
+    fn code(self) -> &'static str;
+    fn from_code(code: &str) -> Option<Self>;
+}
+
+macro_rules! codes {
+    ($type:ident { $($variant:ident = $code:literal),+ $(,)? }) => {
+        impl Code for $type {
+            fn code(self) -> &'static str {
+                match self { $($type::$variant => $code),+ }
+            }
+            fn from_code(code: &str) -> Option<Self> {
+                match code { $($code => Some($type::$variant),)+ _ => None }
+            }
+        }
+    };
+}
+
+codes!(Wearer { First = "first", Second = "second" });
+codes!(Hand { Left = "left", Right = "right" });
+codes!(Digit { Thumb = "thumb", Index = "index", Middle = "middle", Ring = "ring", Little = "little" });
+codes!(Bore { Flat = "flat", Domed = "domed" });
+codes!(Profile { Flat = "flat", Court = "court", D = "d", FlatCourt = "flat-court" });
+codes!(Finish { Plain = "plain", Set = "set", SetAllRound = "set-all-round", Textured = "textured" });
+codes!(Stage {
+    Enquiry = "enquiry",
+    Booked = "booked",
+    Ordered = "ordered",
+    Collected = "collected",
+    Lost = "lost",
+});
+codes!(Outcome { Happened = "happened", Missed = "missed", CalledOff = "called-off" });
+codes!(Hands { Cold = "cold", Normal = "normal", Warm = "warm" });
+codes!(Place { Base = "base", Joint = "joint" });
+codes!(ReadAt { LowerEdge = "lower-edge", Centre = "centre" });
+codes!(Region {
+    EnglandAndWales = "england-and-wales",
+    Scotland = "scotland",
+    NorthernIreland = "northern-ireland",
+});
+codes!(Step { Quarter = "quarter", Half = "half", Whole = "whole" });
+codes!(Work {
+    Making = "making",
+    Stones = "stones",
+    Marking = "marking",
+    Engraving = "engraving",
+    Delivery = "delivery",
+    Resizing = "resizing",
+});
+codes!(Weekday {
+    Mon = "mon",
+    Tue = "tue",
+    Wed = "wed",
+    Thu = "thu",
+    Fri = "fri",
+    Sat = "sat",
+    Sun = "sun",
+});
+codes!(Constant {
+    Width = "width",
+    WidthSpread = "width-spread",
+    Bore = "bore",
+    BoreSpread = "bore-spread",
+    Cold = "cold",
+    Warm = "warm",
+    HandsSpread = "hands-spread",
+    NormalSpread = "normal-spread",
+});
+
+impl Code for System {
+    fn code(self) -> &'static str {
+        System::code(self)
+    }
+    fn from_code(code: &str) -> Option<Self> {
+        System::from_code(code)
+    }
+}

@@ -1,0 +1,153 @@
+//! The name of a field in files: words and ids joined by dots, "ring.first.0123....shoulder_width".
+
+use super::code::Code;
+use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
+use crate::book::id::ItemId;
+
+/// The name of a field.
+pub fn write(field: &Field) -> String {
+    match field {
+        Field::Name(who) => format!("name.{}", who.code()),
+        Field::Reach(item) => format!("reach.{item}"),
+        Field::Met => "met".into(),
+        Field::Wedding => "wedding".into(),
+        Field::Appointment(item, part) => format!("appointment.{item}.{}", appointment_part(*part)),
+        Field::Recorded => "recorded".into(),
+        Field::Stage => "stage".into(),
+        Field::Reached(stage) => format!("reached.{}", stage.code()),
+        Field::PutAway => "put_away".into(),
+        Field::Example => "example".into(),
+        Field::Note(item) => format!("note.{item}"),
+        Field::Finger(who) => format!("finger.{}", who.code()),
+        Field::FirstRing(who) => format!("first_ring.{}", who.code()),
+        Field::Reading(who, item) => format!("reading.{}.{item}", who.code()),
+        Field::NoRings(who) => format!("no_rings.{}", who.code()),
+        Field::Ring(who, item, part) => format!("ring.{}.{item}.{}", who.code(), ring_part(*part)),
+        Field::Band(who, part) => format!("band.{}.{}", who.code(), band_part(*part)),
+        Field::OrderSize(who) => format!("order_size.{}", who.code()),
+        Field::FreeLength(who) => format!("free_length.{}", who.code()),
+        Field::Stack(who) => format!("stack.{}", who.code()),
+        Field::Dates => "dates".into(),
+        Field::ReadBack => "read_back".into(),
+        Field::Practice(field) => format!("practice.{}", practice(*field)),
+        Field::Unknown(name) => name.clone(),
+    }
+}
+
+/// The field of a name; a name that is not known stands for a field of a newer version.
+pub fn read(name: &str) -> Field {
+    known(name).unwrap_or_else(|| Field::Unknown(name.to_owned()))
+}
+
+fn known(name: &str) -> Option<Field> {
+    let parts: Vec<&str> = name.split('.').collect();
+    Some(match parts.as_slice() {
+        ["name", who] => Field::Name(Code::from_code(who)?),
+        ["reach", item] => Field::Reach(ItemId::parse(item)?),
+        ["met"] => Field::Met,
+        ["wedding"] => Field::Wedding,
+        ["appointment", item, part] => Field::Appointment(
+            ItemId::parse(item)?,
+            AppointmentField::ALL.into_iter().find(|p| appointment_part(*p) == *part)?,
+        ),
+        ["recorded"] => Field::Recorded,
+        ["stage"] => Field::Stage,
+        ["reached", stage] => Field::Reached(Code::from_code(stage)?),
+        ["put_away"] => Field::PutAway,
+        ["example"] => Field::Example,
+        ["note", item] => Field::Note(ItemId::parse(item)?),
+        ["finger", who] => Field::Finger(Code::from_code(who)?),
+        ["first_ring", who] => Field::FirstRing(Code::from_code(who)?),
+        ["reading", who, item] => Field::Reading(Code::from_code(who)?, ItemId::parse(item)?),
+        ["no_rings", who] => Field::NoRings(Code::from_code(who)?),
+        ["ring", who, item, part] => Field::Ring(
+            Code::from_code(who)?,
+            ItemId::parse(item)?,
+            RingField::ALL.into_iter().find(|p| ring_part(*p) == *part)?,
+        ),
+        ["band", who, part] => {
+            Field::Band(Code::from_code(who)?, BandField::ALL.into_iter().find(|p| band_part(*p) == *part)?)
+        }
+        ["order_size", who] => Field::OrderSize(Code::from_code(who)?),
+        ["free_length", who] => Field::FreeLength(Code::from_code(who)?),
+        ["stack", who] => Field::Stack(Code::from_code(who)?),
+        ["dates"] => Field::Dates,
+        ["read_back"] => Field::ReadBack,
+        ["practice", rest @ ..] => Field::Practice(known_practice(rest)?),
+        _ => return None,
+    })
+}
+
+fn appointment_part(part: AppointmentField) -> &'static str {
+    match part {
+        AppointmentField::When => "when",
+        AppointmentField::Place => "place",
+        AppointmentField::Outcome => "outcome",
+    }
+}
+
+fn ring_part(part: RingField) -> &'static str {
+    match part {
+        RingField::Name => "name",
+        RingField::Finger => "finger",
+        RingField::ShoulderWidth => "shoulder_width",
+        RingField::TopWidth => "top_width",
+        RingField::Profile => "profile",
+        RingField::Metal => "metal",
+        RingField::Planned => "planned",
+    }
+}
+
+fn band_part(part: BandField) -> &'static str {
+    match part {
+        BandField::Width => "width",
+        BandField::Profile => "profile",
+        BandField::Finish => "finish",
+        BandField::Metal => "metal",
+    }
+}
+
+fn practice(field: PracticeField) -> String {
+    match field {
+        PracticeField::Fair => "fair".into(),
+        PracticeField::Region => "region".into(),
+        PracticeField::FirstSystem => "first_system".into(),
+        PracticeField::Step => "step".into(),
+        PracticeField::Gauge(item) => format!("gauge.{item}"),
+        PracticeField::LeadTime(work) => format!("lead_time.{}", work.code()),
+        PracticeField::Extra(item) => format!("extra.{item}"),
+        PracticeField::Closure(item) => format!("closure.{item}"),
+        PracticeField::Weekdays => "weekdays".into(),
+        PracticeField::WorksOnHolidays => "works_on_holidays".into(),
+        PracticeField::CutOff => "cut_off".into(),
+        PracticeField::DaysInHand => "days_in_hand".into(),
+        PracticeField::FreeLength => "free_length".into(),
+        PracticeField::Gap => "gap".into(),
+        PracticeField::Roomy => "roomy".into(),
+        PracticeField::Full => "full".into(),
+        PracticeField::Constant(constant) => format!("constant.{}", constant.code()),
+    }
+}
+
+fn known_practice(parts: &[&str]) -> Option<PracticeField> {
+    Some(match parts {
+        ["fair"] => PracticeField::Fair,
+        ["region"] => PracticeField::Region,
+        ["first_system"] => PracticeField::FirstSystem,
+        ["step"] => PracticeField::Step,
+        ["gauge", item] => PracticeField::Gauge(ItemId::parse(item)?),
+        ["lead_time", work] => PracticeField::LeadTime(Code::from_code(work)?),
+        ["extra", item] => PracticeField::Extra(ItemId::parse(item)?),
+        ["closure", item] => PracticeField::Closure(ItemId::parse(item)?),
+        ["weekdays"] => PracticeField::Weekdays,
+        ["works_on_holidays"] => PracticeField::WorksOnHolidays,
+        ["cut_off"] => PracticeField::CutOff,
+        ["days_in_hand"] => PracticeField::DaysInHand,
+        ["free_length"] => PracticeField::FreeLength,
+        ["gap"] => PracticeField::Gap,
+        ["roomy"] => PracticeField::Roomy,
+        ["full"] => PracticeField::Full,
+        ["constant", constant] => PracticeField::Constant(Code::from_code(constant)?),
+        _ => return None,
+    })
+}

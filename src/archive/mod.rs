@@ -1,0 +1,12 @@
+//! How records are written down: one JSON object a record, the same in the phone's storage and, later, in files.
+//!
+//! INVARIANT: the only code that knows a file format. Pure: text in, records out, and back. The types of the core
+//! carry no serialisation; the names used in files stand here and stay as they are.
+//!
+//! Every object carries a schema version, major.minor. A newer major is refused. A newer minor is read, and what is
+//! unknown in it (fields, values, keys) is carried through unharmed.
+
+pub mod code;
+pub mod key;
+pub mod row;
+pub mod value;

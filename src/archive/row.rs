@@ -1,0 +1,163 @@
+//! One record as one JSON object.
+//!
+//! ```json
+//! {"schema": "1.0", "id": "<32 hex>", "kind": "couple", "changes": [
+//!   {"by": "<32 hex>", "n": 7, "at": 1792000000000, "undoes": {"by": "<32 hex>", "n": 6}, "sets": [
+//!     {"field": "wedding", "value": "2027-05", "replaces": [{"by": "<32 hex>", "n": 5}]}]}]}
+//! ```
+
+use serde_json::{Map, Value as Json, json};
+
+use super::{key, value};
+use crate::book::change::{Change, Set};
+use crate::book::field::Field;
+use crate::book::id::{InstallationId, Moment, RecordId, Stamp};
+use crate::book::record::{Kind, Record};
+use crate::book::value::Value;
+
+/// The version written: a higher minor adds, a higher major breaks.
+pub const MAJOR: u32 = 1;
+pub const MINOR: u32 = 0;
+
+/// Why a row cannot be read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RowError {
+    /// Not JSON at all, or cut off.
+    NotJson,
+    /// JSON, but without a schema version of ours.
+    NotARecord,
+    /// Written by a newer version of the app, with this major version.
+    Newer(u32),
+    /// A part that every record has is missing or is not what it should be.
+    Damaged,
+}
+
+/// A record as text. The same record gives the same text.
+pub fn write(record: &Record) -> String {
+    let mut row = unknown(record.unknown.as_deref());
+    // A row of a newer minor keeps its version: what it carries is still newer than what this version writes.
+    row.entry("schema").or_insert_with(|| Json::String(format!("{MAJOR}.{MINOR}")));
+    row.insert("id".into(), Json::String(record.id.to_string()));
+    row.insert("kind".into(), Json::String(kind_code(record.kind).into()));
+    row.insert("changes".into(), record.changes().iter().map(write_change).collect());
+    Json::Object(row).to_string()
+}
+
+/// A record from text.
+pub fn read(text: &str) -> Result<Record, RowError> {
+    let json: Json = serde_json::from_str(text).map_err(|_| RowError::NotJson)?;
+    let Json::Object(mut row) = json else { return Err(RowError::NotARecord) };
+    let schema = row.get("schema").and_then(Json::as_str).ok_or(RowError::NotARecord)?;
+    let (major, minor) = version(schema).ok_or(RowError::NotARecord)?;
+    if major > MAJOR {
+        return Err(RowError::Newer(major));
+    }
+    let newer = minor > MINOR;
+    if !newer {
+        row.remove("schema");
+    }
+    read_record(row, newer).ok_or(RowError::Damaged)
+}
+
+fn read_record(mut row: Map<String, Json>, newer: bool) -> Option<Record> {
+    let id = RecordId::parse(row.remove("id")?.as_str()?)?;
+    let kind = match row.remove("kind")?.as_str()? {
+        "couple" => Kind::Couple,
+        "practice" => Kind::Practice,
+        _ => return None,
+    };
+    let Json::Array(changes) = row.remove("changes")? else { return None };
+    let mut record = Record::new(id, kind);
+    for change in changes {
+        record.add(read_change(change, newer)?);
+    }
+    record.unknown = rest(row);
+    Some(record)
+}
+
+fn write_change(change: &Change) -> Json {
+    let mut row = unknown(change.unknown.as_deref());
+    row.insert("by".into(), Json::String(change.stamp.by.to_string()));
+    row.insert("n".into(), change.stamp.n.into());
+    row.insert("at".into(), change.at.0.into());
+    if let Some(undoes) = change.undoes {
+        row.insert("undoes".into(), write_stamp(undoes));
+    }
+    row.insert("sets".into(), change.sets.iter().map(write_set).collect());
+    Json::Object(row)
+}
+
+fn read_change(json: Json, newer: bool) -> Option<Change> {
+    let Json::Object(mut row) = json else { return None };
+    let stamp = Stamp { by: InstallationId::parse(row.remove("by")?.as_str()?)?, n: row.remove("n")?.as_u64()? };
+    let at = Moment(row.remove("at")?.as_i64()?);
+    let undoes = match row.remove("undoes") {
+        Some(undoes) => Some(read_stamp(&undoes)?),
+        None => None,
+    };
+    let Json::Array(sets) = row.remove("sets")? else { return None };
+    let sets = sets.into_iter().map(|set| read_set(set, newer)).collect::<Option<_>>()?;
+    Some(Change { stamp, at, undoes, sets, unknown: rest(row) })
+}
+
+fn write_set(set: &Set) -> Json {
+    let mut row = unknown(set.unknown.as_deref());
+    row.insert("field".into(), Json::String(key::write(&set.field)));
+    if let Some(value) = &set.value {
+        row.insert("value".into(), value::write(value));
+    }
+    if !set.replaces.is_empty() {
+        row.insert("replaces".into(), set.replaces.iter().copied().map(write_stamp).collect());
+    }
+    Json::Object(row)
+}
+
+fn read_set(json: Json, newer: bool) -> Option<Set> {
+    let Json::Object(mut row) = json else { return None };
+    let field = key::read(row.remove("field")?.as_str()?);
+    if matches!(field, Field::Unknown(_)) && !newer {
+        return None;
+    }
+    let value = match row.remove("value") {
+        None => None,
+        Some(json) => match value::read(&field, &json) {
+            Some(value) => Some(value),
+            None if newer => Some(Value::Unknown(json.to_string())),
+            None => return None,
+        },
+    };
+    let replaces = match row.remove("replaces") {
+        None => Vec::new(),
+        Some(list) => list.as_array()?.iter().map(read_stamp).collect::<Option<_>>()?,
+    };
+    Some(Set { field, value, replaces, unknown: rest(row) })
+}
+
+fn write_stamp(stamp: Stamp) -> Json {
+    json!({ "by": stamp.by.to_string(), "n": stamp.n })
+}
+
+fn read_stamp(json: &Json) -> Option<Stamp> {
+    Some(Stamp { by: InstallationId::parse(json.get("by")?.as_str()?)?, n: json.get("n")?.as_u64()? })
+}
+
+fn kind_code(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Couple => "couple",
+        Kind::Practice => "practice",
+    }
+}
+
+fn version(schema: &str) -> Option<(u32, u32)> {
+    let (major, minor) = schema.split_once('.')?;
+    Some((major.parse().ok()?, minor.parse().ok()?))
+}
+
+/// What is left of an object once the known keys are taken out.
+fn rest(row: Map<String, Json>) -> Option<String> {
+    if row.is_empty() { None } else { Some(Json::Object(row).to_string()) }
+}
+
+fn unknown(text: Option<&str>) -> Map<String, Json> {
+    text.and_then(|text| serde_json::from_str(text).ok()).unwrap_or_default()
+}

@@ -1,0 +1,161 @@
+//! The pocket checklist: what has to be known before a bench can make two bands without ringing back.
+
+use super::couple::Couple;
+use super::field::Field;
+use crate::trade::dates::wedding::Wedding;
+use crate::trade::fit::reading::Place;
+use crate::trade::wearer::Wearer;
+
+/// One line of the checklist.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Topic {
+    Wedding,
+    Finger(Wearer),
+    Rings(Wearer),
+    Band(Wearer),
+    OrderSize(Wearer),
+    Stack(Wearer),
+    Dates,
+    Notes,
+    ReadBack,
+}
+
+/// How a line stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum State {
+    Open,
+    Done,
+    /// Something is there, and something about it wants another look.
+    Care(Care),
+}
+
+/// What wants another look.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Care {
+    /// The wedding is known only by its month or year, or not at all yet.
+    DateNotFixed,
+    /// Only a part of it is known.
+    Incomplete,
+    /// The calculation asked for another reading.
+    MeasureAgain,
+    /// Something that it rests on has changed since.
+    Changed,
+}
+
+/// The lines, in the order of the conversation. Notes are written at any time and never the next thing to do.
+pub const TOPICS: [Topic; 14] = [
+    Topic::Wedding,
+    Topic::Finger(Wearer::First),
+    Topic::Finger(Wearer::Second),
+    Topic::Rings(Wearer::First),
+    Topic::Rings(Wearer::Second),
+    Topic::Band(Wearer::First),
+    Topic::Band(Wearer::Second),
+    Topic::OrderSize(Wearer::First),
+    Topic::OrderSize(Wearer::Second),
+    Topic::Stack(Wearer::First),
+    Topic::Stack(Wearer::Second),
+    Topic::Dates,
+    Topic::Notes,
+    Topic::ReadBack,
+];
+
+/// The next thing to do: the first line with nothing on it, otherwise the first that wants another look.
+pub fn next(couple: Couple<'_>) -> Option<Topic> {
+    let asked = || TOPICS.into_iter().filter(|topic| *topic != Topic::Notes);
+    let open = asked().find(|topic| state(couple, *topic) == State::Open);
+    open.or_else(|| asked().find(|topic| matches!(state(couple, *topic), State::Care(_))))
+}
+
+/// How a line stands.
+pub fn state(couple: Couple<'_>, topic: Topic) -> State {
+    match topic {
+        Topic::Wedding => wedding(couple),
+        Topic::Finger(wearer) => {
+            let base = couple.readings(wearer).iter().any(|(_, reading)| reading.place == Place::Base);
+            if base { State::Done } else { State::Open }
+        }
+        Topic::Rings(wearer) => rings(couple, wearer),
+        Topic::Band(wearer) => {
+            let band = couple.band(wearer);
+            match (band.is_empty(), band.is_whole()) {
+                (true, _) => State::Open,
+                (_, true) => State::Done,
+                _ => State::Care(Care::Incomplete),
+            }
+        }
+        Topic::OrderSize(wearer) => order_size(couple, wearer),
+        Topic::Stack(wearer) => stack(couple, wearer),
+        Topic::Dates => dates(couple),
+        Topic::Notes => {
+            if couple.notes().is_empty() {
+                State::Open
+            } else {
+                State::Done
+            }
+        }
+        Topic::ReadBack => match couple.read_back() {
+            None => State::Open,
+            Some(_) if couple.changed_since_read_back() => State::Care(Care::Changed),
+            Some(_) => State::Done,
+        },
+    }
+}
+
+fn wedding(couple: Couple<'_>) -> State {
+    match couple.wedding() {
+        None => State::Open,
+        Some(Wedding::Day(_)) => State::Done,
+        Some(_) => State::Care(Care::DateNotFixed),
+    }
+}
+
+fn rings(couple: Couple<'_>, wearer: Wearer) -> State {
+    let rings = couple.rings(wearer);
+    if rings.iter().any(|ring| ring.shoulder_width.is_none()) {
+        State::Care(Care::Incomplete)
+    } else if rings.is_empty() && !couple.has_no_rings(wearer) {
+        State::Open
+    } else {
+        State::Done
+    }
+}
+
+fn order_size(couple: Couple<'_>, wearer: Wearer) -> State {
+    let Some(size) = couple.order_size(wearer) else { return State::Open };
+    let rests_on = |field: &Field| match field {
+        Field::Finger(whose) | Field::Reading(whose, _) | Field::Ring(whose, ..) | Field::Band(whose, _) => {
+            *whose == wearer
+        }
+        _ => false,
+    };
+    if couple.changed_since(&Field::OrderSize(wearer), rests_on) {
+        State::Care(Care::Changed)
+    } else if size.measure_again {
+        State::Care(Care::MeasureAgain)
+    } else {
+        State::Done
+    }
+}
+
+fn stack(couple: Couple<'_>, wearer: Wearer) -> State {
+    if couple.stack(wearer).is_none() {
+        return State::Open;
+    }
+    let rests_on = |field: &Field| match field {
+        Field::Ring(whose, ..) | Field::Band(whose, _) | Field::FreeLength(whose) => *whose == wearer,
+        _ => false,
+    };
+    let changed = couple.changed_since(&Field::Stack(wearer), rests_on);
+    if changed { State::Care(Care::Changed) } else { State::Done }
+}
+
+fn dates(couple: Couple<'_>) -> State {
+    match couple.dates() {
+        None => State::Open,
+        Some(_) if couple.changed_since(&Field::Dates, |field| *field == Field::Wedding) => {
+            State::Care(Care::Changed)
+        }
+        Some(_) => State::Done,
+    }
+}

@@ -1,0 +1,273 @@
+//! A couple as it stands: the newest writes of its record, read as what they mean.
+
+use std::collections::BTreeSet;
+
+use chrono::NaiveDate;
+
+use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage};
+use super::id::ItemId;
+use super::record::Record;
+use super::value::{DatesSettled, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
+use crate::trade::band::alloys::Alloy;
+use crate::trade::band::{Finish, Profile};
+use crate::trade::dates::wedding::Wedding;
+use crate::trade::measure::Length;
+use crate::trade::wearer::{Finger, Wearer};
+
+/// Reads one kind of value; a value of another kind reads as none.
+macro_rules! read {
+    ($record:expr, $field:expr, $kind:ident) => {
+        match $record.get(&$field) {
+            Some(Value::$kind(value)) => Some(value),
+            _ => None,
+        }
+    };
+}
+pub(super) use read;
+
+/// A reading view of a couple's record.
+#[derive(Clone, Copy)]
+pub struct Couple<'a>(pub &'a Record);
+
+/// An appointment. It has at least a day.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Appointment {
+    pub item: ItemId,
+    pub when: When,
+    pub place: Option<String>,
+    pub outcome: Option<Outcome>,
+}
+
+/// A ring they own, or one to come.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ring {
+    pub item: ItemId,
+    pub name: Option<String>,
+    pub finger: Option<Finger>,
+    pub shoulder_width: Option<Length>,
+    pub top_width: Option<Length>,
+    pub profile: Option<Profile>,
+    pub metal: Option<&'static Alloy>,
+    pub planned: bool,
+}
+
+/// The band wanted, as far as it is settled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Band {
+    pub width: Option<Length>,
+    pub profile: Option<Profile>,
+    pub finish: Option<Finish>,
+    pub metal: Option<&'static Alloy>,
+}
+
+impl Band {
+    /// Whether the bench would know what to make.
+    pub fn is_whole(&self) -> bool {
+        self.width.is_some() && self.profile.is_some() && self.finish.is_some() && self.metal.is_some()
+    }
+
+    pub fn is_empty(&self) -> bool {
+        self.width.is_none() && self.profile.is_none() && self.finish.is_none() && self.metal.is_none()
+    }
+}
+
+impl<'a> Couple<'a> {
+    pub fn name(self, wearer: Wearer) -> Option<&'a str> {
+        read!(self.0, Field::Name(wearer), Text).map(String::as_str)
+    }
+
+    /// Whether everything was taken back: such a record is kept and not shown.
+    pub fn is_blank(self) -> bool {
+        self.0.fields().next().is_none()
+    }
+
+    pub fn reach(self) -> Vec<(ItemId, &'a str)> {
+        self.texts(|field| if let Field::Reach(item) = field { Some(*item) } else { None })
+    }
+
+    pub fn notes(self) -> Vec<(ItemId, &'a str)> {
+        self.texts(|field| if let Field::Note(item) = field { Some(*item) } else { None })
+    }
+
+    pub fn met(self) -> Option<&'a str> {
+        read!(self.0, Field::Met, Text).map(String::as_str)
+    }
+
+    pub fn wedding(self) -> Option<Wedding> {
+        read!(self.0, Field::Wedding, Wedding).copied()
+    }
+
+    pub fn recorded(self) -> Option<Recorded> {
+        read!(self.0, Field::Recorded, Recorded).copied()
+    }
+
+    /// Where the couple stands. Everybody starts as an enquiry.
+    pub fn stage(self) -> Stage {
+        read!(self.0, Field::Stage, Stage).copied().unwrap_or(Stage::Enquiry)
+    }
+
+    pub fn reached(self, stage: Stage) -> Option<NaiveDate> {
+        read!(self.0, Field::Reached(stage), Day).copied()
+    }
+
+    pub fn put_away(self) -> Option<NaiveDate> {
+        read!(self.0, Field::PutAway, Day).copied()
+    }
+
+    /// Whether this is one of the invented couples.
+    pub fn is_example(self) -> bool {
+        read!(self.0, Field::Example, Yes).copied().unwrap_or(false)
+    }
+
+    /// The appointments in the order of their days.
+    pub fn appointments(self) -> Vec<Appointment> {
+        let items = self.items(|field| match field {
+            Field::Appointment(item, _) => Some(*item),
+            _ => None,
+        });
+        let mut all: Vec<Appointment> = items.into_iter().filter_map(|item| self.appointment(item)).collect();
+        all.sort_by_key(|appointment| appointment.when);
+        all
+    }
+
+    pub fn appointment(self, item: ItemId) -> Option<Appointment> {
+        let field = |part| Field::Appointment(item, part);
+        Some(Appointment {
+            item,
+            when: *read!(self.0, field(AppointmentField::When), When)?,
+            place: read!(self.0, field(AppointmentField::Place), Text).cloned(),
+            outcome: read!(self.0, field(AppointmentField::Outcome), Outcome).copied(),
+        })
+    }
+
+    pub fn finger(self, wearer: Wearer) -> Option<Finger> {
+        read!(self.0, Field::Finger(wearer), Finger).copied()
+    }
+
+    /// Whether the wearer has never worn a ring; none if nobody has asked.
+    pub fn first_ring(self, wearer: Wearer) -> Option<bool> {
+        read!(self.0, Field::FirstRing(wearer), Yes).copied()
+    }
+
+    /// Whether the wearer was asked and owns no other ring for this finger.
+    pub fn has_no_rings(self, wearer: Wearer) -> bool {
+        read!(self.0, Field::NoRings(wearer), Yes).copied().unwrap_or(false)
+    }
+
+    /// The readings of a wearer, oldest first.
+    pub fn readings(self, wearer: Wearer) -> Vec<(ItemId, &'a ReadingTaken)> {
+        let mut all: Vec<_> = self
+            .0
+            .fields()
+            .filter_map(|(field, value)| match (field, value) {
+                (Field::Reading(whose, item), Value::Reading(reading)) if *whose == wearer => Some((*item, reading)),
+                _ => None,
+            })
+            .collect();
+        all.sort_by_key(|(item, _)| self.written(&Field::Reading(wearer, *item)));
+        all
+    }
+
+    /// The rings of a wearer, in the order in which they were written down.
+    pub fn rings(self, wearer: Wearer) -> Vec<Ring> {
+        let items = self.items(|field| match field {
+            Field::Ring(whose, item, _) if *whose == wearer => Some(*item),
+            _ => None,
+        });
+        let mut all: Vec<Ring> = items.into_iter().map(|item| self.ring(wearer, item)).collect();
+        all.sort_by_key(|ring| {
+            self.0.changes().iter().position(|change| {
+                change.sets.iter().any(|set| matches!(&set.field, Field::Ring(_, item, _) if *item == ring.item))
+            })
+        });
+        all
+    }
+
+    pub fn ring(self, wearer: Wearer, item: ItemId) -> Ring {
+        let field = |part| Field::Ring(wearer, item, part);
+        Ring {
+            item,
+            name: read!(self.0, field(RingField::Name), Text).cloned(),
+            finger: read!(self.0, field(RingField::Finger), Finger).copied(),
+            shoulder_width: read!(self.0, field(RingField::ShoulderWidth), Length).copied(),
+            top_width: read!(self.0, field(RingField::TopWidth), Length).copied(),
+            profile: read!(self.0, field(RingField::Profile), Profile).copied(),
+            metal: read!(self.0, field(RingField::Metal), Metal).copied(),
+            planned: read!(self.0, field(RingField::Planned), Yes).copied().unwrap_or(false),
+        }
+    }
+
+    pub fn band(self, wearer: Wearer) -> Band {
+        let field = |part| Field::Band(wearer, part);
+        Band {
+            width: read!(self.0, field(BandField::Width), Length).copied(),
+            profile: read!(self.0, field(BandField::Profile), Profile).copied(),
+            finish: read!(self.0, field(BandField::Finish), Finish).copied(),
+            metal: read!(self.0, field(BandField::Metal), Metal).copied(),
+        }
+    }
+
+    pub fn order_size(self, wearer: Wearer) -> Option<OrderSize> {
+        read!(self.0, Field::OrderSize(wearer), OrderSize).copied()
+    }
+
+    pub fn free_length(self, wearer: Wearer) -> Option<Length> {
+        read!(self.0, Field::FreeLength(wearer), Length).copied()
+    }
+
+    pub fn stack(self, wearer: Wearer) -> Option<StackSeen> {
+        read!(self.0, Field::Stack(wearer), Stack).copied()
+    }
+
+    pub fn dates(self) -> Option<&'a DatesSettled> {
+        read!(self.0, Field::Dates, Dates)
+    }
+
+    pub fn read_back(self) -> Option<NaiveDate> {
+        read!(self.0, Field::ReadBack, Day).copied()
+    }
+
+    /// Whether anything that the bench needs was written after the read-back.
+    pub fn changed_since_read_back(self) -> bool {
+        self.changed_since(&Field::ReadBack, |field| {
+            matches!(
+                field,
+                Field::Wedding
+                    | Field::Finger(_)
+                    | Field::Reading(..)
+                    | Field::NoRings(_)
+                    | Field::Ring(..)
+                    | Field::Band(..)
+                    | Field::OrderSize(_)
+                    | Field::Dates
+            )
+        })
+    }
+
+    /// Whether any of these fields was written after that one. What was never written cannot be out of date.
+    pub fn changed_since(self, settled: &Field, any: impl Fn(&Field) -> bool) -> bool {
+        let at = self.0.last_touched(|field| field == settled);
+        at.is_some_and(|at| self.0.last_touched(any).is_some_and(|touched| touched > at))
+    }
+
+    fn written(self, field: &Field) -> Option<usize> {
+        self.0.changes().iter().position(|change| change.sets.iter().any(|set| set.field == *field))
+    }
+
+    fn items(self, of: impl Fn(&Field) -> Option<ItemId>) -> BTreeSet<ItemId> {
+        self.0.fields().filter_map(|(field, _)| of(field)).collect()
+    }
+
+    fn texts(self, of: impl Fn(&Field) -> Option<ItemId>) -> Vec<(ItemId, &'a str)> {
+        let mut all: Vec<(ItemId, &Field, &str)> = self
+            .0
+            .fields()
+            .filter_map(|(field, value)| match value {
+                Value::Text(text) => Some((of(field)?, field, text.as_str())),
+                _ => None,
+            })
+            .collect();
+        all.sort_by_key(|(_, field, _)| self.written(field));
+        all.into_iter().map(|(item, _, text)| (item, text)).collect()
+    }
+}

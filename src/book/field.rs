@@ -1,0 +1,203 @@
+//! Every field that a record can hold: the grain at which changes are kept, undone and, later, merged.
+
+use super::id::ItemId;
+use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::wearer::Wearer;
+
+/// A field of a couple or of the practice. What each holds is said beside it and checked by
+/// [`Value::fits`](super::value::Value::fits).
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Field {
+    /// The name of one of the two: text.
+    Name(Wearer),
+    /// A way to reach them: text, a telephone number or an e-mail address.
+    Reach(ItemId),
+    /// Where the couple was met: text.
+    Met,
+    /// The wedding date, as far as it is known.
+    Wedding,
+    Appointment(ItemId, AppointmentField),
+    /// Whether they agree to be recorded, and when they were asked.
+    Recorded,
+    /// Where the couple stands now.
+    Stage,
+    /// The day on which a stage was reached.
+    Reached(Stage),
+    /// The day on which the couple was put out of sight.
+    PutAway,
+    /// Part of the example book.
+    Example,
+    /// One entry of the notes: text.
+    Note(ItemId),
+    /// The finger the band is for.
+    Finger(Wearer),
+    /// Whether the wearer has never worn a ring.
+    FirstRing(Wearer),
+    /// One measurement.
+    Reading(Wearer, ItemId),
+    /// Whether the wearer owns no other ring for this finger: the answer "none".
+    NoRings(Wearer),
+    /// A ring they own, or one to come.
+    Ring(Wearer, ItemId, RingField),
+    /// The band wanted.
+    Band(Wearer, BandField),
+    /// The order size that was settled on.
+    OrderSize(Wearer),
+    /// The free length of the finger, measured on the palm side: a length.
+    FreeLength(Wearer),
+    /// What the stack came to when it was looked at.
+    Stack(Wearer),
+    /// The way from order to wedding that was settled on.
+    Dates,
+    /// The day on which the couple and the jeweller confirmed the specification together.
+    ReadBack,
+    Practice(PracticeField),
+    /// A field of a newer version, under the name that it has in the file.
+    Unknown(String),
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum AppointmentField {
+    /// Day and time.
+    When,
+    /// Text.
+    Place,
+    /// What became of it.
+    Outcome,
+}
+
+impl AppointmentField {
+    pub const ALL: [AppointmentField; 3] =
+        [AppointmentField::When, AppointmentField::Place, AppointmentField::Outcome];
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum RingField {
+    /// What it is called: text, "engagement ring".
+    Name,
+    Finger,
+    /// Width at three and nine o'clock.
+    ShoulderWidth,
+    /// Width at the top.
+    TopWidth,
+    Profile,
+    /// An alloy.
+    Metal,
+    /// Yes for a ring to come, which is not worn yet.
+    Planned,
+}
+
+impl RingField {
+    pub const ALL: [RingField; 7] = [
+        RingField::Name,
+        RingField::Finger,
+        RingField::ShoulderWidth,
+        RingField::TopWidth,
+        RingField::Profile,
+        RingField::Metal,
+        RingField::Planned,
+    ];
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum BandField {
+    Width,
+    Profile,
+    Finish,
+    /// An alloy.
+    Metal,
+}
+
+impl BandField {
+    pub const ALL: [BandField; 4] = [BandField::Width, BandField::Profile, BandField::Finish, BandField::Metal];
+}
+
+/// Where a couple stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Stage {
+    Enquiry,
+    Booked,
+    Ordered,
+    Collected,
+    Lost,
+}
+
+impl Stage {
+    pub const ALL: [Stage; 5] = [Stage::Enquiry, Stage::Booked, Stage::Ordered, Stage::Collected, Stage::Lost];
+}
+
+/// What became of an appointment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Outcome {
+    Happened,
+    Missed,
+    CalledOff,
+}
+
+impl Outcome {
+    pub const ALL: [Outcome; 3] = [Outcome::Happened, Outcome::Missed, Outcome::CalledOff];
+}
+
+/// What the jeweller sets for their own work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum PracticeField {
+    /// The fair of today: text. New couples get it as the place where they were met.
+    Fair,
+    Region,
+    /// The size system shown first.
+    FirstSystem,
+    /// The step in which the bench makes sizes.
+    Step,
+    Gauge(ItemId),
+    /// How long a usual piece of work takes at this jeweller's.
+    LeadTime(Work),
+    /// A piece of work of the jeweller's own that comes on top, with its name and how long it takes.
+    Extra(ItemId),
+    /// Days on which the workshop is closed.
+    Closure(ItemId),
+    /// The days of the week on which the workshop works.
+    Weekdays,
+    /// Whether the workshop works on bank holidays.
+    WorksOnHolidays,
+    /// The time of day after which an order counts as the next day's.
+    CutOff,
+    /// Days before the wedding by which the bands are to be in hand: a count.
+    DaysInHand,
+    /// The free length where it has not been measured: a length.
+    FreeLength,
+    /// The gap between neighbours: a length.
+    Gap,
+    /// Up to this share a stack is roomy.
+    Roomy,
+    /// Up to this share a stack is full, above it crowded.
+    Full,
+    /// One of the constants of the fit.
+    Constant(Constant),
+}
+
+/// The constants of the fit that can be set. Each is kept in millimetres: a rate is millimetres of circumference per
+/// millimetre, or a factor times one millimetre.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Constant {
+    Width,
+    WidthSpread,
+    Bore,
+    BoreSpread,
+    Cold,
+    Warm,
+    HandsSpread,
+    NormalSpread,
+}
+
+impl Constant {
+    pub const ALL: [Constant; 8] = [
+        Constant::Width,
+        Constant::WidthSpread,
+        Constant::Bore,
+        Constant::BoreSpread,
+        Constant::Cold,
+        Constant::Warm,
+        Constant::HandsSpread,
+        Constant::NormalSpread,
+    ];
+}

@@ -1,0 +1,23 @@
+//! The book: couples and the jeweller's own practice, as records made of changes that are only ever added.
+//!
+//! INVARIANT: pure. Knows no browser, no clock, no storage, no file format and no words for people; the shell hands
+//! in the day, the time and the random bits.
+//!
+//! A [`record::Record`] is a list of [`change::Change`]s. A change is one act of the user: it names the installation
+//! that made it and a counter of that installation, the time, and for each field the new value and the writes that
+//! it replaced. Nothing is ever taken out of the list: undo is a change too. What a couple "is" is read off the newest
+//! writes through [`couple::Couple`], what the jeweller has set through [`practice::Practice`].
+
+pub mod change;
+pub mod checklist;
+pub mod couple;
+pub mod example;
+pub mod field;
+pub mod id;
+pub mod leaving;
+pub mod practice;
+pub mod record;
+pub mod search;
+pub mod today;
+pub mod value;
+pub mod verbs;

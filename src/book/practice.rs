@@ -1,0 +1,167 @@
+//! What the jeweller has set for their own work, with what is usual where nothing is set.
+
+use chrono::NaiveTime;
+
+use super::couple::read;
+use super::field::{Constant, Field, PracticeField};
+use super::id::ItemId;
+use super::record::Record;
+use super::value::{Extra, NamedClosure, OwnGauge, Value};
+use crate::trade::dates::closed::{Calendar, CalendarError, MON_TO_FRI, OnBankHolidays, Weekdays};
+use crate::trade::dates::holidays::Region;
+use crate::trade::dates::lead_times::{self, Step as Work};
+use crate::trade::dates::spread::{CalendarDays, Spread};
+use crate::trade::fit::constants::Constants;
+use crate::trade::measure::Length;
+use crate::trade::sizing::{Step, System};
+use crate::trade::stack::House;
+
+/// A reading view of the practice's record.
+#[derive(Clone, Copy)]
+pub struct Practice<'a>(pub &'a Record);
+
+fn field(field: PracticeField) -> Field {
+    Field::Practice(field)
+}
+
+impl<'a> Practice<'a> {
+    pub fn fair(self) -> Option<&'a str> {
+        read!(self.0, field(PracticeField::Fair), Text).map(String::as_str)
+    }
+
+    pub fn region(self) -> Region {
+        read!(self.0, field(PracticeField::Region), Region).copied().unwrap_or(Region::EnglandAndWales)
+    }
+
+    pub fn first_system(self) -> System {
+        read!(self.0, field(PracticeField::FirstSystem), System).copied().unwrap_or(System::Uk)
+    }
+
+    /// The step in which the bench makes sizes; half sizes are usual.
+    pub fn step(self) -> Step {
+        read!(self.0, field(PracticeField::Step), Step).copied().unwrap_or(Step::Half)
+    }
+
+    /// The gauges, in the order of their names.
+    pub fn gauges(self) -> Vec<(ItemId, &'a OwnGauge)> {
+        let mut all: Vec<_> = self
+            .0
+            .fields()
+            .filter_map(|(field, value)| match (field, value) {
+                (Field::Practice(PracticeField::Gauge(item)), Value::Gauge(gauge)) => Some((*item, gauge)),
+                _ => None,
+            })
+            .collect();
+        all.sort_by(|(_, a), (_, b)| a.name.cmp(&b.name));
+        all
+    }
+
+    /// How long a usual piece of work takes here.
+    pub fn lead_time(self, work: Work) -> Spread {
+        read!(self.0, field(PracticeField::LeadTime(work)), Spread).copied().unwrap_or(lead_times::usual(work).days)
+    }
+
+    /// The pieces of work that the jeweller has added, in the order of their names.
+    pub fn extras(self) -> Vec<(ItemId, &'a Extra)> {
+        let mut all: Vec<_> = self
+            .0
+            .fields()
+            .filter_map(|(field, value)| match (field, value) {
+                (Field::Practice(PracticeField::Extra(item)), Value::Extra(extra)) => Some((*item, extra)),
+                _ => None,
+            })
+            .collect();
+        all.sort_by(|(_, a), (_, b)| a.name.cmp(&b.name));
+        all
+    }
+
+    /// The days on which the workshop is closed, in the order of their first days.
+    pub fn closures(self) -> Vec<(ItemId, &'a NamedClosure)> {
+        let mut all: Vec<_> = self
+            .0
+            .fields()
+            .filter_map(|(field, value)| match (field, value) {
+                (Field::Practice(PracticeField::Closure(item)), Value::Closure(closure)) => Some((*item, closure)),
+                _ => None,
+            })
+            .collect();
+        all.sort_by_key(|(_, closure)| closure.days.from());
+        all
+    }
+
+    pub fn weekdays(self) -> Weekdays {
+        read!(self.0, field(PracticeField::Weekdays), Weekdays).copied().unwrap_or(MON_TO_FRI)
+    }
+
+    pub fn on_bank_holidays(self) -> OnBankHolidays {
+        match read!(self.0, field(PracticeField::WorksOnHolidays), Yes) {
+            Some(true) => OnBankHolidays::Works,
+            Some(false) | None => OnBankHolidays::Closed,
+        }
+    }
+
+    /// The workshop's calendar.
+    pub fn calendar(self, region: Region) -> Result<Calendar, CalendarError> {
+        let closures = self.closures().into_iter().map(|(_, closure)| closure.days).collect();
+        Calendar::new(region, self.on_bank_holidays(), self.weekdays(), closures)
+    }
+
+    /// After this time of day an order counts as the next day's; none: there is no such time.
+    pub fn cut_off(self) -> Option<NaiveTime> {
+        read!(self.0, field(PracticeField::CutOff), Time).copied()
+    }
+
+    pub fn in_hand(self) -> CalendarDays {
+        read!(self.0, field(PracticeField::DaysInHand), Days).copied().unwrap_or(lead_times::IN_HAND)
+    }
+
+    /// The thresholds of a stack.
+    pub fn house(self) -> House {
+        let usual = House::default();
+        let share = |of| read!(self.0, field(of), Percent).copied();
+        House {
+            gap: self.length(PracticeField::Gap).unwrap_or(usual.gap),
+            free_length: self.length(PracticeField::FreeLength).unwrap_or(usual.free_length),
+            roomy: share(PracticeField::Roomy).unwrap_or(usual.roomy),
+            full: share(PracticeField::Full).unwrap_or(usual.full),
+        }
+    }
+
+    /// The constant that was set, if it was.
+    pub fn constant(self, constant: Constant) -> Option<Length> {
+        self.length(PracticeField::Constant(constant))
+    }
+
+    /// The constants of the fit: the customary ones, with the jeweller's own in their place.
+    pub fn constants(self) -> Constants {
+        let mut constants = Constants::default();
+        for constant in Constant::ALL {
+            if let Some(value) = self.constant(constant) {
+                *slot(&mut constants, constant) = value;
+            }
+        }
+        constants
+    }
+
+    fn length(self, of: PracticeField) -> Option<Length> {
+        read!(self.0, field(of), Length).copied()
+    }
+}
+
+/// The customary value of a constant.
+pub fn customary(constant: Constant) -> Length {
+    *slot(&mut Constants::default(), constant)
+}
+
+fn slot(constants: &mut Constants, constant: Constant) -> &mut Length {
+    match constant {
+        Constant::Width => &mut constants.width_per_mm.0,
+        Constant::WidthSpread => &mut constants.width_per_mm_sd.0,
+        Constant::Bore => &mut constants.bore_per_mm.0,
+        Constant::BoreSpread => &mut constants.bore_per_mm_sd.0,
+        Constant::Cold => &mut constants.cold,
+        Constant::Warm => &mut constants.warm,
+        Constant::HandsSpread => &mut constants.hands_off_sd,
+        Constant::NormalSpread => &mut constants.hands_normal_sd,
+    }
+}

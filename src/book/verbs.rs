@@ -1,0 +1,84 @@
+//! What a jeweller does, as the writes that it comes to. Each verb is one change, taken back as one.
+
+use chrono::NaiveDate;
+
+use super::couple::{Couple, Ring};
+use super::change::Write;
+use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage};
+use super::id::ItemId;
+use super::value::{Value, When};
+use crate::trade::wearer::Wearer;
+
+/// A field to hold text, or nothing where the text is none.
+pub fn text(field: Field, text: Option<String>) -> Write {
+    Write { field, value: text.map(Value::Text) }
+}
+
+/// Meets a couple: their first names, where they were met, and the stage they start at.
+pub fn meet(first: String, second: Option<String>, met: Option<String>, today: NaiveDate) -> Vec<Write> {
+    vec![
+        Write::set(Field::Name(Wearer::First), Value::Text(first)),
+        text(Field::Name(Wearer::Second), second),
+        text(Field::Met, met),
+        Write::set(Field::Stage, Value::Stage(Stage::Enquiry)),
+        Write::set(Field::Reached(Stage::Enquiry), Value::Day(today)),
+    ]
+}
+
+/// Books an appointment, or changes one.
+pub fn book(item: ItemId, when: When, place: Option<String>) -> Vec<Write> {
+    vec![
+        Write::set(Field::Appointment(item, AppointmentField::When), Value::When(when)),
+        text(Field::Appointment(item, AppointmentField::Place), place),
+    ]
+}
+
+/// Notes what became of an appointment.
+pub fn conclude(item: ItemId, outcome: Option<Outcome>) -> Vec<Write> {
+    vec![Write { field: Field::Appointment(item, AppointmentField::Outcome), value: outcome.map(Value::Outcome) }]
+}
+
+/// Takes an appointment out.
+pub fn cancel(item: ItemId) -> Vec<Write> {
+    AppointmentField::ALL.map(|part| Write::clear(Field::Appointment(item, part))).to_vec()
+}
+
+/// Moves a couple to a stage on a day.
+pub fn move_to(stage: Stage, day: NaiveDate) -> Vec<Write> {
+    vec![Write::set(Field::Stage, Value::Stage(stage)), Write::set(Field::Reached(stage), Value::Day(day))]
+}
+
+/// Writes down a ring.
+pub fn note_ring(wearer: Wearer, ring: Ring) -> Vec<Write> {
+    let field = |part| Field::Ring(wearer, ring.item, part);
+    vec![
+        text(field(RingField::Name), ring.name),
+        Write { field: field(RingField::Finger), value: ring.finger.map(Value::Finger) },
+        Write { field: field(RingField::ShoulderWidth), value: ring.shoulder_width.map(Value::Length) },
+        Write { field: field(RingField::TopWidth), value: ring.top_width.map(Value::Length) },
+        Write { field: field(RingField::Profile), value: ring.profile.map(Value::Profile) },
+        Write { field: field(RingField::Metal), value: ring.metal.map(Value::Metal) },
+        Write::set(field(RingField::Planned), Value::Yes(ring.planned)),
+    ]
+}
+
+/// Takes a ring out.
+pub fn drop_ring(wearer: Wearer, item: ItemId) -> Vec<Write> {
+    RingField::ALL.map(|part| Write::clear(Field::Ring(wearer, item, part))).to_vec()
+}
+
+/// Chooses the band, as far as it is known.
+pub fn choose_band(wearer: Wearer, band: super::couple::Band) -> Vec<Write> {
+    let field = |part| Field::Band(wearer, part);
+    vec![
+        Write { field: field(BandField::Width), value: band.width.map(Value::Length) },
+        Write { field: field(BandField::Profile), value: band.profile.map(Value::Profile) },
+        Write { field: field(BandField::Finish), value: band.finish.map(Value::Finish) },
+        Write { field: field(BandField::Metal), value: band.metal.map(Value::Metal) },
+    ]
+}
+
+/// Whether a couple that was loaded as an example has been touched since.
+pub fn is_edited_example(couple: Couple<'_>) -> bool {
+    couple.is_example() && couple.0.changes().len() > 1
+}

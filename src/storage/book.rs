@@ -1,0 +1,190 @@
+//! The book on this phone: reading all of it, and adding changes to it.
+
+use idb::{ObjectStore, Transaction};
+use serde_json::{Value as Json, json};
+use wasm_bindgen::JsValue;
+
+use super::database::{Database, META, RECORDS, complete};
+use super::error::StorageError;
+use crate::archive::row::{self, RowError};
+use crate::book::change::{Change, Draft};
+use crate::book::couple::Couple;
+use crate::book::id::{InstallationId, RecordId, Stamp};
+use crate::book::record::{Kind, Record};
+use crate::book::verbs;
+
+/// The key of the only row in the store of the installation.
+const INSTALLATION: &str = "installation";
+
+/// The installation: who it is, which number its next change gets, and under which id its practice is kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Installation {
+    pub id: InstallationId,
+    pub practice: RecordId,
+    next: u64,
+}
+
+/// A row that could not be read. It stays where it is, as it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SetAside {
+    pub key: String,
+    pub why: RowError,
+}
+
+/// Everything that the phone keeps of the book.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Loaded {
+    pub installation: Installation,
+    pub records: Vec<Record>,
+    pub set_aside: Vec<SetAside>,
+}
+
+/// What is to be added to one record.
+#[derive(Clone, Debug)]
+pub struct Addition {
+    pub record: RecordId,
+    pub kind: Kind,
+    pub draft: Draft,
+}
+
+/// Reads everything. The very first time, the installation is given `fresh`: two ids of random bits, its own and its
+/// practice's.
+pub async fn load(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Loaded, StorageError> {
+    let installation = match installed(db).await? {
+        Some(installation) => installation,
+        None => install(db, fresh).await?,
+    };
+    let transaction = db.read().await?;
+    let store = transaction.object_store(RECORDS)?;
+    let keys = store.get_all_keys(None, None)?.await?;
+    let rows = store.get_all(None, None)?.await?;
+    let mut loaded = Loaded { installation, records: Vec::with_capacity(rows.len()), set_aside: Vec::new() };
+    for (key, value) in keys.iter().zip(rows) {
+        let key = key.as_string().unwrap_or_default();
+        match read_row(&value) {
+            Ok(record) if record.id.to_string() == key => loaded.records.push(record),
+            Ok(_) => loaded.set_aside.push(SetAside { key, why: RowError::Damaged }),
+            Err(why) => loaded.set_aside.push(SetAside { key, why }),
+        }
+    }
+    Ok(loaded)
+}
+
+/// Reads one record again, as another tab may have changed it. None if it is gone.
+pub async fn reload(db: &Database, id: RecordId) -> Result<Option<Record>, StorageError> {
+    let transaction = db.read().await?;
+    let value = transaction.object_store(RECORDS)?.get(key(id))?.await?;
+    value.map(|value| read_row(&value).map_err(StorageError::Unreadable)).transpose()
+}
+
+/// Adds a change to each of these records, all of them or none, and answers with the records as they are then.
+///
+/// Each record is read again inside the transaction, so that what another tab has added meanwhile is kept. A record
+/// that cannot be read is not written to.
+pub async fn add(db: &Database, additions: Vec<Addition>) -> Result<Vec<Record>, StorageError> {
+    let transaction = db.write().await?;
+    match add_within(&transaction, additions).await {
+        Ok(records) => {
+            complete(transaction).await?;
+            Ok(records)
+        }
+        Err(error) => {
+            // Without this the numbers given out so far would be used up for nothing.
+            let _ = transaction.abort();
+            Err(error)
+        }
+    }
+}
+
+/// Forgets the example couples among these that nobody has edited, and answers with those that are gone.
+pub async fn forget_examples(db: &Database, ids: Vec<RecordId>) -> Result<Vec<RecordId>, StorageError> {
+    let transaction = db.write().await?;
+    let store = transaction.object_store(RECORDS)?;
+    let mut gone = Vec::new();
+    for id in ids {
+        let Some(value) = store.get(key(id))?.await? else { continue };
+        let Ok(record) = read_row(&value) else { continue };
+        if Couple(&record).is_example() && !verbs::is_edited_example(Couple(&record)) {
+            store.delete(key(id))?.await?;
+            gone.push(id);
+        }
+    }
+    complete(transaction).await?;
+    Ok(gone)
+}
+
+async fn add_within(transaction: &Transaction, additions: Vec<Addition>) -> Result<Vec<Record>, StorageError> {
+    let meta = transaction.object_store(META)?;
+    let store = transaction.object_store(RECORDS)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    let mut records = Vec::with_capacity(additions.len());
+    for addition in additions {
+        let mut record = match store.get(key(addition.record))?.await? {
+            Some(value) => read_row(&value).map_err(StorageError::Unreadable)?,
+            None => Record::new(addition.record, addition.kind),
+        };
+        let stamp = Stamp { n: installation.next, by: installation.id };
+        installation.next += 1;
+        record.add(Change::stamped(addition.draft, stamp));
+        store.put(&JsValue::from_str(&row::write(&record)), Some(&key(record.id)))?.await?;
+        records.push(record);
+    }
+    put_installation(&meta, installation).await?;
+    Ok(records)
+}
+
+async fn installed(db: &Database) -> Result<Option<Installation>, StorageError> {
+    let transaction = db.read().await?;
+    let meta = transaction.object_store(META)?;
+    stored_installation(&meta).await
+}
+
+/// Two tabs may get here at once: the first one through settles it for both.
+async fn install(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Installation, StorageError> {
+    let transaction = db.write().await?;
+    let meta = transaction.object_store(META)?;
+    let installation = match stored_installation(&meta).await? {
+        Some(installation) => installation,
+        None => {
+            let installation = Installation { id: fresh.0, practice: fresh.1, next: 1 };
+            put_installation(&meta, installation).await?;
+            installation
+        }
+    };
+    complete(transaction).await?;
+    Ok(installation)
+}
+
+async fn stored_installation(meta: &ObjectStore) -> Result<Option<Installation>, StorageError> {
+    let Some(value) = meta.get(JsValue::from_str(INSTALLATION))?.await? else { return Ok(None) };
+    let text = value.as_string().ok_or(StorageError::Unreadable(RowError::Damaged))?;
+    read_installation(&text).map(Some).ok_or(StorageError::Unreadable(RowError::Damaged))
+}
+
+fn read_installation(text: &str) -> Option<Installation> {
+    let json: Json = serde_json::from_str(text).ok()?;
+    Some(Installation {
+        id: InstallationId::parse(json.get("id")?.as_str()?)?,
+        practice: RecordId::parse(json.get("practice")?.as_str()?)?,
+        next: json.get("next")?.as_u64()?,
+    })
+}
+
+async fn put_installation(meta: &ObjectStore, installation: Installation) -> Result<(), StorageError> {
+    let text = json!({
+        "id": installation.id.to_string(),
+        "practice": installation.practice.to_string(),
+        "next": installation.next,
+    })
+    .to_string();
+    meta.put(&JsValue::from_str(&text), Some(&JsValue::from_str(INSTALLATION)))?.await?;
+    Ok(())
+}
+
+fn read_row(value: &JsValue) -> Result<Record, RowError> {
+    row::read(&value.as_string().ok_or(RowError::NotJson)?)
+}
+
+fn key(id: RecordId) -> JsValue {
+    JsValue::from_str(&id.to_string())
+}

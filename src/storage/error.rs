@@ -1,0 +1,19 @@
+//! Why the phone's storage did not do what was asked.
+
+use crate::archive::row::RowError;
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum StorageError {
+    /// The browser does not let this page store anything.
+    Denied,
+    /// There is no room left.
+    Full,
+    /// A newer version of the app has already been here.
+    Newer,
+    /// The connection was lost, and opening it again did not help.
+    Lost,
+    /// The record as stored cannot be read; it was left as it is.
+    Unreadable(RowError),
+    /// Something else, in the browser's own words.
+    Failed(String),
+}

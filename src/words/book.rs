@@ -1,0 +1,249 @@
+//! What is said about couples: their names, stages and appointments, and the lines of the checklist.
+
+use super::{band, dates, format, lengths, sizing};
+use crate::book::checklist::{Care, State, Topic};
+use crate::book::couple::{Appointment, Band, Couple, Ring};
+use crate::book::field::{Outcome, Stage};
+use crate::book::leaving::Stays;
+use crate::book::value::{OrderSize, ReadingTaken, When};
+use crate::trade::wearer::Wearer;
+
+/// Both names, or the one there is: "Ines & Callum".
+pub fn names(couple: Couple<'_>) -> String {
+    let names = Wearer::BOTH.map(|wearer| couple.name(wearer));
+    match names {
+        [Some(first), Some(second)] => format!("{first} & {second}"),
+        [Some(only), None] | [None, Some(only)] => only.to_owned(),
+        [None, None] => "Without a name".to_owned(),
+    }
+}
+
+/// The name of one of the two, or what stands for it.
+pub fn name_of(couple: Couple<'_>, wearer: Wearer) -> String {
+    couple.name(wearer).map_or_else(|| nameless(wearer).to_owned(), str::to_owned)
+}
+
+pub fn nameless(wearer: Wearer) -> &'static str {
+    match wearer {
+        Wearer::First => "First of the two",
+        Wearer::Second => "Second of the two",
+    }
+}
+
+pub fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Enquiry => "enquiry",
+        Stage::Booked => "booked",
+        Stage::Ordered => "ordered",
+        Stage::Collected => "collected",
+        Stage::Lost => "lost",
+    }
+}
+
+pub fn outcome(outcome: Outcome) -> &'static str {
+    match outcome {
+        Outcome::Happened => "it happened",
+        Outcome::Missed => "they did not come",
+        Outcome::CalledOff => "called off",
+    }
+}
+
+/// "Sat 22 May 2027, 14:30".
+pub fn when(when: When) -> String {
+    match when.time {
+        Some(time) => format!("{}, {}", format::day(when.day), dates::time(time)),
+        None => format::day(when.day),
+    }
+}
+
+/// The second line of a couple in a list: where it stands and where it was met.
+pub fn standing(couple: Couple<'_>) -> String {
+    let mut parts = vec![stage(couple.stage()).to_owned()];
+    if let Some(day) = couple.reached(couple.stage()) {
+        parts.push(format::day(day));
+    }
+    if let Some(met) = couple.met() {
+        parts.push(met.to_owned());
+    }
+    parts.join(" · ")
+}
+
+/// The name of a line of the checklist.
+pub fn topic(couple: Couple<'_>, topic: Topic) -> String {
+    let of = |wearer, what: &str| format!("{}: {what}", name_of(couple, wearer));
+    match topic {
+        Topic::Wedding => "Wedding".to_owned(),
+        Topic::Finger(wearer) => of(wearer, "finger"),
+        Topic::Rings(wearer) => of(wearer, "rings"),
+        Topic::Band(wearer) => of(wearer, "band"),
+        Topic::OrderSize(wearer) => of(wearer, "order size"),
+        Topic::Stack(wearer) => of(wearer, "stack"),
+        Topic::Dates => "Dates".to_owned(),
+        Topic::Notes => "Notes".to_owned(),
+        Topic::ReadBack => "Read-back".to_owned(),
+    }
+}
+
+/// The one thing to do about a line, as the button under the checklist says it.
+pub fn do_next(couple: Couple<'_>, topic: Topic) -> String {
+    let name = |wearer| name_of(couple, wearer);
+    match topic {
+        Topic::Wedding => "Ask the wedding date".to_owned(),
+        Topic::Finger(wearer) => format!("Measure {}", name(wearer)),
+        Topic::Rings(wearer) => format!("Note the rings of {}", name(wearer)),
+        Topic::Band(wearer) => format!("Choose the band for {}", name(wearer)),
+        Topic::OrderSize(wearer) => format!("Settle the size for {}", name(wearer)),
+        Topic::Stack(wearer) => format!("Look at the stack of {}", name(wearer)),
+        Topic::Dates => "Count the working days".to_owned(),
+        Topic::Notes => "Write a note".to_owned(),
+        Topic::ReadBack => "Read it back together".to_owned(),
+    }
+}
+
+/// What a line says, if it says anything yet.
+pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
+    match topic {
+        Topic::Wedding => couple.wedding().map(dates::wedding),
+        Topic::Finger(wearer) => {
+            let readings = couple.readings(wearer);
+            let (_, last) = readings.last()?;
+            let more = match readings.len() {
+                1 => String::new(),
+                many => format!(", {many} readings"),
+            };
+            Some(format!("{}{more}", sizing::stated_name(last.size.stated)))
+        }
+        Topic::Rings(wearer) => match couple.rings(wearer).as_slice() {
+            [] => couple.has_no_rings(wearer).then(|| "none".to_owned()),
+            [only] => Some(ring(only)),
+            many => Some(format!("{} rings", many.len())),
+        },
+        Topic::Band(wearer) => Some(couple.band(wearer)).filter(|it| !it.is_empty()).map(|it| self::band(&it)),
+        Topic::OrderSize(wearer) => couple.order_size(wearer).map(|size| sizing::size_name(size.size)),
+        Topic::Stack(wearer) => {
+            couple.stack(wearer).map(|stack| format!("{} of {} mm", lengths::plain(stack.later), lengths::plain(stack.free)))
+        }
+        Topic::Dates => couple.dates().map(|settled| format!("order by {}", format::day(settled.order_by))),
+        Topic::Notes => match couple.notes().len() {
+            0 => None,
+            notes => Some(format::counted(notes as i64, "note", "notes")),
+        },
+        Topic::ReadBack => couple.read_back().map(format::day),
+    }
+}
+
+/// The state of a line for those who do not see its mark.
+pub fn state(state: State) -> &'static str {
+    match state {
+        State::Open => "not done yet",
+        State::Done => "done",
+        State::Care(_) => "wants another look",
+    }
+}
+
+/// What about a line wants another look.
+pub fn care(care: Care) -> &'static str {
+    match care {
+        Care::DateNotFixed => "the day is not fixed yet",
+        Care::Incomplete => "a part of it is missing",
+        Care::MeasureAgain => "measure again before ordering",
+        Care::Changed => "something it rests on has changed since",
+    }
+}
+
+/// "engagement ring, 2.6 mm".
+pub fn ring(ring: &Ring) -> String {
+    let name = ring_name(ring);
+    match ring.shoulder_width {
+        Some(width) => format!("{name}, {} mm", lengths::plain(width)),
+        None => name,
+    }
+}
+
+pub fn ring_name(ring: &Ring) -> String {
+    ring.name.clone().unwrap_or_else(|| if ring.planned { "a ring to come".to_owned() } else { "a ring".to_owned() })
+}
+
+/// "2.5 mm court, plain, platinum 950".
+pub fn band(it: &Band) -> String {
+    let mut parts = Vec::new();
+    let width = it.width.map(|width| format!("{} mm", lengths::plain(width)));
+    let profile = it.profile.map(|profile| band::profile(profile).to_owned());
+    let shape: Vec<String> = [width, profile].into_iter().flatten().collect();
+    if !shape.is_empty() {
+        parts.push(shape.join(" "));
+    }
+    parts.extend(it.finish.map(|finish| band::finish(finish).to_owned()));
+    parts.extend(it.metal.map(band::alloy));
+    parts.join(", ")
+}
+
+/// A reading on one line: "M½, narrow rings 3 mm, cold hands".
+pub fn reading(taken: &ReadingTaken) -> String {
+    format!(
+        "{}, {} {} mm {}, {}, {}",
+        sizing::stated_name(taken.size.stated),
+        taken.gauge.name,
+        lengths::plain(taken.gauge.gauge.width),
+        band::bore(taken.gauge.gauge.bore),
+        super::fit::hands(taken.hands),
+        format::day(taken.taken),
+    )
+}
+
+/// The settled size with what it may lie between: "N, from 53.1 to 54.4 mm, in the stack".
+pub fn order_size(size: &OrderSize) -> String {
+    format!(
+        "{} ({} mm inside; 8 in 10: {} to {} mm), {}",
+        sizing::size_in_full(size.size),
+        format::mm(size.size.circumference().0, 2),
+        format::mm(size.from.0, 2),
+        format::mm(size.to.0, 2),
+        if size.in_stack { "worn in the stack" } else { "worn alone" },
+    )
+}
+
+/// An appointment on one line.
+pub fn appointment(it: &Appointment) -> String {
+    match &it.place {
+        Some(place) => format!("{} · {place}", when(it.when)),
+        None => when(it.when),
+    }
+}
+
+/// Why a couple stays on this phone.
+pub fn stays(why: Stays) -> &'static str {
+    match why {
+        Stays::SaidNo => "They said no to being recorded: this stays on this phone and is left out of every file.",
+        Stays::Example => "An invented example: it is left out of every file.",
+    }
+}
+
+pub fn saved() -> String {
+    "Saved".to_owned()
+}
+
+pub fn undone() -> String {
+    "Taken back".to_owned()
+}
+
+pub fn put_back() -> String {
+    "Put back".to_owned()
+}
+
+pub fn nothing_to_undo() -> String {
+    "There is nothing to take back: it has been changed again since.".to_owned()
+}
+
+pub fn examples_loaded(count: usize) -> String {
+    format!("{} loaded", format::counted(count as i64, "example couple", "example couples"))
+}
+
+pub fn examples_removed(gone: usize, kept: usize) -> String {
+    let gone = format!("{} removed", format::counted(gone as i64, "example couple", "example couples"));
+    match kept {
+        0 => gone,
+        1 => format!("{gone}; one that you edited stays"),
+        kept => format!("{gone}; {kept} that you edited stay"),
+    }
+}

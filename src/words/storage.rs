@@ -1,0 +1,82 @@
+//! What is said when the phone's storage does not do what was asked: what happened, and what to do.
+
+use crate::archive::row::RowError;
+use crate::storage::error::StorageError;
+
+/// Saving failed. What was typed is still on the screen.
+pub fn not_saved(error: &StorageError) -> String {
+    let what = match error {
+        StorageError::Denied => {
+            "this browser does not let the page store anything. Leave private browsing, or allow site data, then save again"
+        }
+        StorageError::Full => "the phone's storage is full. Free some room, then save again",
+        StorageError::Newer => "a newer version of Bandwright is open. Close the other tabs, reload this one, then save again",
+        StorageError::Lost => "the connection to the phone's storage was lost. Save again",
+        StorageError::Unreadable(_) => "the record on this phone cannot be read, so nothing was written over it",
+        StorageError::Failed(_) => "the phone's storage refused it. Save again; if that fails, reload the page",
+    };
+    format!("Not saved: {what}. What you typed is still here.")
+}
+
+/// The book could not be opened.
+pub fn not_opened(error: &StorageError) -> String {
+    match error {
+        StorageError::Denied => {
+            "This browser does not let the page store anything. Leave private browsing, or allow site data for this page, and try again.".to_owned()
+        }
+        StorageError::Full => "The phone's storage is full. Free some room and try again; the book itself is untouched.".to_owned(),
+        StorageError::Newer => {
+            "A newer version of Bandwright has already opened this book. Close the other tabs and load this page again.".to_owned()
+        }
+        StorageError::Lost => "The connection to the phone's storage was lost. Try again; the book itself is untouched.".to_owned(),
+        StorageError::Unreadable(why) => format!("The book's own register cannot be read ({}). Nothing was changed.", row_error(*why)),
+        StorageError::Failed(words) => format!("The phone's storage did not open ({words}). Try again; the book itself is untouched."),
+    }
+}
+
+/// Why a record cannot be read.
+pub fn row_error(why: RowError) -> String {
+    match why {
+        RowError::NotJson => "it is cut off or damaged".to_owned(),
+        RowError::NotARecord => "it is not a record of this app".to_owned(),
+        RowError::Newer(major) => format!("it was written by a newer version of the app, format {major}"),
+        RowError::Damaged => "a part of it is missing or damaged".to_owned(),
+    }
+}
+
+/// Some records were set aside.
+pub fn set_aside(count: usize) -> String {
+    let records = if count == 1 { "One record".to_owned() } else { format!("{count} records") };
+    format!("{records} on this phone could not be read. Nothing was changed in it; it is kept as it is.")
+}
+
+/// How full the storage is.
+pub fn room(used_bytes: Option<f64>, quota_bytes: Option<f64>) -> String {
+    match (used_bytes, quota_bytes) {
+        (Some(used), Some(quota)) if quota > 0.0 => {
+            format!("{} of {} used", bytes(used), bytes(quota))
+        }
+        (Some(used), _) => format!("{} used", bytes(used)),
+        _ => "this browser does not say how full its storage is".to_owned(),
+    }
+}
+
+pub fn persistent(persistent: Option<bool>) -> &'static str {
+    match persistent {
+        Some(true) => "The browser keeps this book until you delete it.",
+        Some(false) => {
+            "The browser may clear this book if the phone runs short of room. Install the app, or ask the browser to keep it."
+        }
+        None => "This browser does not say whether it may clear the book by itself.",
+    }
+}
+
+fn bytes(bytes: f64) -> String {
+    if bytes < 1_000_000.0 {
+        format!("{:.0} kB", (bytes / 1000.0).ceil())
+    } else if bytes < 1_000_000_000.0 {
+        format!("{:.1} MB", bytes / 1_000_000.0)
+    } else {
+        format!("{:.1} GB", bytes / 1_000_000_000.0)
+    }
+}
