@@ -3,6 +3,12 @@
 //! The map, in reading order; a folder may use those above it and never those below:
 //!
 //! 1. [`trade`]: the arithmetic of the trade, in types; no browser, no clock, no words.
+//! 2. [`words`]: every sentence, label and name that people read.
+//! 3. `parts`: buttons, fields, answers, notices; in the browser only.
+//! 4. [`pictures`]: numbers in, drawings out.
 
+#[cfg(target_arch = "wasm32")]
+pub mod parts;
+pub mod pictures;
 pub mod trade;
 pub mod words;

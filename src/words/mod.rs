@@ -4,3 +4,5 @@
 //! INVARIANT: the only code with words for people. Knows no browser but its `Intl`, and that only in `format`.
 
 pub mod format;
+pub mod parts;
+pub mod pictures;
