@@ -3,7 +3,16 @@
 //!
 //! INVARIANT: the only code with words for people. Knows no browser but its `Intl`, and that only in `format`.
 
-pub mod entry;
+pub mod band;
+pub mod book;
 pub mod dates;
+pub mod entry;
+pub mod fit;
 pub mod format;
+pub mod lengths;
+pub mod parts;
+pub mod pictures;
 pub mod sizing;
+pub mod stack;
+pub mod standing;
+pub mod storage;

@@ -1,0 +1,143 @@
+//! Choosing: one of a few (radios), one of many (a list to pick from), yes or no (a box to tick).
+//!
+//! A group of radios MUST be a `<fieldset>` whose `<legend>` names it, of native radios with one name, so that the
+//! arrow keys work; each option MUST be 44 px at least, and the chosen one told apart by more than its colour (it is
+//! filled and heavier). A list to pick from and a box MUST be native and have a `<label>`.
+
+use super::Words;
+use leptos::prelude::*;
+
+/// One option: the value that is kept, its name, and a small drawing if that says it better.
+pub struct Choosable {
+    pub value: String,
+    pub label: String,
+    pub drawing: Option<AnyView>,
+}
+
+/// An option without a drawing.
+pub fn option(value: impl Into<String>, label: impl Into<String>) -> Choosable {
+    Choosable { value: value.into(), label: label.into(), drawing: None }
+}
+
+/// An option with a drawing above its name.
+pub fn drawn(value: impl Into<String>, label: impl Into<String>, drawing: AnyView) -> Choosable {
+    Choosable { value: value.into(), label: label.into(), drawing: Some(drawing) }
+}
+
+/// How a group of radios is laid out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shape {
+    /// Side by side, touching: two to four short words.
+    Segments,
+    /// Apart and wrapping: more of them, or longer ones.
+    Chips,
+    /// In a grid, each with its drawing.
+    Drawn,
+}
+
+/// A group of radios. `key` is their name; each has the id `key-value`.
+pub fn choice(
+    key: &'static str,
+    legend: impl Into<Words>,
+    shape: Shape,
+    options: Vec<Choosable>,
+    value: RwSignal<String>,
+) -> AnyView {
+    choice_with(key, legend.into(), None, shape, options, value)
+}
+
+/// A group of radios with a line of help under its options.
+pub fn choice_with(
+    key: &'static str,
+    legend: Words,
+    hint: Option<Words>,
+    shape: Shape,
+    options: Vec<Choosable>,
+    value: RwSignal<String>,
+) -> AnyView {
+    let class = match shape {
+        Shape::Segments => "choice segments",
+        Shape::Chips => "choice",
+        Shape::Drawn => "choice drawn",
+    };
+    let hint_id = format!("{key}-hint");
+    let described = hint.map(|_| hint_id.clone());
+    let options: Vec<AnyView> = options.into_iter().map(|option| radio(key, option, value)).collect();
+    view! {
+        <fieldset class=class aria-describedby=described>
+            <legend>{move || legend.get()}</legend>
+            <div class="choice-row">{options}</div>
+            {hint.map(|hint| view! { <p class="choice-hint" id=hint_id>{move || hint.get()}</p> })}
+        </fieldset>
+    }
+    .into_any()
+}
+
+fn radio(key: &'static str, option: Choosable, value: RwSignal<String>) -> AnyView {
+    let mine = option.value.clone();
+    let chosen = option.value.clone();
+    view! {
+        <label class="choice-option">
+            <input
+                type="radio"
+                id=format!("{key}-{}", option.value)
+                name=key
+                value=option.value
+                prop:checked=move || value.with(|value| *value == mine)
+                on:change=move |_| value.set(chosen.clone())
+            />
+            {option.drawing}
+            <span>{option.label}</span>
+        </label>
+    }
+    .into_any()
+}
+
+/// A list to pick one from.
+pub fn pick(
+    key: &'static str,
+    label: impl Into<Words>,
+    options: Vec<(String, String)>,
+    value: RwSignal<String>,
+) -> AnyView {
+    let label = label.into();
+    let options: Vec<AnyView> = options
+        .into_iter()
+        .map(|(option, name)| {
+            let mine = option.clone();
+            view! { <option value=option prop:selected=move || value.with(|value| *value == mine)>{name}</option> }
+                .into_any()
+        })
+        .collect();
+    view! {
+        <div class="pick">
+            <label for=key>{move || label.get()}</label>
+            <div class="pick-box">
+                <select id=key name=key on:change:target=move |event| value.set(event.target().value())>{options}</select>
+            </div>
+        </div>
+    }
+    .into_any()
+}
+
+/// A box to tick, its whole row a target.
+pub fn check(key: &'static str, label: impl Into<Words>, hint: Option<Words>, value: RwSignal<bool>) -> AnyView {
+    let label = label.into();
+    let hint_id = format!("{key}-hint");
+    let described = hint.map(|_| hint_id.clone());
+    view! {
+        <label class="check">
+            <input
+                type="checkbox"
+                id=key
+                name=key
+                aria-describedby=described
+                prop:checked=move || value.get()
+                on:change:target=move |event| value.set(event.target().checked())
+            />
+            <span>{move || label.get()}</span>
+            {hint.map(|hint| view! { <span class="check-hint" id=hint_id>{move || hint.get()}</span> })}
+        </label>
+    }
+    .into_any()
+}

@@ -1,0 +1,12 @@
+//! What stands where nothing is yet: a small drawing, what will be here, and what to do.
+//!
+//! The drawing MUST be hidden from ears: the words say it all.
+
+use super::Words;
+use leptos::prelude::*;
+
+/// An empty place: a drawing, words, and what to do if there is something.
+pub fn empty(drawing: AnyView, text: impl Into<Words>, action: Option<AnyView>) -> AnyView {
+    let text = text.into();
+    view! { <div class="empty">{drawing}<p>{move || text.get()}</p>{action}</div> }.into_any()
+}

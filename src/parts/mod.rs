@@ -1,0 +1,28 @@
+//! Buttons, fields, answers, notices: what every screen is put together from.
+//!
+//! INVARIANT: a part knows no screen and no state. It is handed its words, its signals and what to do when it is
+//! pressed. Each part is a file here and a file of the same name in `style/parts/`; what it MUST do for people who
+//! hear, tab or enlarge the page stands at its top, and `tests/web/parts.rs` holds it to that in a browser.
+//!
+//! All parts give back an `AnyView`: screens are then put together from one type, which keeps the app small.
+
+pub mod answer;
+pub mod button;
+pub mod choice;
+pub mod details;
+pub mod empty;
+pub mod field;
+pub mod line;
+pub mod notice;
+pub mod page;
+pub mod picture;
+pub mod places;
+pub mod reasons;
+
+use leptos::prelude::{Callback, Signal};
+
+/// Words that may change while they are shown.
+pub type Words = Signal<String>;
+
+/// What happens when something is pressed.
+pub type Press = Callback<()>;

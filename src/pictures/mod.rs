@@ -1,0 +1,20 @@
+//! Numbers in, a drawing out: each picture is to scale, from the same figures as the answer beside it.
+//!
+//! INVARIANT: pure. A picture knows no screen, no state and no browser; it is text in SVG. It has no colour of its
+//! own, only classes that `style/parts/picture.css` gives a colour by its job, and it carries a text alternative that
+//! says the same as it shows. Whatever the figures, nothing runs off its edge and nothing panics.
+
+mod calendar_months;
+pub mod calendar_strip;
+mod calendar_weeks;
+pub mod ladder;
+pub mod lay;
+pub mod ornament;
+pub mod pen;
+pub mod stack;
+
+/// A finished drawing: an `<svg>` element with `role="img"` and its text alternative.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Picture {
+    pub svg: String,
+}

@@ -1,0 +1,237 @@
+//! A finger from above with every ring on it, and the room that is left to the joint.
+
+use super::Picture;
+use super::lay::{SMALL, TEXT, cut, spread, width_of};
+use super::pen::{Anchor, At, Pen, WIDTH};
+use crate::trade::measure::{Diameter, Length};
+use crate::words::pictures::{self as words, RingState};
+
+/// One ring of the stack, as it is seen from above.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ring {
+    pub label: String,
+    pub width: Length,
+    /// How far it stands above the finger.
+    pub height: Length,
+    pub state: RingState,
+    /// How far across its head is, if it has one.
+    pub head: Option<Length>,
+}
+
+/// What the stack is drawn from: rings from the web outwards.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stack {
+    pub rings: Vec<Ring>,
+    /// Left between two rings.
+    pub gap: Length,
+    /// From the web to the crease of the joint.
+    pub free: Length,
+    pub finger: Diameter,
+    /// Whether the stack is more than the house rule likes: its dimension is then drawn in ochre.
+    pub crowded: bool,
+}
+
+/// The finger before the web and behind the crease, in millimetres.
+const BEFORE: f64 = 6.5;
+const BEHIND: f64 = 6.5;
+/// The tallest that a finger is drawn.
+const TALLEST: f64 = 190.0;
+
+/// Draws the stack.
+pub fn stack(of: &Stack) -> Picture {
+    let spans = spans(of);
+    let later = spans.last().map_or(Length::ZERO, |span| span.1);
+    let now = spans.iter().zip(&of.rings).filter(|(_, ring)| ring.state != RingState::Planned).map(|(span, _)| span.1);
+    let now = now.max().unwrap_or(Length::ZERO);
+
+    let reach = of.free.mm().max(later.mm()).clamp(4.0, 400.0) + BEFORE + BEHIND;
+    let across = of.finger.mm().clamp(8.0, 40.0);
+    let unit = (WIDTH / reach).min(TALLEST / across);
+    let x = |at: Length| (WIDTH - reach * unit) / 2.0 + (BEFORE + at.mm()) * unit;
+
+    let tallest = of.rings.iter().map(|ring| tall(ring, unit)).fold(0.0, f64::max);
+    let mut pen = Pen::default();
+    let places: Vec<(f64, f64)> = spans.iter().map(|span| (x(span.0), x(span.1))).collect();
+    let labels = labels(of, &places);
+    let top = labels.depth + 22.0 + tallest;
+    let bottom = top + across * unit;
+
+    draw_finger(&mut pen, top, bottom, x(Length::ZERO), x(of.free));
+    // Later rings are drawn under, heads over everything.
+    for state in [RingState::Planned, RingState::Worn, RingState::Wanted] {
+        for (ring, place) in of.rings.iter().zip(&places).filter(|(ring, _)| ring.state == state) {
+            draw_ring(&mut pen, ring, *place, (top, bottom), unit);
+        }
+    }
+    for (ring, place) in of.rings.iter().zip(&places) {
+        if let Some(head) = ring.head {
+            draw_head(&mut pen, ((place.0 + place.1) / 2.0, (top + bottom) / 2.0), head.mm().clamp(0.0, 20.0) * unit);
+        }
+    }
+    labels.draw(&mut pen, of, &places, top - tallest - 8.0);
+    let end = draw_totals(&mut pen, of, bottom + tallest, (now, later), &x);
+
+    let named: Vec<_> = of.rings.iter().map(|ring| (ring.label.as_str(), ring.width, ring.state)).collect();
+    pen.finish("stack", WIDTH, end, &words::stack(&named, now, later, of.free))
+}
+
+/// Where each ring begins and ends, from the web.
+fn spans(of: &Stack) -> Vec<(Length, Length)> {
+    let mut at = Length::ZERO;
+    let mut spans = Vec::new();
+    for ring in &of.rings {
+        spans.push((at, at + ring.width));
+        at = at + ring.width + of.gap;
+    }
+    spans
+}
+
+fn tall(ring: &Ring, unit: f64) -> f64 {
+    ring.height.mm().clamp(0.0, 6.0) * unit
+}
+
+fn draw_finger(pen: &mut Pen, top: f64, bottom: f64, web: f64, crease: f64) {
+    pen.group("finger", |pen| {
+        for (edge, out) in [(top, -1.0), (bottom, 1.0)] {
+            pen.path(
+                "",
+                &[
+                    ("M", &[0.0, edge + out * 7.0]),
+                    ("C", &[web * 0.5, edge + out * 4.0, web * 0.8, edge, web, edge]),
+                    ("L", &[crease - 26.0, edge - out * 1.0]),
+                    (
+                        "C",
+                        &[crease - 12.0, edge + out, crease - 10.0, edge + out * 6.0, crease + 4.0, edge + out * 6.0],
+                    ),
+                    ("C", &[crease + 22.0, edge + out * 5.0, crease + 26.0, edge - out * 3.0, WIDTH, edge - out * 5.0]),
+                ],
+            );
+        }
+        let (middle, long) = ((top + bottom) / 2.0, (bottom - top) * 0.2);
+        for (i, bow) in [(-1.0, 3.0), (0.0, 4.0), (1.0, 3.0)] {
+            let at = crease + i * 5.0;
+            let half = long - 4.0 * f64::abs(i);
+            pen.path("thin soft crease", &[("M", &[at, middle - half]), ("Q", &[at + bow, middle, at, middle + half])]);
+        }
+    });
+}
+
+fn draw_ring(pen: &mut Pen, ring: &Ring, place: (f64, f64), finger: (f64, f64), unit: f64) {
+    let tall = tall(ring, unit);
+    let class = match ring.state {
+        RingState::Worn => "paper ring worn",
+        RingState::Wanted => "wash-rouge rouge ring wanted",
+        RingState::Planned => "paper dashed ring planned",
+    };
+    let (width, height) = (place.1 - place.0, finger.1 - finger.0 + 2.0 * tall);
+    pen.rect(class, (place.0, finger.0 - tall), (width, height), (width * 0.3).min(5.0));
+    // A line of light on the band that is being made, where it turns.
+    if ring.state == RingState::Wanted && width > 9.0 {
+        let at = place.0 + width * 0.28;
+        pen.line("thin rouge", (at, finger.0 + 10.0), (at, finger.0 + 10.0 + height * 0.28));
+    }
+}
+
+fn draw_head(pen: &mut Pen, at: At, across: f64) {
+    let r = across / 2.0;
+    pen.circle("paper head", at, r);
+    let s = r * 0.62;
+    pen.path(
+        "thin",
+        &[
+            ("M", &[at.0, at.1 - s]),
+            ("L", &[at.0 + s, at.1]),
+            ("L", &[at.0, at.1 + s]),
+            ("L", &[at.0 - s, at.1]),
+            ("Z", &[]),
+        ],
+    );
+}
+
+/// The names above the rings, in one row where they fit and in steps where they do not.
+struct Labels {
+    texts: Vec<(String, String)>,
+    at: Vec<At>,
+    depth: f64,
+}
+
+fn labels(of: &Stack, places: &[(f64, f64)]) -> Labels {
+    let texts: Vec<(String, String)> =
+        of.rings.iter().map(|ring| (words::width(ring.width), cut(&ring.label, SMALL, false, 104.0))).collect();
+    let widths: Vec<f64> =
+        texts.iter().map(|(w, name)| width_of(w, TEXT, true).max(width_of(name, SMALL, false))).collect();
+    let wanted: Vec<f64> = places.iter().map(|place| (place.0 + place.1) / 2.0).collect();
+    let edges = (2.0, WIDTH - 2.0);
+    // As few rows as will do: ring i goes to row i modulo the number of rows.
+    for rows in 1..=texts.len().max(1) {
+        let mut at = vec![(0.0, 0.0); texts.len()];
+        let fits = (0..rows).all(|row| {
+            let mine: Vec<usize> = (row..texts.len()).step_by(rows).collect();
+            let pick = |from: &[f64]| mine.iter().map(|i| from[*i]).collect::<Vec<f64>>();
+            match spread(&pick(&wanted), &pick(&widths), 9.0, edges) {
+                Some(middles) => {
+                    for (i, middle) in mine.iter().zip(middles) {
+                        at[*i] = (middle, 13.0 + 31.0 * row as f64);
+                    }
+                    true
+                }
+                None => false,
+            }
+        });
+        if fits {
+            return Labels { texts, at, depth: 31.0 * rows as f64 };
+        }
+    }
+    Labels { at: vec![(WIDTH / 2.0, 13.0); texts.len()], texts, depth: 31.0 }
+}
+
+impl Labels {
+    fn draw(&self, pen: &mut Pen, of: &Stack, places: &[(f64, f64)], rings: f64) {
+        for (place, at) in places.iter().zip(&self.at) {
+            let middle = (place.0 + place.1) / 2.0;
+            pen.line("thin soft", (at.0, at.1 + 17.0), (middle, rings));
+            pen.dimension("thin soft", rings, place.0, place.1);
+        }
+        for ((ring, (width, name)), at) in of.rings.iter().zip(&self.texts).zip(&self.at) {
+            let class = if ring.state == RingState::Wanted { "strong rouge" } else { "strong" };
+            pen.text(class, *at, Anchor::Middle, width);
+            pen.runs("soft", (at.0, at.1 + 13.5), Anchor::Middle, SMALL, &[("", name)]);
+        }
+    }
+}
+
+fn draw_totals(pen: &mut Pen, of: &Stack, below: f64, total: (Length, Length), x: &dyn Fn(Length) -> f64) -> f64 {
+    let (now, later) = total;
+    let (web, free) = (x(Length::ZERO), x(of.free));
+    let mut y = below + 18.0;
+    let colour = if of.crowded || later > of.free { "ochre" } else { "rouge" };
+    let mut row = |pen: &mut Pen, to: Length, label: &str, class: &str, right: Option<&str>| {
+        pen.group("total", |pen| pen.dimension(&format!("{class} thick"), y, web, x(to)));
+        let class = format!("strong {class}");
+        let wide = width_of(label, TEXT, true);
+        let left = ((web + x(to)) / 2.0).max(wide / 2.0 + 2.0);
+        match right {
+            None => pen.text(&class, (left, y + 18.0), Anchor::Middle, label),
+            Some(right) => {
+                // The two figures side by side if they can, otherwise each at its end.
+                let widths = [wide, width_of(right, TEXT, true)];
+                let want = [left, (x(to) + free) / 2.0];
+                let middles = spread(&want, &widths, 12.0, (2.0, WIDTH - 2.0)).unwrap_or(want.to_vec());
+                pen.text(&class, (middles[0], y + 18.0), Anchor::Middle, label);
+                let class = if later > of.free { "strong ochre" } else { "" };
+                pen.text(class, (middles[1], y + 18.0), Anchor::Middle, right);
+            }
+        }
+        y += 34.0;
+    };
+    let left = words::left_of(of.free - later, of.free);
+    if now != later {
+        row(pen, now, &words::total_now(now), "", None);
+        row(pen, later, &words::total_later(later), colour, Some(&left));
+    } else {
+        row(pen, later, &words::width(later), colour, Some(&left));
+    }
+    let last = y - 34.0;
+    pen.group("free", |pen| pen.dimension("thin soft", last, x(later), free));
+    last + 26.0
+}

@@ -1,0 +1,201 @@
+//! The words in pictures, and for each picture a text that says the same as it shows.
+
+use super::format;
+use crate::trade::measure::{Circumference, Length};
+use chrono::{Datelike, NaiveDate};
+
+/// How an order size is worn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Worn {
+    Alone,
+    InStack,
+}
+
+impl Worn {
+    /// The other way of wearing it.
+    pub fn other(self) -> Worn {
+        match self {
+            Worn::Alone => Worn::InStack,
+            Worn::InStack => Worn::Alone,
+        }
+    }
+}
+
+/// "N alone", "N½ in the stack".
+pub fn size_worn(size: &str, worn: Worn) -> String {
+    match worn {
+        Worn::Alone => format!("{size} alone"),
+        Worn::InStack => format!("{size} in the stack"),
+    }
+}
+
+/// "reading M½".
+pub fn reading(size: &str) -> String {
+    format!("reading {size}")
+}
+
+/// "joint M": the size below which nothing passes the joint.
+pub fn joint(size: &str) -> String {
+    format!("joint {size}")
+}
+
+/// The name of the bar in which the size lies eight times out of ten.
+pub fn range() -> &'static str {
+    "8 in 10"
+}
+
+/// What a ladder shows.
+pub struct LadderSaid<'a> {
+    pub reading: (&'a str, Circumference),
+    pub shifts: &'a [(&'a str, Length)],
+    pub best: Circumference,
+    pub range: (Circumference, Circumference),
+    pub order: (&'a str, Worn),
+    pub other: Option<&'a str>,
+    pub joint: Option<(&'a str, Circumference)>,
+}
+
+/// The ladder from the reading to the order size, in words.
+pub fn ladder(said: &LadderSaid) -> String {
+    let mm = |c: Circumference| format::mm(c.0, 2);
+    let mut text = format!("Size rule. Reading {}, {} mm", said.reading.0, mm(said.reading.1));
+    for (name, amount) in said.shifts {
+        text += &format!("; {name} {}", format::mm_signed(*amount, 2));
+    }
+    text += &format!("; together {} mm", mm(said.best));
+    text += &format!(", 8 in 10 between {} and {} mm. ", mm(said.range.0), mm(said.range.1));
+    text += &match said.other {
+        Some(other) => {
+            format!("Order {}; {}.", size_worn(said.order.0, said.order.1), size_worn(other, said.order.1.other()))
+        }
+        None => format!("Order {}.", said.order.0),
+    };
+    if let Some((size, at)) = said.joint {
+        text += &format!(" The joint needs {size}, {} mm.", mm(at));
+    }
+    text
+}
+
+/// Whether a ring of a stack is there already.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum RingState {
+    /// On the finger already.
+    Worn,
+    /// The band that is being made.
+    Wanted,
+    /// To come later.
+    Planned,
+}
+
+fn ring_state(state: RingState) -> &'static str {
+    match state {
+        RingState::Worn => "worn now",
+        RingState::Wanted => "the new band",
+        RingState::Planned => "to come",
+    }
+}
+
+/// A ring's width as a dimension: "2.6", and "2.65" where a tenth would not be true.
+pub fn width(width: Length) -> String {
+    let tenths = width.in_tenthousandths() % 1_000 == 0;
+    format::mm(width, if tenths { 1 } else { 2 })
+}
+
+/// "now 5.8".
+pub fn total_now(total: Length) -> String {
+    format!("now {}", width(total))
+}
+
+/// "8.5 with the ring to come", short enough for a drawing.
+pub fn total_later(total: Length) -> String {
+    format!("later {}", width(total))
+}
+
+/// "15.5 left of 24.0", or "1.2 over 24.0".
+pub fn left_of(left: Length, free: Length) -> String {
+    if left < Length::ZERO {
+        format!("{} over {}", width(left.abs()), width(free))
+    } else {
+        format!("{} left of {}", width(left), width(free))
+    }
+}
+
+/// The stack on a finger, in words: rings from the web outwards.
+pub fn stack(rings: &[(&str, Length, RingState)], now: Length, later: Length, free: Length) -> String {
+    let mut text = String::from("The finger from above, from the web to the joint.");
+    for (name, across, state) in rings {
+        text += &format!(" {name}, {} mm, {}.", width(*across), ring_state(*state));
+    }
+    text += &format!(" Now {} mm", width(now));
+    if later != now {
+        text += &format!(", later {} mm", width(later));
+    }
+    let left = free - later;
+    text += &if left < Length::ZERO {
+        format!("; {} mm more than the {} mm of free finger.", width(left.abs()), width(free))
+    } else {
+        format!("; {} mm left of {} mm of free finger.", width(left), width(free))
+    };
+    text
+}
+
+/// A day that a calendar marks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum DayMark {
+    Today,
+    OrderBy,
+    Start,
+    Finish,
+    InHand,
+    Wedding,
+}
+
+/// The name of a marked day, as the key of the calendar has it.
+pub fn day_mark(mark: DayMark) -> &'static str {
+    match mark {
+        DayMark::Today => "today",
+        DayMark::OrderBy => "order by",
+        DayMark::Start => "work starts",
+        DayMark::Finish => "likely ready",
+        DayMark::InHand => "in hand by",
+        DayMark::Wedding => "wedding",
+    }
+}
+
+/// "closed days", the key to the hatching.
+pub fn closed_days() -> &'static str {
+    "closed days"
+}
+
+/// "11 months not drawn".
+pub fn months_left_out(months: i64) -> String {
+    format!("{} not drawn", format::counted(months, "month", "months"))
+}
+
+/// "May", or "Jan 28" where the year has to be said: the head of a row of the calendar.
+pub fn month_head(day: NaiveDate, with_year: bool) -> String {
+    let text = format::day_short(day);
+    let month: String = text.rsplit(' ').next().unwrap_or_default().chars().take(3).collect();
+    if with_year { format!("{month} {:02}", day.year().rem_euclid(100)) } else { month }
+}
+
+/// The first letters of the days of a week, Monday first.
+pub fn weekday_letters() -> [&'static str; 7] {
+    ["M", "T", "W", "T", "F", "S", "S"]
+}
+
+/// The calendar from today to the wedding, in words.
+pub fn calendar(days: &[(DayMark, NaiveDate)], closed: usize) -> String {
+    let named: Vec<String> =
+        days.iter().map(|(mark, day)| format!("{} {}", day_mark(*mark), format::day(*day))).collect();
+    format!(
+        "Calendar: {}. {} in between.",
+        named.join(", "),
+        format::counted(closed as i64, "closed day", "closed days")
+    )
+}
+
+/// The profile of a band, seen from its cut end.
+pub fn profile_drawing(name: &str) -> String {
+    format!("Cross-section: {name}")
+}
