@@ -125,7 +125,9 @@ fn texts() {
     check_text("\u{0}", Err(control));
     let direction = "Enter a name without characters that turn the writing direction: type it anew.";
     check_text("Mara \u{202e}olleh", Err(direction));
-    check_text("Mara \u{2066}x\u{2069}", Err(direction));
+    for turn in ('\u{202a}'..='\u{202e}').chain('\u{2066}'..='\u{2069}') {
+        check_text(&format!("Mara {turn}x"), Err(direction));
+    }
 
     assert_eq!(read_needed("Mara", Limit::NameText), Ok("Mara".to_owned()));
     assert_eq!(read_needed(" ", Limit::NameText).map_err(words::text_error), Err("Enter a name.".to_owned()));
