@@ -31,7 +31,7 @@ pub(super) const NAMES: &[(&str, &[System])] = &[
 pub(super) fn without_name(text: &str) -> (&str, Vec<System>) {
     let mut meant = System::ALL.to_vec();
     let mut text = text;
-    if let Some((rest, systems)) = NAMES.iter().find_map(|(name, systems)| Some((before(text, name)?, systems))) {
+    if let Some((rest, systems)) = NAMES.iter().find_map(|(name, systems)| Some((text.strip_prefix(name)?, systems))) {
         text = rest;
         meant.retain(|system| systems.contains(system));
     }
@@ -42,14 +42,6 @@ pub(super) fn without_name(text: &str) -> (&str, Vec<System>) {
         meant.retain(|system| systems.contains(system));
     }
     (text.trim(), meant)
-}
-
-/// What follows a name; a name may run on into one letter ("UKM"), and not into a word.
-fn before<'a>(text: &'a str, name: &str) -> Option<&'a str> {
-    let rest = text.strip_prefix(name)?;
-    let mut chars = rest.chars();
-    let runs_on = chars.next().is_some_and(char::is_alphabetic) && chars.next().is_some_and(char::is_alphabetic);
-    (!runs_on).then_some(rest)
 }
 
 /// What stands before a name; a name at the end is a word of its own ("17 INCHES" does not end in Spain).
