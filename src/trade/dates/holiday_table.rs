@@ -1,7 +1,8 @@
 //! The table of public holidays: one row a rule, one row an exception, each with its source. No branches: another
 //! country is more rows, and at most another [`Rule`] or [`Substitute`].
 //!
-//! Complete from 1995 on: holidays that ended earlier, and exceptions before then, are not listed.
+//! Complete from 1995 on: holidays that ended earlier, and exceptions before then, are not listed. Which law gives a
+//! day, and from which year, is from memory; the days themselves are tested against GOV.UK's lists.
 
 use super::holidays::{HolidayName, Region};
 use chrono::{NaiveDate, Weekday};
@@ -66,7 +67,8 @@ const SCOTLAND: &[Region] = &[Region::Scotland];
 const NORTHERN_IRELAND: &[Region] = &[Region::NorthernIreland];
 
 const ACT: &str = "Banking and Financial Dealings Act 1971, schedule 1";
-const PROCLAIMED: &str = "Royal Proclamation each year under the Banking and Financial Dealings Act 1971";
+const PROCLAIMED: &str = "By proclamation each year under the Banking and Financial Dealings Act 1971";
+const COMMON_LAW: &str = "Common law; a substitute day by Royal Proclamation";
 const ST_ANDREW: &str = "St Andrew's Day Bank Holiday (Scotland) Act 2007";
 const GOV_UK: &str = "GOV.UK bank holidays (Open Government Licence)";
 const LIBRARY: &str = "PyPI holidays 0.109";
@@ -106,21 +108,26 @@ const fn date((year, month, day): (i32, u32, u32)) -> NaiveDate {
 }
 
 #[rustfmt::skip]
-pub static RULES: [Row; 14] = [
-    row(UK,               H::NewYear,       Fixed { day: 1, month: 1 },               1974, NextFreeWeekday, PROCLAIMED),
-    row(SCOTLAND,         H::SecondJanuary, Fixed { day: 2, month: 1 },               1973, NextFreeWeekday, ACT),
-    row(NORTHERN_IRELAND, H::StPatrick,     Fixed { day: 17, month: 3 },              1971, NextFreeWeekday, ACT),
-    row(UK,               H::GoodFriday,    Easter { days: -2 },                      1971, No,              ACT),
-    row(NOT_SCOTLAND,     H::EasterMonday,  Easter { days: 1 },                       1971, No,              ACT),
-    row(UK,               H::EarlyMay,      Nth { n: 1, weekday: Mon, month: 5 },     1978, No,              PROCLAIMED),
-    row(UK,               H::Spring,        Last { weekday: Mon, month: 5 },          1978, No,              ACT),
-    row(NORTHERN_IRELAND, H::Boyne,         Fixed { day: 12, month: 7 },              1971, NextFreeWeekday, PROCLAIMED),
-    row(SCOTLAND,         H::Summer,        Nth { n: 1, weekday: Mon, month: 8 },     1971, No,              ACT),
-    row(NOT_SCOTLAND,     H::Summer,        Last { weekday: Mon, month: 8 },          1971, No,              ACT),
-    row(SCOTLAND,         H::StAndrew,      Fixed { day: 30, month: 11 },             2007, NextFreeWeekday, ST_ANDREW),
-    row(UK,               H::Christmas,     Fixed { day: 25, month: 12 },             1971, NextFreeWeekday, ACT),
-    row(NOT_SCOTLAND,     H::Boxing,        Fixed { day: 26, month: 12 },             1971, NextFreeWeekday, ACT),
-    row(SCOTLAND,         H::Boxing,        Fixed { day: 26, month: 12 },             1974, NextFreeWeekday, PROCLAIMED),
+pub static RULES: [Row; 19] = [
+    row(NOT_SCOTLAND,     H::NewYear,       Fixed { day: 1, month: 1 },        1974, NextFreeWeekday, PROCLAIMED),
+    row(SCOTLAND,         H::NewYear,       Fixed { day: 1, month: 1 },        1971, NextFreeWeekday, ACT),
+    row(SCOTLAND,         H::SecondJanuary, Fixed { day: 2, month: 1 },        1973, NextFreeWeekday, ACT),
+    row(NORTHERN_IRELAND, H::StPatrick,     Fixed { day: 17, month: 3 },       1971, NextFreeWeekday, ACT),
+    row(NOT_SCOTLAND,     H::GoodFriday,    Easter { days: -2 },               1971, No,              COMMON_LAW),
+    row(SCOTLAND,         H::GoodFriday,    Easter { days: -2 },               1971, No,              ACT),
+    row(NOT_SCOTLAND,     H::EasterMonday,  Easter { days: 1 },                1971, No,              ACT),
+    row(NOT_SCOTLAND,     H::EarlyMay,      Nth { n: 1, weekday: Mon, month: 5 }, 1978, No,              PROCLAIMED),
+    row(SCOTLAND,         H::EarlyMay,      Nth { n: 1, weekday: Mon, month: 5 }, 1971, No,              ACT),
+    row(NOT_SCOTLAND,     H::Spring,        Last { weekday: Mon, month: 5 },   1971, No,              ACT),
+    row(SCOTLAND,         H::Spring,        Last { weekday: Mon, month: 5 },   1978, No,              PROCLAIMED),
+    row(NORTHERN_IRELAND, H::Boyne,         Fixed { day: 12, month: 7 },       1971, NextFreeWeekday, PROCLAIMED),
+    row(NOT_SCOTLAND,     H::Summer,        Last { weekday: Mon, month: 8 },   1971, No,              ACT),
+    row(SCOTLAND,         H::Summer,        Nth { n: 1, weekday: Mon, month: 8 }, 1971, No,              ACT),
+    row(SCOTLAND,         H::StAndrew,      Fixed { day: 30, month: 11 },      2007, NextFreeWeekday, ST_ANDREW),
+    row(NOT_SCOTLAND,     H::Christmas,     Fixed { day: 25, month: 12 },      1971, NextFreeWeekday, COMMON_LAW),
+    row(SCOTLAND,         H::Christmas,     Fixed { day: 25, month: 12 },      1971, NextFreeWeekday, ACT),
+    row(NOT_SCOTLAND,     H::Boxing,        Fixed { day: 26, month: 12 },      1971, NextFreeWeekday, ACT),
+    row(SCOTLAND,         H::Boxing,        Fixed { day: 26, month: 12 },      1974, NextFreeWeekday, PROCLAIMED),
 ];
 
 #[rustfmt::skip]

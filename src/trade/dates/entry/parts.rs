@@ -80,8 +80,8 @@ pub(super) fn written(text: &str) -> Result<Written, DateEntryError> {
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Part {
-    /// A number of one or two figures: a day, a month, or a year of this century.
-    Short(u32),
+    /// A number of one or two figures, and how many: a day, a month, or with two a year of this century.
+    Short(u32, usize),
     /// A number of four figures: a year.
     Year(i32),
     Month(u32),
@@ -92,13 +92,14 @@ fn shape(text: &str) -> Option<Result<Written, DateEntryError>> {
     let (weekday, parts) = parts(text)?;
     let day = |day, month, year| Ok(Written::Day { day, month, year, weekday });
     let found = match *parts.as_slice() {
-        [S(d), M(m)] | [S(d), S(m)] => day(d, m, None),
-        [S(d), M(m), Y(y)] | [S(d), S(m), Y(y)] | [M(m), S(d), Y(y)] | [Y(y), S(m), S(d)] => day(d, m, Some(y)),
-        [S(d), M(m), S(y)] | [S(d), S(m), S(y)] => day(d, m, Some(century(y)?)),
+        [S(d, _), M(m)] | [S(d, _), S(m, _)] => day(d, m, None),
+        [S(d, _), M(m), Y(y)] | [S(d, _), S(m, _), Y(y)] => day(d, m, Some(y)),
+        [M(m), S(d, _), Y(y)] | [Y(y), S(m, _), S(d, _)] => day(d, m, Some(y)),
+        [S(d, _), M(m), S(y, 2)] | [S(d, _), S(m, _), S(y, 2)] => day(d, m, Some(century(y)?)),
         // Only a whole date has a weekday.
         _ if weekday.is_some() => return None,
-        [M(m), S(n)] if (1..=31).contains(&n) => Err(DateEntryError::DayOrYear { month: m, number: n }),
-        [M(month), Y(y)] | [S(month), Y(y)] | [Y(y), S(month)] => Ok(Written::Month { month, year: Some(y) }),
+        [M(month), S(number @ 1..=31, _)] => Err(DateEntryError::DayOrYear { month, number }),
+        [M(month), Y(y)] | [S(month, _), Y(y)] | [Y(y), S(month, _)] => Ok(Written::Month { month, year: Some(y) }),
         [M(month)] => Ok(Written::Month { month, year: None }),
         [Y(y)] => Ok(Written::Year(y)),
         _ => return None,
@@ -153,7 +154,7 @@ fn parts(text: &str) -> Option<(Option<Weekday>, Vec<Part>)> {
 
 fn number(digits: &str) -> Option<Part> {
     match digits.len() {
-        1 | 2 => digits.parse().ok().map(Part::Short),
+        figures @ (1 | 2) => digits.parse().ok().map(|number| Part::Short(number, figures)),
         4 => digits.parse().ok().map(Part::Year),
         _ => None,
     }

@@ -1,0 +1,26 @@
+//! Reads the reference rows for dates.
+#![allow(dead_code, reason = "each test file uses its own part")]
+
+use bandwright::trade::dates::holidays::Region;
+use chrono::NaiveDate;
+
+pub fn date(text: &str) -> NaiveDate {
+    text.parse().unwrap_or_else(|_| panic!("not a date: {text}"))
+}
+
+/// The rows of a reference file, without its source lines and its heading.
+pub fn rows(file: &str) -> Vec<Vec<String>> {
+    let path = format!("{}/tests/reference/{file}", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(&path).unwrap_or_else(|e| panic!("{path}: {e}"));
+    let lines = text.lines().filter(|line| !line.starts_with('#')).skip(1);
+    lines.map(|line| line.split(',').map(str::to_owned).collect()).collect()
+}
+
+/// How the reference files name a region.
+pub fn region_file(region: Region) -> &'static str {
+    match region {
+        Region::EnglandAndWales => "england-and-wales",
+        Region::Scotland => "scotland",
+        Region::NorthernIreland => "northern-ireland",
+    }
+}
