@@ -3,4 +3,7 @@
 //!
 //! INVARIANT: the only code with words for people. Knows no browser but its `Intl`, and that only in `format`.
 
+pub mod fit;
 pub mod format;
+pub mod lengths;
+pub mod standing;
