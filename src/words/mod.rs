@@ -6,4 +6,5 @@
 pub mod fit;
 pub mod format;
 pub mod lengths;
+pub mod stack;
 pub mod standing;
