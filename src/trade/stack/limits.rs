@@ -1,0 +1,83 @@
+//! What a stack can be worked out from: the accepted ranges, one row each, and the check.
+
+use super::stretch::StackInputs;
+use crate::trade::measure::{Length, Percent};
+
+/// What is checked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Quantity {
+    RingWidth,
+    Gap,
+    FreeLength,
+    BandWidth,
+    ShoulderWidth,
+    TopWidth,
+}
+
+/// The least and the most that is accepted, both included.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Range {
+    pub least: Length,
+    pub most: Length,
+}
+
+const fn tenths(least: i64, most: i64) -> Range {
+    Range { least: Length::tenthousandths(least * 1_000), most: Length::tenthousandths(most * 1_000) }
+}
+
+impl Quantity {
+    /// The row of the table, in tenths of a millimetre, with its why. All of them are house rules.
+    #[rustfmt::skip]
+    pub const fn range(self) -> Range {
+        match self {
+            // a wire to a cigar band
+            Quantity::RingWidth | Quantity::BandWidth | Quantity::ShoulderWidth => tenths(8, 200),
+            // the top may carry a head or a cluster
+            Quantity::TopWidth => tenths(8, 400),
+            // pressed tight to plainly apart
+            Quantity::Gap => tenths(0, 50),
+            // a child's finger to a very long one
+            Quantity::FreeLength => tenths(50, 600),
+        }
+    }
+}
+
+/// More rings than this are not worn on one finger.
+pub const RINGS_MOST: usize = 10;
+
+/// Why there is no stack.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StackError {
+    NoRings,
+    TooManyRings {
+        most: usize,
+    },
+    OutOfRange {
+        what: Quantity,
+        range: Range,
+    },
+    /// Roomy has to end before full does, and neither beyond the whole finger.
+    Thresholds {
+        roomy: Percent,
+        full: Percent,
+    },
+}
+
+pub(super) fn check(inputs: &StackInputs) -> Result<(), StackError> {
+    if inputs.rings.is_empty() {
+        return Err(StackError::NoRings);
+    }
+    if inputs.rings.len() > RINGS_MOST {
+        return Err(StackError::TooManyRings { most: RINGS_MOST });
+    }
+    inputs.rings.iter().try_for_each(|ring| within(Quantity::RingWidth, ring.width))?;
+    within(Quantity::Gap, inputs.house.gap)?;
+    within(Quantity::FreeLength, inputs.measured.unwrap_or(inputs.house.free_length))?;
+    let (roomy, full) = (inputs.house.roomy, inputs.house.full);
+    if roomy < full && full <= Percent(100) { Ok(()) } else { Err(StackError::Thresholds { roomy, full }) }
+}
+
+pub(super) fn within(what: Quantity, given: Length) -> Result<(), StackError> {
+    let range = what.range();
+    if (range.least..=range.most).contains(&given) { Ok(()) } else { Err(StackError::OutOfRange { what, range }) }
+}

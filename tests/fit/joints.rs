@@ -1,0 +1,71 @@
+//! Joints that are larger than the base.
+
+use super::*;
+use bandwright::words;
+
+#[test]
+fn large_joints() {
+    let joint = |joint: f64, no_beads| {
+        let found = ordered(|inputs| {
+            inputs.joint = Some(round(joint));
+            inputs.no_beads = no_beads;
+        });
+        (found.alone.size.mm(), words::fit::joint(&found.alone.joint.expect("a joint was given")))
+    };
+    let check =
+        |at: f64, no_beads, size: f64, sentence: &str| assert_eq!(joint(at, no_beads), (size, sentence.to_owned()));
+    // The base wants 54.75, and of the half-way pair a wide flat band takes 55.0.
+    check(53.75, None, 55.0, "The joint passes, with 1.25 mm to spare.");
+    check(
+        55.0,
+        None,
+        55.0,
+        "The joint needs 0.25 mm more than the base: the ring will be 0.25 mm loose at the base. Leave it so.",
+    );
+    check(
+        55.7,
+        None,
+        56.25,
+        "The joint needs 0.95 mm more than the base: the ring will be 1.5 mm loose at the base. Offer sizing beads or a spring.",
+    );
+    check(
+        55.7,
+        Some(NoBeads::FullEternity),
+        56.25,
+        "The joint needs 0.95 mm more than the base: the ring will be 1.5 mm loose at the base. Ask the bench: with stones all round it takes no beads.",
+    );
+    check(
+        55.7,
+        Some(NoBeads::HardMetal),
+        56.25,
+        "The joint needs 0.95 mm more than the base: the ring will be 1.5 mm loose at the base. Ask the bench: a metal this hard takes no beads.",
+    );
+    check(
+        58.0,
+        None,
+        58.125,
+        "The joint needs 3.25 mm more than the base: the ring will be 3.38 mm loose at the base. Ask the bench.",
+    );
+    check(
+        60.0,
+        None,
+        60.0,
+        "The joint needs 5.25 mm more than the base: the ring will be 5.25 mm loose at the base. Offer a hinged shank.",
+    );
+}
+
+#[test]
+fn rounding_never_undoes_the_joint() {
+    // The base wants 54.5, nearest 54.375; the joint passes at 54.4.
+    let found = ordered(|inputs| {
+        inputs.band.width = mm(5.0);
+        inputs.joint = Some(round(54.4));
+    });
+    assert_eq!(found.alone.size, round(55.0));
+    assert_eq!(found.alone.tie, None);
+    assert_eq!(found.alone.low, round(54.4));
+    assert_eq!(
+        words::fit::joint(&found.alone.joint.expect("a joint was given")),
+        "The size below would not pass the joint: the ring will be 0.5 mm loose at the base. Leave it so."
+    );
+}

@@ -1,0 +1,78 @@
+//! From a reading to the order size: other people's figures, the sign of each term, the promises, the sentences.
+
+mod joints;
+mod promises;
+mod sentences;
+mod terms;
+
+use bandwright::trade::band::Bore;
+use bandwright::trade::fit::*;
+use bandwright::trade::measure::{Circumference, Length};
+
+fn mm(mm: f64) -> Length {
+    Length::from_mm(mm)
+}
+
+fn round(mm: f64) -> Circumference {
+    Circumference::from_mm(mm)
+}
+
+const HALF_LETTERS: f64 = 0.625;
+
+/// A 3 mm flat ring set, normal hands, base read as 54.0; a flat band of 6 mm worn alone.
+fn plain() -> Inputs {
+    let gauge = Gauge {
+        kind: GaugeKind::RingSet,
+        width: mm(3.0),
+        bore: Bore::Flat,
+        relief: None,
+        step: mm(HALF_LETTERS),
+        own_error: Length::ZERO,
+    };
+    Inputs {
+        reading: Reading {
+            as_read: round(54.0),
+            gauge,
+            read_at: ReadAt::LowerEdge,
+            hands: Hands::Normal,
+            place: Place::Base,
+            beside: vec![],
+        },
+        band: Band { width: mm(6.0), bore: Bore::Flat, relief: None },
+        neighbours: vec![],
+        first_ring: false,
+        finger_changing: false,
+        joint: None,
+        no_beads: None,
+        constants: Constants::default(),
+        grid: Grid { origin: round(37.5), step: mm(HALF_LETTERS) },
+    }
+}
+
+fn with(change: impl FnOnce(&mut Inputs)) -> Inputs {
+    let mut inputs = plain();
+    change(&mut inputs);
+    inputs
+}
+
+fn ordered(change: impl FnOnce(&mut Inputs)) -> Order {
+    order(&with(change)).expect("within the ranges")
+}
+
+/// The rows of a reference file: no comments, no heading, fields split at commas.
+fn rows(file: &str) -> Vec<Vec<String>> {
+    let lines = file.lines().filter(|line| !line.starts_with('#')).skip(1);
+    lines.map(|line| line.split(',').map(str::to_owned).collect()).collect()
+}
+
+fn figure(field: &str) -> f64 {
+    field.parse().expect("a figure")
+}
+
+fn near(what: &str, found: f64, expected: f64, tolerance: f64) {
+    assert!((found - expected).abs() <= tolerance + 1e-9, "{what}: {found}, expected {expected} ± {tolerance}");
+}
+
+fn domed(width: f64, relief: Option<f64>) -> Band {
+    Band { width: mm(width), bore: Bore::Domed, relief: relief.map(mm) }
+}
