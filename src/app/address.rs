@@ -124,9 +124,7 @@ impl Address {
             Address::Setting(Setting::Extra(_)) => Address::Setting(Setting::Times),
             Address::Setting(Setting::Closure(_)) => Address::Setting(Setting::Closures),
             Address::Setting(_) => Address::Practice,
-            Address::Today | Address::Couples | Address::Bench | Address::Practice | Address::Nowhere => {
-                Address::Today
-            }
+            Address::Today | Address::Couples | Address::Bench | Address::Practice | Address::Nowhere => Address::Today,
         }
     }
 }

@@ -46,6 +46,8 @@ pub enum Status {
 pub struct Notice {
     pub text: String,
     pub kind: NoticeKind,
+    /// A screen was left since: the next one it survives is its last.
+    seen: bool,
 }
 
 #[derive(Clone, Debug, PartialEq)]
@@ -58,6 +60,12 @@ pub enum NoticeKind {
     Said,
     /// It did not work.
     Failed,
+}
+
+impl Notice {
+    fn new(text: String, kind: NoticeKind) -> Self {
+        Notice { text, kind, seen: false }
+    }
 }
 
 /// The handle that every screen holds.
@@ -181,7 +189,7 @@ impl App {
             if let Some(stamp) = result {
                 let text = if put_back { words::book::put_back() } else { words::book::undone() };
                 let kind = if put_back { NoticeKind::Saved(id, stamp) } else { NoticeKind::Undone(id, stamp) };
-                self.notice.set(Some(Notice { text, kind }));
+                self.notice.set(Some(Notice::new(text, kind)));
             }
         });
     }
@@ -238,12 +246,21 @@ impl App {
 
     /// Says something at the bottom of the screen.
     pub fn say(self, text: String) {
-        self.notice.set(Some(Notice { text, kind: NoticeKind::Said }));
+        self.notice.set(Some(Notice::new(text, NoticeKind::Said)));
+    }
+
+    /// Another screen was opened: a notice goes along once, as saving often leads somewhere, and then leaves.
+    pub fn turn_page(self) {
+        self.notice.update(|notice| match notice {
+            Some(Notice { kind: NoticeKind::Failed, .. }) | None => {}
+            Some(notice) if !notice.seen => notice.seen = true,
+            Some(_) => *notice = None,
+        });
     }
 
     fn fail(self, error: &StorageError) {
         let text = words::storage::not_saved(error);
-        self.notice.set(Some(Notice { text, kind: NoticeKind::Failed }));
+        self.notice.set(Some(Notice::new(text, NoticeKind::Failed)));
     }
 
     fn write(self, id: RecordId, kind: Kind, writes: Vec<Write>, said: String, then: impl FnOnce() + 'static) {
@@ -258,7 +275,7 @@ impl App {
             let result = self.add(&shared, id, kind, draft).await;
             drop(turn);
             if let Some(stamp) = result {
-                self.notice.set(Some(Notice { text: said, kind: NoticeKind::Saved(id, stamp) }));
+                self.notice.set(Some(Notice::new(said, NoticeKind::Saved(id, stamp))));
                 then();
             }
         });

@@ -6,7 +6,7 @@ use crate::book::field::{Constant, Outcome, Stage};
 use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
-use crate::trade::fit::reading::{Hands, Place, ReadAt};
+use crate::trade::fit::{Hands, Place, ReadAt};
 use crate::trade::sizing::{Step, System};
 use crate::trade::wearer::{Digit, Hand, Wearer};
 

@@ -4,7 +4,7 @@
 //! Days are ISO 8601 ("2027-05-22", a month "2027-05", a year "2027"), times "14:30", lengths and circumferences
 //! millimetres with up to four decimals, choices the words of [`code`](super::code).
 
-use chrono::{NaiveDate, NaiveTime};
+use chrono::{NaiveDate, NaiveTime, Timelike};
 use serde_json::{Map, Value as Json, json};
 
 use super::code::Code;
@@ -18,8 +18,8 @@ use crate::trade::band::alloys;
 use crate::trade::dates::closed::{Closure, Weekdays};
 use crate::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::fit::constants::PerMm;
-use crate::trade::fit::reading::{Gauge, GaugeKind};
+use crate::trade::fit::PerMm;
+use crate::trade::fit::{Gauge, GaugeKind};
 use crate::trade::measure::{Circumference, Diameter, Length, Percent};
 use crate::trade::sizing::{Size, SizeAsRead, Stated};
 use crate::trade::wearer::Finger;
@@ -86,10 +86,9 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             Value::When(When { day: read_day(json.get("day")?)?, time: optional(json, "time", read_time)? })
         }
         Field::Appointment(_, AppointmentField::Outcome) => Value::Outcome(choice(json)?),
-        Field::Recorded => Value::Recorded(Recorded {
-            agrees: json.get("agrees")?.as_bool()?,
-            asked: read_day(json.get("asked")?)?,
-        }),
+        Field::Recorded => {
+            Value::Recorded(Recorded { agrees: json.get("agrees")?.as_bool()?, asked: read_day(json.get("asked")?)? })
+        }
         Field::Stage => Value::Stage(choice(json)?),
         Field::Reached(_) | Field::PutAway | Field::ReadBack => Value::Day(read_day(json)?),
         Field::Example | Field::FirstRing(_) | Field::NoRings(_) | Field::Practice(P::WorksOnHolidays) => {
@@ -287,11 +286,7 @@ fn read_chosen(json: &Json) -> Option<ChosenExtra> {
 }
 
 fn write_spread(spread: Spread) -> Json {
-    object([
-        ("least", json!(spread.least().0)),
-        ("usual", json!(spread.usual().0)),
-        ("most", json!(spread.most().0)),
-    ])
+    object([("least", json!(spread.least().0)), ("usual", json!(spread.usual().0)), ("most", json!(spread.most().0))])
 }
 
 fn read_spread(json: &Json) -> Option<Spread> {
@@ -342,7 +337,7 @@ fn read_day(json: &Json) -> Option<NaiveDate> {
 }
 
 fn write_time(time: NaiveTime) -> Json {
-    json!(time.format("%H:%M").to_string())
+    json!(format!("{:02}:{:02}", time.hour(), time.minute()))
 }
 
 fn read_time(json: &Json) -> Option<NaiveTime> {

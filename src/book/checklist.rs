@@ -3,7 +3,7 @@
 use super::couple::Couple;
 use super::field::Field;
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::fit::reading::Place;
+use crate::trade::fit::Place;
 use crate::trade::wearer::Wearer;
 
 /// One line of the checklist.
@@ -153,9 +153,7 @@ fn stack(couple: Couple<'_>, wearer: Wearer) -> State {
 fn dates(couple: Couple<'_>) -> State {
     match couple.dates() {
         None => State::Open,
-        Some(_) if couple.changed_since(&Field::Dates, |field| *field == Field::Wedding) => {
-            State::Care(Care::Changed)
-        }
+        Some(_) if couple.changed_since(&Field::Dates, |field| *field == Field::Wedding) => State::Care(Care::Changed),
         Some(_) => State::Done,
     }
 }

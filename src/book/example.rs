@@ -11,7 +11,7 @@ use super::value::{OwnGauge, ReadingTaken, Recorded, Value, When};
 use super::verbs;
 use crate::trade::band::{Bore, Finish, Profile, alloys};
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::fit::reading::{Gauge, GaugeKind, Hands, Place, ReadAt};
+use crate::trade::fit::{Gauge, GaugeKind, Hands, Place, ReadAt};
 use crate::trade::measure::Length;
 use crate::trade::sizing::{Size, SizeAsRead, Stated, System};
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};

@@ -67,8 +67,7 @@ pub enum AppointmentField {
 }
 
 impl AppointmentField {
-    pub const ALL: [AppointmentField; 3] =
-        [AppointmentField::When, AppointmentField::Place, AppointmentField::Outcome];
+    pub const ALL: [AppointmentField; 3] = [AppointmentField::When, AppointmentField::Place, AppointmentField::Outcome];
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -11,7 +11,7 @@ use crate::trade::dates::closed::{Calendar, CalendarError, MON_TO_FRI, OnBankHol
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::{self, Step as Work};
 use crate::trade::dates::spread::{CalendarDays, Spread};
-use crate::trade::fit::constants::Constants;
+use crate::trade::fit::Constants;
 use crate::trade::measure::Length;
 use crate::trade::sizing::{Step, System};
 use crate::trade::stack::House;

@@ -11,7 +11,7 @@ use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::fit::reading::{Gauge, Hands, Place, ReadAt};
+use crate::trade::fit::{Gauge, Hands, Place, ReadAt};
 use crate::trade::measure::{Circumference, Length, Percent};
 use crate::trade::sizing::{Size, SizeAsRead, Step, System};
 use crate::trade::wearer::Finger;

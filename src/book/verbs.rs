@@ -2,8 +2,8 @@
 
 use chrono::NaiveDate;
 
-use super::couple::{Couple, Ring};
 use super::change::Write;
+use super::couple::{Couple, Ring};
 use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage};
 use super::id::ItemId;
 use super::value::{Value, When};

@@ -127,7 +127,7 @@ impl From<idb::Error> for StorageError {
         match error {
             idb::Error::DomException(exception) => storage_error(&exception),
             idb::Error::IndexedDbOpenFailed(value)
-            | idb::Error::PutFailed(value)
+            | idb::Error::UpdateFailed(value)
             | idb::Error::GetFailed(value)
             | idb::Error::GetAllFailed(value)
             | idb::Error::GetAllKeysFailed(value)

@@ -120,9 +120,9 @@ pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
         },
         Topic::Band(wearer) => Some(couple.band(wearer)).filter(|it| !it.is_empty()).map(|it| self::band(&it)),
         Topic::OrderSize(wearer) => couple.order_size(wearer).map(|size| sizing::size_name(size.size)),
-        Topic::Stack(wearer) => {
-            couple.stack(wearer).map(|stack| format!("{} of {} mm", lengths::plain(stack.later), lengths::plain(stack.free)))
-        }
+        Topic::Stack(wearer) => couple
+            .stack(wearer)
+            .map(|stack| format!("{} of {} mm", lengths::plain(stack.later), lengths::plain(stack.free))),
         Topic::Dates => couple.dates().map(|settled| format!("order by {}", format::day(settled.order_by))),
         Topic::Notes => match couple.notes().len() {
             0 => None,

@@ -10,7 +10,9 @@ pub fn not_saved(error: &StorageError) -> String {
             "this browser does not let the page store anything. Leave private browsing, or allow site data, then save again"
         }
         StorageError::Full => "the phone's storage is full. Free some room, then save again",
-        StorageError::Newer => "a newer version of Bandwright is open. Close the other tabs, reload this one, then save again",
+        StorageError::Newer => {
+            "a newer version of Bandwright is open. Close the other tabs, reload this one, then save again"
+        }
         StorageError::Lost => "the connection to the phone's storage was lost. Save again",
         StorageError::Unreadable(_) => "the record on this phone cannot be read, so nothing was written over it",
         StorageError::Failed(_) => "the phone's storage refused it. Save again; if that fails, reload the page",

@@ -1,0 +1,11 @@
+//! The shell: state, addresses, forms, the clock, updates.
+//!
+//! INVARIANT: nothing here computes anything of the trade, and only `state` writes.
+
+pub mod address;
+pub mod clock;
+pub mod form;
+pub mod route;
+pub mod state;
+pub mod tabs;
+pub mod updates;

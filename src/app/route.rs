@@ -1,0 +1,61 @@
+//! Which screen the address shows, followed as it changes.
+
+use leptos::prelude::*;
+
+use super::address::{Address, Query, read};
+
+/// Where the app is: the screen, and what a calculator is asked.
+#[derive(Clone, Copy)]
+pub struct Route {
+    address: RwSignal<(Address, Query)>,
+}
+
+impl Route {
+    /// Reads the address and follows it.
+    pub fn follow() -> Route {
+        let route = Route { address: RwSignal::new(read(&hash())) };
+        window_event_listener_untyped("hashchange", move |_| route.address.set(read(&hash())));
+        route
+    }
+
+    /// The screen. Whoever asks hears of it only when it changes to another.
+    pub fn screen(self) -> Memo<(Address, Option<String>)> {
+        // A calculator opened for another couple or wearer is another screen; its inputs are not.
+        Memo::new(move |_| {
+            self.address.with(|(address, query)| {
+                let whose = query.iter().filter(|(name, _)| name == "couple" || name == "who");
+                let whose: Vec<&str> = whose.map(|(_, value)| value.as_str()).collect();
+                (*address, (!whose.is_empty()).then(|| whose.join(" ")))
+            })
+        })
+    }
+
+    /// What the calculator at this address is asked.
+    pub fn query(self) -> Query {
+        // The address itself is asked: a calculator writes it without an event.
+        read(&hash()).1
+    }
+}
+
+/// The value of a name in a query.
+pub fn asked<'a>(query: &'a Query, name: &str) -> Option<&'a str> {
+    query.iter().find(|(known, _)| known == name).map(|(_, value)| value.as_str())
+}
+
+/// Goes to an address.
+pub fn go(address: &str) {
+    if let Some(window) = web_sys::window() {
+        let _ = window.location().set_hash(address);
+    }
+}
+
+/// Goes to an address in the place of this one: the way back leads past it.
+pub fn go_instead(address: &str) {
+    if let Some(window) = web_sys::window() {
+        let _ = window.location().replace(address);
+    }
+}
+
+fn hash() -> String {
+    web_sys::window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
+}

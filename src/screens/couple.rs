@@ -1,0 +1,137 @@
+//! A couple: the pocket checklist that fills itself, and what is known about the two.
+
+use leptos::prelude::*;
+
+use crate::app::address::{Address, Part};
+use crate::app::state::{App, app};
+use crate::book::change::Write;
+use crate::book::checklist::{self, State, TOPICS};
+use crate::book::couple::Couple;
+use crate::book::field::Field;
+use crate::book::id::RecordId;
+use crate::book::leaving;
+use crate::book::value::Value;
+use crate::parts::button::{Weight, button, link_button};
+use crate::parts::line::{Line, line, lines};
+use crate::parts::page::{Head, page};
+use crate::trade::entry::{Contact, read_contact};
+use crate::words::parts::Mark;
+use crate::words::{book as say_book, screens as say};
+
+pub fn couple(id: RecordId) -> AnyView {
+    let app = app();
+    let there = Memo::new(move |_| app.couple(id, |couple| !couple.is_blank()).unwrap_or(false));
+    (move || if there.get() { known(app, id) } else { not_here() }).into_any()
+}
+
+/// What is shown at an address of a couple that is not here.
+pub fn not_here() -> AnyView {
+    let head = Head::new(say::NOT_HERE.to_owned()).back(Address::Couples.to_string(), say::COUPLES.to_owned());
+    page(head, view! { <p>{say::NOT_HERE_WHY}</p> }.into_any(), None)
+}
+
+fn known(app: App, id: RecordId) -> AnyView {
+    let read = move |of: fn(Couple<'_>) -> String| Signal::derive(move || app.couple(id, of).unwrap_or_default());
+    let head = Head::new(read(say_book::names))
+        .subtitle(read(say_book::standing))
+        .back(Address::Couples.to_string(), say::COUPLES.to_owned());
+    let next = Memo::new(move |_| app.couple(id, checklist::next).flatten());
+    let checklist =
+        Signal::derive(move || app.couple(id, |couple| checklist_lines(couple, next.get())).unwrap_or_default());
+    let about = Signal::derive(move || app.couple(id, about_lines).unwrap_or_default());
+    let stays = move || {
+        let why = app.couple(id, |couple| leaving::may_leave(couple).err()).flatten();
+        why.map(|why| view! { <p class="caution">{say_book::stays(why)}</p> })
+    };
+    let content = view! {
+        <div class="column">
+            {move || app.couple(id, |couple| couple.put_away().is_some()).unwrap_or(false).then(|| {
+                view! { <p class="caution">{say::IS_PUT_AWAY}</p> }
+            })}
+            {stays}
+            {move || app.couple(id, reach_links)}
+            <section class="section"><h2>{say::CHECKLIST}</h2>{lines(checklist)}</section>
+            <section class="section"><h2>{say::ABOUT}</h2>{lines(about)}</section>
+            <div class="row">
+                {move || app.undoable(id).map(|stamp| {
+                    button(Weight::Quiet, say::UNDO_LAST.to_owned(), move || app.undo(id, stamp))
+                })}
+                {move || put_away_button(app, id)}
+            </div>
+        </div>
+    };
+    let action = move || match next.get() {
+        Some(topic) => {
+            let label = app.couple(id, |couple| say_book::do_next(couple, topic)).unwrap_or_default();
+            link_button(Weight::Primary, label, Address::of_topic(id, topic))
+        }
+        None => view! { <p class="settled">{say::ALL_DONE}</p> }.into_any(),
+    };
+    page(head, content.into_any(), Some(action.into_any()))
+}
+
+fn checklist_lines(couple: Couple<'_>, next: Option<checklist::Topic>) -> Vec<Line> {
+    let row = |topic| {
+        let state = checklist::state(couple, topic);
+        let said = say_book::says(couple, topic);
+        let mark = match state {
+            State::Done => Mark::Done,
+            State::Care(_) => Mark::Care,
+            State::Open if next == Some(topic) => Mark::Next,
+            State::Open => Mark::Open,
+        };
+        let value = said.unwrap_or_else(|| if mark == Mark::Next { say::NEXT.to_owned() } else { String::new() });
+        let small = match state {
+            State::Care(care) => say_book::care(care),
+            State::Open | State::Done => "",
+        };
+        line(say_book::topic(couple, topic), value, Address::of_topic(couple.0.id, topic)).mark(mark).small(small)
+    };
+    TOPICS.into_iter().map(row).collect()
+}
+
+fn about_lines(couple: Couple<'_>) -> Vec<Line> {
+    let to = |part| Address::Part(couple.0.id, part).to_string();
+    let next = couple.appointments().into_iter().find(|it| it.outcome.is_none());
+    let appointment = next.map_or_else(|| say::NONE_YET.to_owned(), |it| say_book::when(it.when));
+    let recorded = couple.recorded().map_or_else(|| say::NOT_ASKED.to_owned(), |it| say::recorded(it.agrees, it.asked));
+    vec![
+        line(say::PEOPLE, String::new(), to(Part::People)),
+        line(say::APPOINTMENTS, appointment, to(Part::Appointments)),
+        line(say::RECORDED, recorded, to(Part::Recorded)),
+        line(say::STAGE, say_book::stage(couple.stage()), to(Part::Stage)),
+    ]
+}
+
+/// Tap to call or write.
+fn reach_links(couple: Couple<'_>) -> AnyView {
+    let links: Vec<AnyView> = couple
+        .reach()
+        .into_iter()
+        .filter_map(|(_, text)| {
+            let contact = read_contact(text).ok()?;
+            let (verb, href) = match &contact {
+                Contact::Phone(_) => (say::CALL, format!("tel:{}", contact.dials()?)),
+                Contact::Email(address) => {
+                    (say::WRITE, format!("mailto:{}", String::from(js_sys::encode_uri_component(address))))
+                }
+            };
+            Some(link_button(Weight::Quiet, format!("{verb} {text}"), href))
+        })
+        .collect();
+    if links.is_empty() { ().into_any() } else { view! { <div class="row">{links}</div> }.into_any() }
+}
+
+fn put_away_button(app: App, id: RecordId) -> AnyView {
+    let names = app.couple(id, say_book::names).unwrap_or_default();
+    if app.couple(id, |couple| couple.put_away().is_some()).unwrap_or(false) {
+        button(Weight::Quiet, say::BRING_BACK.to_owned(), move || {
+            app.save(id, vec![Write::clear(Field::PutAway)], say::was_brought_back(&names), || ());
+        })
+    } else {
+        button(Weight::Quiet, say::PUT_AWAY.to_owned(), move || {
+            let today = Value::Day(app.today.get_untracked());
+            app.save(id, vec![Write::set(Field::PutAway, today)], say::was_put_away(&names), || ());
+        })
+    }
+}

@@ -1,0 +1,86 @@
+//! The book: every couple, found by any word.
+
+use leptos::prelude::*;
+
+use crate::app::address::Address;
+use crate::app::state::app;
+use crate::book::couple::Couple;
+use crate::book::search;
+use crate::parts::button::{Weight, button, link_button};
+use crate::parts::choice::check;
+use crate::parts::empty::empty;
+use crate::parts::field::Field;
+use crate::parts::line::{Line, line, lines};
+use crate::parts::page::{Head, page};
+use crate::parts::picture::sketch;
+use crate::pictures::ornament;
+use crate::words::{book as say_book, dates, screens as say};
+
+/// So many rows are drawn at first, and so many more at each asking.
+const ROWS: usize = 60;
+
+pub fn couples() -> AnyView {
+    let app = app();
+    let find = RwSignal::new(String::new());
+    let with_put_away = RwSignal::new(false);
+    let rows = RwSignal::new(ROWS);
+    // The names in their order, each with whether it was put away; drawn rows are taken from it.
+    let found = Memo::new(move |_| {
+        let words = find.get();
+        let put_away = with_put_away.get();
+        app.with(|book| {
+            let couples = book.couples.values().map(Couple).filter(|couple| {
+                !couple.is_blank() && (put_away || couple.put_away().is_none()) && search::matches(*couple, &words)
+            });
+            let mut found: Vec<_> =
+                couples.map(|couple| (say_book::names(couple).to_lowercase(), couple.0.id)).collect();
+            found.sort();
+            found.into_iter().map(|(_, id)| id).collect::<Vec<_>>()
+        })
+    });
+    let shown = Signal::derive(move || {
+        let ids = found.get();
+        app.with(|book| {
+            ids.iter()
+                .take(rows.get())
+                .filter_map(|id| book.couples.get(id))
+                .map(|record| row(Couple(record)))
+                .collect::<Vec<_>>()
+        })
+    });
+    let any_put_away =
+        Memo::new(move |_| app.with(|book| book.couples.values().any(|record| Couple(record).put_away().is_some())));
+    let more = move || {
+        let left = found.with(Vec::len).saturating_sub(rows.get());
+        (left > 0)
+            .then(|| button(Weight::Quiet, say::show_more(left.min(ROWS)), move || rows.update(|rows| *rows += ROWS)))
+    };
+    let none = move || {
+        found.with(Vec::is_empty).then(|| {
+            let text = if find.with(|words| words.trim().is_empty()) { say::NOBODY_YET } else { say::NOBODY_FOUND };
+            empty(sketch(ornament::two_bands().svg), text.to_owned(), None)
+        })
+    };
+    let content = view! {
+        <div class="column">
+            {Field::new("find", say::FIND.to_owned(), find).enter("search").line()}
+            {none}
+            {lines(shown)}
+            {more}
+            {move || any_put_away.get().then(|| check("put-away", say::SHOW_PUT_AWAY.to_owned(), None, with_put_away))}
+        </div>
+    };
+    let new = link_button(Weight::Primary, say::NEW_COUPLE.to_owned(), Address::NewCouple.to_string());
+    page(Head::new(say::COUPLES.to_owned()), content.into_any(), Some(new))
+}
+
+fn row(couple: Couple<'_>) -> Line {
+    let wedding = couple.wedding().map(dates::wedding).unwrap_or_default();
+    let mut small = say_book::standing(couple);
+    for (is_so, mark) in [(couple.put_away().is_some(), say::PUT_AWAY_MARK), (couple.is_example(), say::EXAMPLE_MARK)] {
+        if is_so {
+            small = format!("{mark} · {small}");
+        }
+    }
+    line(say_book::names(couple), wedding, Address::Couple(couple.0.id).to_string()).small(small)
+}

@@ -1,0 +1,135 @@
+//! The fields that several forms share: how each is drawn, and how what was typed in it is read. Reading notes the
+//! complaint beside the field and answers with nothing; the words stay.
+
+use chrono::NaiveDate;
+use leptos::prelude::*;
+
+use crate::app::form::Form;
+use crate::app::state::app;
+use crate::parts::field::{Field, Keyboard};
+use crate::trade::dates::entry as date_entry;
+use crate::trade::dates::wedding::Wedding;
+use crate::trade::entry;
+use crate::trade::limits::Limit;
+use crate::trade::measure::Length;
+use crate::words::dates::{self as say_dates, Asked};
+use crate::words::{entry as say_entry, format, screens as say};
+
+/// A field of plain words.
+pub fn text(form: Form, key: &'static str, label: &str) -> Field {
+    Field::new(key, label.to_owned(), form.text(key)).error(form.complaint(key))
+}
+
+/// The name of one of the two.
+pub fn name(form: Form, key: &'static str, label: &str) -> Field {
+    text(form, key, label)
+}
+
+/// A telephone number or an e-mail address.
+pub fn reach(form: Form, key: &'static str, label: &str) -> Field {
+    text(form, key, label)
+}
+
+/// A length in millimetres.
+pub fn mm(form: Form, key: &'static str, label: &str) -> Field {
+    text(form, key, label).unit("mm".to_owned()).keyboard(Keyboard::Decimal)
+}
+
+/// The wedding date, with what it is understood as.
+pub fn wedding(form: Form, key: &'static str) -> AnyView {
+    let app = app();
+    let typed = form.text(key);
+    let understood = Signal::derive(move || {
+        let today = app.today.get();
+        match typed.with(|text| date_entry::read_wedding(text, today)) {
+            Ok(Wedding::Day(day)) => {
+                format!("{} · {}", format::day(day), say::from_today(day, today))
+            }
+            Ok(wedding) => say_dates::wedding(wedding),
+            Err(_) => say::WEDDING_HINT.to_owned(),
+        }
+    });
+    text(form, key, say::WEDDING)
+        .hint(understood)
+        .on_leave(move || {
+            let _ = read_wedding(form, key, app.today.get_untracked());
+        })
+        .line()
+}
+
+/// A day, with what it is understood as.
+pub fn day(form: Form, key: &'static str, label: &str) -> AnyView {
+    let app = app();
+    let typed = form.text(key);
+    let understood = Signal::derive(move || {
+        let today = app.today.get();
+        match typed.with(|text| date_entry::read_day(text, today)) {
+            Ok(day) => format!("{} · {}", format::day(day), say::from_today(day, today)),
+            Err(_) => say::DAY_HINT.to_owned(),
+        }
+    });
+    text(form, key, label).hint(understood).line()
+}
+
+fn typed(form: Form, key: &str) -> String {
+    form.text(key).get_untracked()
+}
+
+pub fn read_name(form: Form, key: &str) -> Option<String> {
+    let read = entry::read_needed(&typed(form, key), Limit::NameText);
+    form.judge(key, read.map_err(say_entry::text_error))
+}
+
+pub fn read_optional_name(form: Form, key: &str) -> Option<Option<String>> {
+    let read = entry::read_text(&typed(form, key), Limit::NameText);
+    form.judge(key, read.map_err(say_entry::text_error))
+}
+
+pub fn read_line(form: Form, key: &str) -> Option<Option<String>> {
+    let read = entry::read_text(&typed(form, key), Limit::LineText);
+    form.judge(key, read.map_err(say_entry::text_error))
+}
+
+pub fn read_note(form: Form, key: &str) -> Option<Option<String>> {
+    let read = entry::read_note(&typed(form, key), Limit::NoteText);
+    form.judge(key, read.map_err(say_entry::text_error))
+}
+
+/// A way to reach them, or nothing for an empty field.
+pub fn read_reach(form: Form, key: &str) -> Option<Option<String>> {
+    let text = typed(form, key);
+    if text.trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    let read = entry::read_contact(&text).map(|contact| Some(contact.text().to_owned()));
+    form.judge(key, read.map_err(|error| say_entry::contact_error(error).to_owned()))
+}
+
+/// The wedding, or nothing for an empty field.
+pub fn read_wedding(form: Form, key: &str, today: NaiveDate) -> Option<Option<Wedding>> {
+    let text = typed(form, key);
+    if text.trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    let read = date_entry::read_wedding(&text, today).map(Some);
+    form.judge(key, read.map_err(|error| say_dates::date_entry(error, Asked::Wedding)))
+}
+
+pub fn read_day(form: Form, key: &str, today: NaiveDate) -> Option<NaiveDate> {
+    let read = date_entry::read_day(&typed(form, key), today);
+    form.judge(key, read.map_err(|error| say_dates::date_entry(error, Asked::Day)))
+}
+
+/// A length that has to be there.
+pub fn read_length(form: Form, key: &str, limit: Limit) -> Option<Length> {
+    let read = entry::read_length(&typed(form, key), limit);
+    form.judge(key, read.map_err(say_entry::number_error))
+}
+
+/// A length, or nothing for an empty field.
+pub fn read_optional_length(form: Form, key: &str, limit: Limit) -> Option<Option<Length>> {
+    if typed(form, key).trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    read_length(form, key, limit).map(Some)
+}

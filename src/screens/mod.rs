@@ -1,0 +1,132 @@
+//! One file a screen. This file is the frame around them and says which address shows which.
+//!
+//! INVARIANT: a screen reads signals, sends verbs of the book to the state, and computes nothing itself.
+
+mod couple;
+mod couples;
+mod fields;
+mod form_page;
+mod new_couple;
+mod today;
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use crate::app::address::Address;
+use crate::app::route::Route;
+use crate::app::state::{App, NoticeKind, Status};
+use crate::app::updates;
+use crate::parts::button::{Weight, button};
+use crate::parts::notice::{Notice, banner, done, notices, wrong};
+use crate::parts::page::{Head, page};
+use crate::parts::places::{Place, places};
+use crate::words::{screens as say, storage as storage_words};
+
+/// Starts the app in the place of the page's shell.
+pub fn start() {
+    console_error_panic_hook::set_once();
+    let Some(root) = document().get_element_by_id("app") else { return };
+    root.set_inner_html("");
+    leptos::mount::mount_to(root.unchecked_into(), frame).forget();
+}
+
+fn frame() -> AnyView {
+    let app = App::open();
+    let route = Route::follow();
+    provide_context(app);
+    provide_context(route);
+    updates::watch(move || app.update_ready.set(true));
+    let screen = route.screen();
+    let shown = move || match app.status.get() {
+        Status::Opening => opening(),
+        Status::Failed(error) => failed(app, storage_words::not_opened(&error)),
+        Status::Open => view_of(screen.get().0),
+    };
+    Effect::new(move |before: Option<Address>| {
+        let here = screen.get().0;
+        if app.status.get() == Status::Open {
+            mark_ready();
+        }
+        if before.is_some_and(|before| before != here) {
+            app.turn_page();
+            request_animation_frame(start_of_page);
+        }
+        here
+    });
+    let update = move || app.update_ready.get().then(|| say::update_ready().to_owned());
+    let place = |address: Address, label: &'static str, here: fn(Address) -> bool| Place {
+        href: address.to_string(),
+        label: Signal::stored(label.to_owned()),
+        here: Signal::derive(move || here(screen.get().0)),
+    };
+    view! {
+        <div class="frame">
+            {banner(Signal::derive(update), say::update_now().to_owned(), move || updates::apply())}
+            {shown}
+            {notices(Signal::derive(move || shown_notice(app)))}
+            {places([
+                place(Address::Today, say::TODAY, |here| matches!(here, Address::Today | Address::Nowhere)),
+                place(Address::Couples, say::COUPLES, |here| {
+                    matches!(here, Address::Couples | Address::NewCouple | Address::Couple(_) | Address::Part(..))
+                }),
+                place(Address::Bench, say::BENCH, |here| matches!(here, Address::Bench | Address::Calculator(_))),
+                place(Address::Practice, say::PRACTICE, |here| {
+                    matches!(here, Address::Practice | Address::Setting(_))
+                }),
+            ])}
+        </div>
+    }
+    .into_any()
+}
+
+fn view_of(address: Address) -> AnyView {
+    match address {
+        Address::Today | Address::Nowhere => today::today(),
+        Address::Couples => couples::couples(),
+        Address::NewCouple => new_couple::new_couple(),
+        Address::Couple(id) => couple::couple(id),
+        _ => today::today(),
+    }
+}
+
+fn opening() -> AnyView {
+    page(Head::new(say::OPENING.to_owned()), ().into_any(), None)
+}
+
+fn failed(app: App, sentence: String) -> AnyView {
+    let again = button(Weight::Primary, say::TRY_AGAIN.to_owned(), move || app.reopen());
+    page(Head::new(say::NOT_OPENED.to_owned()), view! { <p>{sentence}</p> }.into_any(), Some(again))
+}
+
+fn shown_notice(app: App) -> Vec<Notice> {
+    let Some(notice) = app.notice.get() else { return Vec::new() };
+    vec![match notice.kind {
+        NoticeKind::Saved(id, stamp) => {
+            done(notice.text, Some((say::UNDO.to_owned(), Callback::new(move |()| app.undo(id, stamp)))))
+        }
+        NoticeKind::Undone(id, stamp) => {
+            done(notice.text, Some((say::PUT_BACK.to_owned(), Callback::new(move |()| app.undo(id, stamp)))))
+        }
+        NoticeKind::Said => done(notice.text, None),
+        NoticeKind::Failed => wrong(notice.text, None, move || app.notice.set(None)),
+    }]
+}
+
+/// After another screen has come: its start is shown, and its heading has the focus, so that it is read out.
+fn start_of_page() {
+    if let Some(window) = web_sys::window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+    }
+    if let Ok(Some(heading)) = document().query_selector("h1")
+        && let Ok(heading) = heading.dyn_into::<web_sys::HtmlElement>()
+    {
+        let _ = heading.focus();
+    }
+}
+
+/// Tells whoever measures that the book is there and can be used.
+fn mark_ready() {
+    if let Some(html) = document().document_element() {
+        let _ = html.set_attribute("data-ready", "");
+    }
+}

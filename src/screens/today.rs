@@ -1,0 +1,93 @@
+//! Today: who is next, what is late, which order-by dates are nearest. One button starts a new couple.
+
+use chrono::NaiveDate;
+use leptos::prelude::*;
+
+use crate::app::address::{Address, Part};
+use crate::app::state::{App, Book, app};
+use crate::book::couple::{Appointment, Couple};
+use crate::book::id::RecordId;
+use crate::book::practice::Practice;
+use crate::book::today::{self as reckoning, Today};
+use crate::parts::button::{Weight, button, link_button};
+use crate::parts::empty::empty;
+use crate::parts::line::{Line, line, lines};
+use crate::parts::page::{Head, page};
+use crate::parts::picture::sketch;
+use crate::pictures::ornament;
+use crate::words::parts::Mark;
+use crate::words::{book as say_book, format, screens as say, storage};
+
+/// So many order-by dates are shown.
+const NEAREST: usize = 6;
+
+pub fn today() -> AnyView {
+    let app = app();
+    let day = app.today;
+    let due = Memo::new(move |_| {
+        app.with(|book| reckoning::today(book.couples.values().map(Couple), Practice(&book.practice), day.get()))
+    });
+    let content = move || {
+        let due = due.get();
+        if app.with(|book| book.couples.values().all(|record| Couple(record).is_blank())) {
+            return first_time(app);
+        }
+        let (late, appointments, order_by) = app.with(|book| sections(book, &due, day.get()));
+        let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty();
+        view! {
+            {quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE.to_owned(), None))}
+            {section(say::LATE, late)}
+            {section(say::NEXT_APPOINTMENTS, appointments)}
+            {section(say::ORDER_BY_DATES, order_by)}
+        }
+        .into_any()
+    };
+    let aside = move || {
+        let count = app.with(|book| book.set_aside.len());
+        (count > 0).then(|| view! { <p class="caution">{storage::set_aside(count)}</p> })
+    };
+    let head = Head::new(say::TODAY.to_owned()).subtitle(Signal::derive(move || format::day(day.get())));
+    let new = link_button(Weight::Primary, say::NEW_COUPLE.to_owned(), Address::NewCouple.to_string());
+    page(head, view! { <div class="column">{aside}{content}</div> }.into_any(), Some(new))
+}
+
+fn first_time(app: App) -> AnyView {
+    let load = button(Weight::Quiet, say::LOAD_EXAMPLES.to_owned(), move || app.load_examples());
+    empty(sketch(ornament::two_bands().svg), say::FIRST_TIME.to_owned(), Some(load))
+}
+
+fn section(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {
+    (!rows.is_empty()).then(|| {
+        view! { <section class="section"><h2>{heading}</h2>{lines(Signal::stored(rows))}</section> }.into_any()
+    })
+}
+
+fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>, Vec<Line>) {
+    let names = |id: RecordId| book.couples.get(&id).map(|record| say_book::names(Couple(record))).unwrap_or_default();
+    let ordering = |(id, day): &(RecordId, NaiveDate), mark| {
+        line(names(*id), format::day(*day), Address::Couple(*id).to_string())
+            .small(say::from_today(*day, today))
+            .mark(mark)
+    };
+    let appointment = |(id, it): &(RecordId, Appointment)| {
+        let href = Address::Part(*id, Part::Appointment(Some(it.item))).to_string();
+        line(names(*id), say::from_today(it.when.day, today), href).small(say_book::appointment(it))
+    };
+    let mut late: Vec<Line> = due
+        .late_orders
+        .iter()
+        .map(|order| {
+            let line = ordering(order, Mark::Care);
+            let small = format!("{}, {}", line.small, say::NOT_ORDERED);
+            line.small(small)
+        })
+        .collect();
+    late.extend(due.unsettled.iter().map(|it| {
+        let line = appointment(it);
+        let small = format!("{}: {}", line.small, say::NO_OUTCOME);
+        line.small(small).mark(Mark::Care)
+    }));
+    let appointments = due.appointments.iter().map(appointment).collect();
+    let order_by = due.order_by.iter().take(NEAREST).map(|order| ordering(order, Mark::Open)).collect();
+    (late, appointments, order_by)
+}
