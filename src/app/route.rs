@@ -8,13 +8,18 @@ use super::address::{Address, Query, read};
 #[derive(Clone, Copy)]
 pub struct Route {
     address: RwSignal<(Address, Query)>,
+    /// How many screens were opened since the page was loaded: so far the way back stays in the app.
+    opened: StoredValue<u32>,
 }
 
 impl Route {
     /// Reads the address and follows it.
     pub fn follow() -> Route {
-        let route = Route { address: RwSignal::new(read(&hash())) };
-        window_event_listener_untyped("hashchange", move |_| route.address.set(read(&hash())));
+        let route = Route { address: RwSignal::new(read(&hash())), opened: StoredValue::new(0) };
+        window_event_listener_untyped("hashchange", move |_| {
+            route.opened.update_value(|opened| *opened += 1);
+            route.address.set(read(&hash()));
+        });
         route
     }
 
@@ -34,6 +39,22 @@ impl Route {
     pub fn query(self) -> Query {
         // The address itself is asked: a calculator writes it without an event.
         read(&hash()).1
+    }
+}
+
+/// The route of the screen that asks.
+pub fn route() -> Route {
+    expect_context()
+}
+
+impl Route {
+    /// Leaves a screen whose work is done: back to where the user came from, or up if the app began here.
+    pub fn leave(self, up: Address) {
+        let history = web_sys::window().and_then(|window| window.history().ok());
+        match history {
+            Some(history) if self.opened.get_value() > 0 => drop(history.back()),
+            _ => go_instead(&up.to_string()),
+        }
     }
 }
 

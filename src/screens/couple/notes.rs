@@ -1,0 +1,48 @@
+//! Notes: entries that add up. Each can be changed or taken out; none is written over by another.
+
+use leptos::prelude::*;
+
+use super::{Whose, whose};
+use crate::app::address::Part;
+use crate::app::clock;
+use crate::app::form::Form;
+use crate::app::state::app;
+use crate::book::change::Write;
+use crate::book::field::Field as Kept;
+use crate::book::id::{ItemId, RecordId};
+use crate::book::value::Value;
+use crate::parts::button::{Weight, button};
+use crate::screens::fields;
+use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::words::screens as say;
+
+pub fn notes(id: RecordId) -> AnyView {
+    let app = app();
+    let Whose { head, .. } = whose(id, say::NOTES, Part::Notes);
+    let form = Form::draft(format!("note.{id}"), vec![("note", String::new())]);
+    let save = move || {
+        let Some(text) = fields::read_note(form, "note") else { return show_first_complaint() };
+        let Some(text) = text else { return };
+        let write = Write::set(Kept::Note(ItemId(clock::random())), Value::Text(text));
+        app.save(id, vec![write], say::saved(say::NEW_NOTE), move || {
+            form.done();
+            form.reset();
+        });
+    };
+    let written = move || {
+        let notes = app.couple(id, |couple| {
+            couple.notes().into_iter().map(|(item, text)| (item, text.to_owned())).collect::<Vec<_>>()
+        });
+        let note = |(item, text): (ItemId, String)| {
+            let remove = move || app.save(id, vec![Write::clear(Kept::Note(item))], say::removed(say::NEW_NOTE), || ());
+            view! { <li class="note"><p>{text}</p>{button(Weight::Plain, say::REMOVE.to_owned(), remove)}</li> }.into_any()
+        };
+        let notes: Vec<AnyView> = notes.unwrap_or_default().into_iter().map(note).collect();
+        (!notes.is_empty()).then(|| view! { <ul class="notes">{notes}</ul> })
+    };
+    let content = view! {
+        {written}
+        {fields::text(form, "note", say::NEW_NOTE).hint(say::NEW_NOTE_HINT.to_owned()).lines()}
+    };
+    form_page(head, form, content.into_any(), say::ADD_NOTE.to_owned(), save)
+}

@@ -1,0 +1,38 @@
+//! The wedding date, as far as it is known.
+
+use leptos::prelude::*;
+
+use super::{Whose, whose};
+use crate::app::address::Part;
+use crate::app::form::Form;
+use crate::app::state::app;
+use crate::book::change::Write;
+use crate::book::field::Field as Kept;
+use crate::book::id::RecordId;
+use crate::book::value::Value;
+use crate::screens::fields;
+use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::words::{dates, screens as say};
+
+pub fn wedding(id: RecordId) -> AnyView {
+    let app = app();
+    let Whose { head, leave } = whose(id, say::WEDDING, Part::Wedding);
+    let known = app.couple(id, |couple| couple.wedding().map(dates::wedding)).flatten().unwrap_or_default();
+    let form = Form::draft(format!("wedding.{id}"), vec![("wedding", known)]);
+    let save = move || {
+        // What was there and is in the past by now may stay; it is not read again.
+        let writes = if form.is_touched() {
+            let Some(wedding) = fields::read_wedding(form, "wedding", app.today.get_untracked()) else {
+                return show_first_complaint();
+            };
+            vec![Write { field: Kept::Wedding, value: wedding.map(Value::Wedding) }]
+        } else {
+            Vec::new()
+        };
+        app.save(id, writes, say::saved(say::WEDDING), move || {
+            form.done();
+            leave.run(());
+        });
+    };
+    form_page(head, form, fields::wedding(form, "wedding"), say::SAVE.to_owned(), save)
+}
