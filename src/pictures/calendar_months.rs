@@ -7,7 +7,7 @@ use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::words::pictures as words;
 use chrono::{Datelike, NaiveDate};
 
-const HEAD: f64 = 48.0;
+const HEAD: f64 = 54.0;
 const TOP: f64 = 18.0;
 const DAY: f64 = (WIDTH - HEAD - 2.0) / 31.0;
 /// More months than this are cut in the middle.
@@ -92,11 +92,11 @@ impl Grid for Months {
             let with_year = first.month() == 1 || begins == self.from || Some(row) == self.is_cut().then_some(KEPT + 1);
             let class = if with_year { "strong" } else { "" };
             let head = words::month_head(first, with_year);
-            let y = y + self.row_height() / 2.0 + 2.6;
+            let y = y + self.row_height() / 2.0 + 3.0;
             pen.runs(class, (1.0, y), Anchor::Start, SMALL, &[("", &head)]);
         }
         if self.is_cut() {
-            let y = self.y(KEPT) + self.row_height() / 2.0 + 2.6;
+            let y = self.y(KEPT) + self.row_height() / 2.0 + 3.0;
             let left_out = i64::from(self.months() - 2 * KEPT);
             pen.runs("soft", (HEAD, y), Anchor::Start, SMALL, &[("", &words::months_left_out(left_out))]);
         }

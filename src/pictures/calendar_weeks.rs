@@ -6,7 +6,7 @@ use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::words::pictures as words;
 use chrono::{Datelike, Days, NaiveDate};
 
-const HEAD: f64 = 50.0;
+const HEAD: f64 = 56.0;
 const TOP: f64 = 18.0;
 const ROW: f64 = 25.0;
 const DAY: f64 = (WIDTH - HEAD - 2.0) / 7.0;

@@ -1,8 +1,8 @@
 //! Where words go in a drawing: how wide they may be at most, and how they stand beside each other without touching.
 
 /// The size of text in a drawing, and of smaller text, in units of the drawing.
-pub const TEXT: f64 = 12.5;
-pub const SMALL: f64 = 11.5;
+pub const TEXT: f64 = 13.5;
+pub const SMALL: f64 = 12.5;
 
 /// How wide a text is at most: taken from the widest fonts that phones bring, so that it holds in the others.
 pub fn width_of(text: &str, size: f64, strong: bool) -> f64 {

@@ -156,8 +156,13 @@ struct Labels {
 }
 
 fn labels(of: &Stack, places: &[(f64, f64)]) -> Labels {
-    let texts: Vec<(String, String)> =
-        of.rings.iter().map(|ring| (words::width(ring.width), cut(&ring.label, SMALL, false, 104.0))).collect();
+    let texts: Vec<(String, String)> = of
+        .rings
+        .iter()
+        .map(|ring| {
+            (words::width(ring.width), cut(&ring.label, SMALL, false, if of.rings.len() > 4 { 96.0 } else { 110.0 }))
+        })
+        .collect();
     let widths: Vec<f64> =
         texts.iter().map(|(w, name)| width_of(w, TEXT, true).max(width_of(name, SMALL, false))).collect();
     let wanted: Vec<f64> = places.iter().map(|place| (place.0 + place.1) / 2.0).collect();

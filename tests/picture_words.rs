@@ -1,0 +1,70 @@
+//! What a picture says to those who do not see it, and that no word can break out of a drawing.
+
+use bandwright::pictures::ladder::{Ladder, Named, Shift, ladder};
+use bandwright::trade::measure::{Circumference, Length};
+use bandwright::words::pictures::{self as words, DayMark, RingState, Worn};
+use chrono::NaiveDate;
+
+fn mm(mm: f64) -> Length {
+    Length::from_mm(mm)
+}
+
+fn check(said: String, expected: &str) {
+    assert_eq!(said, expected);
+}
+
+#[test]
+fn a_stack_is_told_ring_by_ring() {
+    let rings = [
+        ("Engagement", mm(2.6), RingState::Worn),
+        ("Band", mm(3.0), RingState::Wanted),
+        ("Eternity", mm(2.5), RingState::Planned),
+    ];
+    check(
+        words::stack(&rings, mm(5.8), mm(8.5), mm(24.0)),
+        "The finger from above, from the web to the joint. Engagement, 2.6 mm, worn now. Band, 3.0 mm, the new band. \
+         Eternity, 2.5 mm, to come. Now 5.8 mm, later 8.5 mm; 15.5 mm left of 24.0 mm of free finger.",
+    );
+    check(
+        words::stack(&rings[..1], mm(2.6), mm(2.6), mm(2.0)),
+        "The finger from above, from the web to the joint. Engagement, 2.6 mm, worn now. Now 2.6 mm; 0.6 mm more than \
+         the 2.0 mm of free finger.",
+    );
+}
+
+#[test]
+fn a_width_has_as_many_figures_as_are_true() {
+    check(words::width(mm(2.5)), "2.5");
+    check(words::width(mm(2.55)), "2.55");
+    check(words::left_of(mm(-1.2), mm(24.0)), "1.2 over 24.0");
+}
+
+#[test]
+fn a_calendar_is_told_day_by_day() {
+    let day = |m, d| NaiveDate::from_ymd_opt(2027, m, d).unwrap();
+    check(
+        words::calendar(&[(DayMark::Today, day(3, 1)), (DayMark::Wedding, day(5, 22))], 1),
+        "Calendar: today Mon 1 Mar 2027, wedding Sat 22 May 2027. 1 closed day in between.",
+    );
+}
+
+#[test]
+fn a_ladder_is_told_step_by_step_and_its_words_are_only_words() {
+    let named = |at: f64, label: &str| Named { at: Circumference::from_mm(at), label: label.into() };
+    let picture = ladder(&Ladder {
+        ticks: vec![named(52.5, "M"), named(53.75, "N")],
+        reading: named(53.1, "M½"),
+        shifts: vec![Shift { label: "<script>\"x\"&".into(), amount: mm(0.75) }],
+        best: Circumference::from_mm(53.85),
+        range: (Circumference::from_mm(53.2), Circumference::from_mm(54.56)),
+        order: named(53.75, "N"),
+        worn: Worn::Alone,
+        other: Some(named(54.375, "N½")),
+        joint: Some(named(51.25, "L")),
+    });
+    assert!(!picture.svg.contains("<script") && picture.svg.contains("&lt;script&gt;&quot;x&quot;&amp;"));
+    assert!(picture.svg.contains(
+        "Reading M½, 53.10 mm; &lt;script&gt;&quot;x&quot;&amp; +0.75; together 53.85 mm, 8 in 10 between 53.20 and \
+         54.56 mm. Order N alone; N½ in the stack. The joint needs L, 51.25 mm."
+    ));
+}

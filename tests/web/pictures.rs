@@ -1,0 +1,238 @@
+//! Pictures in a browser: their measures read back from what is drawn, their words inside their edges, and the days
+//! and figures that the browser writes as the native code does.
+#![cfg(target_arch = "wasm32")]
+
+use bandwright::pictures::Picture;
+use bandwright::pictures::calendar_strip::{CalendarStrip, calendar_strip};
+use bandwright::pictures::ladder::{Ladder, Named, Shift, ladder};
+use bandwright::pictures::stack::{Ring, Stack, stack};
+use bandwright::trade::measure::{Circumference, Diameter, Length};
+use bandwright::words::format;
+use bandwright::words::pictures::{RingState, Worn};
+use chrono::{Datelike, NaiveDate};
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+use web_sys::{DomRect, Element};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+/// The picture on a page 320 px wide less its margins, with the styles of the app.
+fn show(picture: &Picture) -> Element {
+    let document = web_sys::window().unwrap().document().unwrap();
+    if document.query_selector("style[data-app]").unwrap().is_none() {
+        let style = document.create_element("style").unwrap();
+        style.set_attribute("data-app", "").unwrap();
+        style.set_text_content(Some(concat!(
+            include_str!("../../style/layers.css"),
+            include_str!("../../style/tokens.css"),
+            include_str!("../../style/base.css"),
+            include_str!("../../style/parts/picture.css"),
+        )));
+        document.head().unwrap().append_child(&style).unwrap();
+    }
+    let host = document.create_element("div").unwrap();
+    host.set_class_name("picture");
+    host.set_attribute("style", "inline-size: 288px").unwrap();
+    host.set_inner_html(&picture.svg);
+    document.body().unwrap().append_child(&host).unwrap();
+    host
+}
+
+fn all(host: &Element, selector: &str) -> Vec<Element> {
+    let found = host.query_selector_all(selector).unwrap();
+    (0..found.length()).filter_map(|i| found.get(i)).map(wasm_bindgen::JsCast::unchecked_into).collect()
+}
+
+fn figure(of: &Element, attribute: &str) -> f64 {
+    of.get_attribute(attribute).and_then(|text| text.parse().ok()).unwrap_or_else(|| panic!("no {attribute}"))
+}
+
+#[track_caller]
+fn near(drawn: f64, mm: f64) {
+    assert!((drawn - mm).abs() <= 0.1, "drawn {drawn}, meant {mm}");
+}
+
+/// Every word inside the drawing, no two over one another, and a name that says what is there.
+#[track_caller]
+fn check_words(host: &Element) {
+    let svg = host.query_selector("svg[role=img]").unwrap().expect("an image");
+    let edge = svg.get_bounding_client_rect();
+    assert!(svg.get_attribute("aria-label").is_some_and(|name| name.len() > 20));
+    let texts: Vec<(String, DomRect)> = all(host, "svg text")
+        .iter()
+        .map(|t| (t.text_content().unwrap_or_default(), t.get_bounding_client_rect()))
+        .collect();
+    assert!(!texts.is_empty());
+    for (i, (text, at)) in texts.iter().enumerate() {
+        let inside = at.left() >= edge.left() - 0.5 && at.right() <= edge.right() + 0.5;
+        assert!(inside && at.top() >= edge.top() - 1.0 && at.bottom() <= edge.bottom() + 1.0, "{text} is off the edge");
+        for (other, there) in &texts[..i] {
+            let wide = at.right().min(there.right()) - at.left().max(there.left());
+            let high = at.bottom().min(there.bottom()) - at.top().max(there.top());
+            assert!(wide <= 1.0 || high <= 3.0, "{text} lies over {other}");
+        }
+    }
+}
+
+fn c(mm: f64) -> Circumference {
+    Circumference::from_mm(mm)
+}
+
+fn named(mm: f64, label: &str) -> Named {
+    Named { at: c(mm), label: label.into() }
+}
+
+/// UK letters from K (50 mm) to R, each half letter a tick.
+fn ticks() -> Vec<Named> {
+    let letters = ["K", "", "L", "", "M", "", "N", "", "O", "", "P", "", "Q", "", "R"];
+    letters.iter().enumerate().map(|(i, letter)| named(50.0 + 0.625 * i as f64, letter)).collect()
+}
+
+fn a_ladder(shifts: &[(&str, f64)], order: Named, other: Option<Named>, joint: Option<Named>) -> Ladder {
+    let shifts: Vec<Shift> =
+        shifts.iter().map(|(label, mm)| Shift { label: (*label).into(), amount: Length::from_mm(*mm) }).collect();
+    let best = Circumference(Length::from_mm(53.125) + shifts.iter().map(|shift| shift.amount).sum());
+    let range = (c(best.mm() - 0.7), c(best.mm() + 0.7));
+    Ladder {
+        ticks: ticks(), reading: named(53.125, "M½"), shifts, best, range, order, worn: Worn::Alone, other, joint
+    }
+}
+
+#[wasm_bindgen_test]
+fn a_ladder_is_drawn_to_the_scale_of_its_rule() {
+    let shifts = [("wider", 0.75), ("domed bore", -0.48), ("cold hands", 0.5)];
+    let host = show(&ladder(&a_ladder(&shifts, named(53.75, "N"), None, None)));
+    let ticks = all(&host, ".tick");
+    // Two neighbouring ticks are half a letter apart: 0.625 mm.
+    let mm = 0.625 / (figure(&ticks[1], "x1") - figure(&ticks[0], "x1"));
+    let arrows = all(&host, ".shift .shaft");
+    assert_eq!(arrows.len(), 3);
+    for (arrow, (_, meant)) in arrows.iter().zip(shifts) {
+        near((figure(arrow, "x2") - figure(arrow, "x1")) * mm, meant);
+    }
+    let order = all(&host, ".tick.rouge");
+    near((figure(&all(&host, ".best")[0], "cx") - figure(&order[0], "x1")) * mm, 53.895 - 53.75);
+    let range = &all(&host, ".range .span")[0];
+    near((figure(range, "x2") - figure(range, "x1")) * mm, 1.4);
+    let name = host.query_selector("svg").unwrap().unwrap().get_attribute("aria-label").unwrap();
+    assert!(name.contains("domed bore −0.48") && name.ends_with("Order N."), "{name}");
+}
+
+#[wasm_bindgen_test]
+fn no_word_of_a_ladder_runs_off_or_over_another() {
+    let long = "beside the engagement ring and everything else she wears";
+    let both = Some(named(54.375, "N½"));
+    let joint = Some(named(53.125, "M½"));
+    check_words(&show(&ladder(&a_ladder(&[], named(53.125, "M½"), None, None))));
+    check_words(&show(&ladder(&a_ladder(
+        &[(long, 0.75), (long, -0.5)],
+        named(53.75, "N"),
+        both.clone(),
+        joint.clone(),
+    ))));
+    check_words(&show(&ladder(&a_ladder(&[("wider", 4.0)], named(57.5, "Q"), Some(named(50.625, "K½")), joint))));
+    check_words(&show(&ladder(&a_ladder(&[("<b>&\"", -3.0)], named(50.0, "K"), both, None))));
+}
+
+#[wasm_bindgen_test]
+fn a_figure_beyond_all_sense_is_drawn_somehow() {
+    let far = Length::tenthousandths(i64::MAX);
+    let mut of = a_ladder(&[("wider", 0.5)], named(53.75, "N"), None, None);
+    of.shifts[0].amount = far;
+    of.best = Circumference(far);
+    assert!(!ladder(&of).svg.contains("NaN"));
+    let ring = Ring { label: "💍".into(), width: far, height: far, state: RingState::Wanted, head: Some(far) };
+    let of = Stack { rings: vec![ring], gap: far, free: Length::ZERO, finger: Diameter(Length::ZERO), crowded: true };
+    assert!(!stack(&of).svg.contains("NaN"));
+}
+
+fn ring(label: &str, mm: f64, state: RingState) -> Ring {
+    Ring { label: label.into(), width: Length::from_mm(mm), height: Length::from_mm(1.7), state, head: None }
+}
+
+fn a_stack(rings: Vec<Ring>) -> Stack {
+    let (gap, free) = (Length::from_mm(0.2), Length::from_mm(24.0));
+    Stack { rings, gap, free, finger: Diameter::from_mm(17.1), crowded: false }
+}
+
+#[wasm_bindgen_test]
+fn a_stack_is_drawn_to_the_scale_of_its_free_length() {
+    let rings = vec![
+        ring("engagement", 2.6, RingState::Worn),
+        ring("band", 3.0, RingState::Wanted),
+        ring("eternity", 2.5, RingState::Planned),
+    ];
+    let host = show(&stack(&a_stack(rings)));
+    let totals = all(&host, ".total .span");
+    let free = &all(&host, ".free .span")[0];
+    // From the web to the crease it is 24 mm.
+    let mm = 24.0 / (figure(free, "x2") - figure(&totals[0], "x1"));
+    for (drawn, meant) in all(&host, "rect.ring").iter().map(|ring| figure(ring, "width") * mm).zip([2.5, 2.6, 3.0]) {
+        near(drawn, meant);
+    }
+    let long = |span: &Element| (figure(span, "x2") - figure(span, "x1")) * mm;
+    near(long(&totals[0]), 5.8);
+    near(long(&totals[1]), 8.5);
+    near(long(free), 15.5);
+    assert_eq!(all(&host, "rect.ring.planned.dashed").len(), 1);
+    check_words(&host);
+}
+
+#[wasm_bindgen_test]
+fn a_full_stack_keeps_its_names_apart() {
+    let states = [RingState::Worn, RingState::Wanted, RingState::Planned];
+    let rings =
+        (0..7).map(|i| ring("grandmother's engagement ring", 1.5 + f64::from(i), states[i as usize % 3])).collect();
+    check_words(&show(&stack(&a_stack(rings))));
+}
+
+fn day(y: i32, m: u32, d: u32) -> NaiveDate {
+    NaiveDate::from_ymd_opt(y, m, d).unwrap()
+}
+
+#[track_caller]
+fn check_calendar(today: NaiveDate, wedding: NaiveDate, closed: usize) {
+    let weekend = |day: NaiveDate| day.weekday().num_days_from_monday() >= 5;
+    let before = |days: u64| wedding.checked_sub_days(chrono::Days::new(days));
+    let host = show(&calendar_strip(&CalendarStrip {
+        today,
+        wedding,
+        order_by: before(45),
+        start: today.succ_opt(),
+        finish: before(20),
+        in_hand: before(14),
+        closed: &weekend,
+    }));
+    check_words(&host);
+    assert_eq!(all(&host, "rect.closed").len(), closed);
+}
+
+#[wasm_bindgen_test]
+fn a_calendar_can_be_read_from_three_weeks_to_two_years() {
+    // Saturdays and Sundays counted on a wall calendar: 25 Nov to 16 Dec 2026 from 1 Nov on (order-by 1 Nov) has 13.
+    check_calendar(day(2026, 11, 25), day(2026, 12, 16), 13);
+    // 25 Nov 2026 to 23 Jan 2027: nine Saturdays and eight Sundays.
+    check_calendar(day(2026, 11, 25), day(2027, 1, 23), 17);
+    // A whole year, Friday 1 Jan 2027 to Saturday 1 Jan 2028: 53 Saturdays and 52 Sundays.
+    check_calendar(day(2027, 1, 1), day(2028, 1, 1), 105);
+    // Two years, Friday 1 Jan 2027 to Sunday 31 Dec 2028: 105 Saturdays and 105 Sundays.
+    check_calendar(day(2027, 1, 1), day(2028, 12, 31), 210);
+}
+
+#[wasm_bindgen_test]
+fn the_browser_writes_days_and_figures_as_the_native_code_does() {
+    // The same rows are true natively: en-GB, without the comma behind the weekday.
+    assert_eq!(format::day(day(2027, 5, 22)), "Sat 22 May 2027");
+    assert_eq!(format::day(day(2026, 9, 1)), "Tue 1 Sept 2026");
+    assert_eq!(format::day(day(2028, 2, 29)), "Tue 29 Feb 2028");
+    assert_eq!(format::day_short(day(2027, 1, 1)), "Fri 1 Jan");
+    assert_eq!(format::month(2027, 12), "December 2027");
+    assert_eq!(format::mm(Length::from_mm(53.75), 2), "53.75");
+    // UK half letters end on 0.125: a half is rounded up.
+    assert_eq!(format::mm(Length::from_mm(53.125), 2), "53.13");
+    assert_eq!(format::mm(Length::from_mm(1234.5), 1), "1,234.5");
+    assert_eq!(format::mm_signed(Length::from_mm(-0.47), 2), "−0.47");
+    assert_eq!(format::mm_signed(Length::from_mm(0.75), 2), "+0.75");
+    assert_eq!(format::mm_signed(Length::from_mm(-0.004), 2), "0.00");
+    assert_eq!(format::count(12_400), "12,400");
+    assert_eq!(format::counted(1, "day", "days"), "1 day");
+}
