@@ -4,5 +4,7 @@
 //!
 //! 1. [`trade`]: the arithmetic of the trade, in types; no browser, no clock, no words.
 
+#[cfg(target_arch = "wasm32")]
+pub mod app;
 pub mod trade;
 pub mod words;

@@ -1,1 +1,4 @@
-fn main() {}
+fn main() {
+    #[cfg(target_arch = "wasm32")]
+    bandwright::app::start();
+}
