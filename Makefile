@@ -1,0 +1,182 @@
+# make serve    installs what is missing, builds the app into dist/ and serves it on this machine
+# make test     everything that can be checked; .ci/run calls it
+# make help     the rest
+#
+# Needs rustup, make and a package manager. Whatever is already there in the right version is used; the rest goes
+# into .tools/ and node_modules/, except what only the package manager can bring, which is said before it is done.
+
+SHELL := /bin/bash
+.SHELLFLAGS := -eu -o pipefail -c
+.DEFAULT_GOAL := help
+MAKEFLAGS += --no-print-directory
+
+# The pinned tools. Trunk.toml, Cargo.toml and package.json name the same versions.
+RUST := 1.95.0
+WASM_BINDGEN := 0.2.129
+TRUNK := 0.21.14
+NODE := 22.23.3
+NODE_LEAST := 20
+
+PORT ?= 8017
+WASM := wasm32-unknown-unknown
+TOOLS := $(CURDIR)/.tools
+export PATH := $(TOOLS)/bin:$(CURDIR)/node_modules/.bin:$(HOME)/.cargo/bin:$(PATH)
+export PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD := 1
+NATIVE := --locked
+SOURCES := $(shell find src style public -type f) Cargo.toml Cargo.lock Trunk.toml package-lock.json
+GENERATORS := $(wildcard tests/reference/generate/*.py)
+REQUIREMENTS := tests/reference/generate/requirements.txt
+
+# A newer or older compiler warns about other things: the pinned one is used, and installed where it is not the default.
+ifneq ($(shell PATH="$(PATH)" rustc --version 2>/dev/null | cut -d' ' -f2),$(RUST))
+export RUSTUP_TOOLCHAIN := $(RUST)
+endif
+
+# Tools that are used once: built in minutes rather than in a quarter of an hour.
+QUICKLY := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
+	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_STRIP=true
+
+.PHONY: help serve dist withdraw test fmt clippy test-native test-reference test-browser test-web size bench prove \
+	screenshots icons tools system rust cargo-tools node venv fetch clean
+
+help: ## Says what each word does
+	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-16s %s\n", $$1, $$2 }' Makefile
+
+# ---- Building ----
+
+serve: dist ## Builds the release app and serves it at a loopback address (PORT=8017)
+	@node tests/web/server.mjs dist $(PORT)
+
+dist: tools dist/index.html ## Builds the release app into dist/, ready for any plain static host
+	@echo "dist: the app is in dist/"
+
+dist/index.html: $(SOURCES)
+	@$(MAKE) tools fetch
+	@echo "dist: building the release app"
+	@env -u NO_COLOR trunk build # Trunk takes NO_COLOR=1 for a wrong argument
+	@touch $@
+
+withdraw: dist ## Makes dist/ the withdrawal of a bad release: deploy it, and phones forget the kept files
+	@cp public/withdraw.js dist/sw.js
+	@touch -d @0 dist/index.html
+	@echo "withdraw: deploy dist/ (or its sw.js alone); the next 'make dist' builds an ordinary release again"
+
+# ---- Checking ----
+
+test: tools fetch fmt clippy test-native test-reference test-browser test-web size ## Everything below, in this order
+	@echo "test: all passed"
+
+fmt: rust ## The format of the code
+	@echo "== cargo fmt"
+	@cargo fmt --check
+
+clippy: rust ## Clippy with warnings denied, natively and for the browser
+	@echo "== clippy, native"
+	@cargo clippy $(NATIVE) --all-targets -- -D warnings
+	@echo "== clippy, $(WASM)"
+	@cargo clippy $(NATIVE) --target $(WASM) --lib --bins --test web -- -D warnings
+
+test-native: rust ## The core, natively: rows, properties, invariants, worked examples
+	@echo "== cargo test"
+	@cargo test $(NATIVE)
+
+test-reference: venv ## Re-runs the generators of reference rows and compares them with what is committed
+	@echo "== reference rows"
+	@for generator in $(GENERATORS); do echo "$$generator --check"; $(TOOLS)/venv/bin/python "$$generator" --check; done
+	@$(if $(GENERATORS),,echo "There is no generator in tests/reference/generate/.")
+
+test-browser: tools $(TOOLS)/webdriver.json ## Parts and storage in a headless Chromium (wasm-bindgen-test)
+	@echo "== wasm-bindgen-test in Chromium"
+	@CHROMEDRIVER="$$(command -v chromedriver)" WASM_BINDGEN_TEST_WEBDRIVER_JSON=$(TOOLS)/webdriver.json \
+		CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER=wasm-bindgen-test-runner \
+		cargo test $(NATIVE) --target $(WASM) --test web
+
+test-web: dist ## The built app end to end at phone size (Playwright); SPEC=pwa runs one
+	@echo "== Playwright"
+	@playwright test -c tests/web $(SPEC)
+
+size: dist ## What each file weighs; fails over the budget
+	@node tests/web/size.mjs
+
+bench: dist ## Start without a server, as a multiple of a page without scripts (RUNS=11 COUPLES=200)
+	@node tests/web/bench.mjs
+
+prove: export PROPTEST_CASES ?= 20000
+prove: export WEB_REPEAT ?= 3
+prove: test ## As test, at length: more cases a property, every browser test three times
+
+screenshots: dist ## Takes the installer's pictures from the real app into public/screenshots/
+	@node tests/web/screenshots.mjs
+
+icons: node ## Draws the icons again
+	@node public/build/icons.mjs
+
+clean: ## Removes what was built; tools stay
+	@rm -rf dist target test-results
+
+# ---- Tools ----
+
+tools: system rust cargo-tools node ## Installs whatever of the tools is missing, pinned
+
+# What only the package manager can bring: command, then Debian's name for it.
+system:
+	@missing=; \
+	need() { command -v "$$1" >/dev/null || missing="$$missing $$2"; }; \
+	need cc build-essential; need node nodejs; need npm npm; need chromedriver chromium-driver; \
+	[ -n "$${CHROMIUM:-}" ] || command -v chromium chromium-browser google-chrome >/dev/null || missing="$$missing chromium"; \
+	python3 -c 'import venv, ensurepip' 2>/dev/null || missing="$$missing python3-venv"; \
+	[ -z "$$missing" ] && exit 0; \
+	if ! command -v apt-get >/dev/null; then \
+		echo "tools: please install what Debian calls$$missing with your package manager, then call make again"; exit 1; fi; \
+	sudo=; [ "$$(id -u)" = 0 ] || sudo=sudo; \
+	echo "tools: installing$$missing with apt-get"; \
+	$$sudo apt-get update -qq; \
+	$$sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends ca-certificates $$missing
+
+rust:
+	@if ! rustc --version >/dev/null 2>&1; then \
+		echo "tools: installing Rust $(RUST) with rustup"; \
+		rustup toolchain install $(RUST) --profile minimal --component rustfmt --component clippy; fi
+	@rustfmt --version >/dev/null 2>&1 && cargo clippy --version >/dev/null 2>&1 || rustup component add rustfmt clippy
+	@[ -d "$$(rustc --print sysroot)/lib/rustlib/$(WASM)" ] || rustup target add $(WASM)
+
+cargo-tools: system rust
+	@if [ "$$(wasm-bindgen --version 2>/dev/null | cut -d' ' -f2)" != $(WASM_BINDGEN) ] || ! command -v wasm-bindgen-test-runner >/dev/null; then \
+		echo "tools: building wasm-bindgen $(WASM_BINDGEN) into .tools/ (about a minute)"; \
+		$(QUICKLY) cargo install --locked --quiet --root $(TOOLS) wasm-bindgen-cli@$(WASM_BINDGEN); fi
+	@if [ "$$(trunk --version 2>/dev/null | cut -d' ' -f2)" != $(TRUNK) ]; then \
+		echo "tools: building trunk $(TRUNK) into .tools/ (about three minutes)"; \
+		$(QUICKLY) cargo install --locked --quiet --root $(TOOLS) trunk@$(TRUNK) --no-default-features --features rustls; fi
+
+node: system $(TOOLS)/node.ready node_modules/.package-lock.json
+
+# Debian 12's Node.js is too old for Playwright: then a newer one goes into .tools/.
+$(TOOLS)/node.ready: | system
+	@mkdir -p $(TOOLS)/bin
+	@if [ "$$(node -p 'process.versions.node.split(".")[0]')" -lt $(NODE_LEAST) ]; then \
+		echo "tools: installing Node.js $(NODE) into .tools/"; \
+		npm install --no-audit --no-fund --silent --prefix $(TOOLS)/node node@$(NODE); \
+		ln -sf $(TOOLS)/node/node_modules/node/bin/node $(TOOLS)/bin/node; fi
+	@node --version >$@
+
+node_modules/.package-lock.json: package.json package-lock.json $(TOOLS)/node.ready
+	@echo "tools: installing the packages of package-lock.json into node_modules/"
+	@npm ci --ignore-scripts --no-audit --no-fund --silent
+	@touch $@
+
+venv: system $(if $(wildcard $(REQUIREMENTS)),$(TOOLS)/venv/ready)
+
+$(TOOLS)/venv/ready: $(REQUIREMENTS)
+	@echo "tools: installing what the generators need into .tools/venv/"
+	@python3 -m venv --clear $(TOOLS)/venv
+	@$(TOOLS)/venv/bin/pip install --quiet --disable-pip-version-check -r $(REQUIREMENTS)
+	@touch $@
+
+$(TOOLS)/webdriver.json: tests/web/webdriver.json | system
+	@mkdir -p $(TOOLS)
+	@browser=$${CHROMIUM:-$$(command -v chromium || command -v chromium-browser || command -v google-chrome)}; \
+	sed "s#/usr/bin/chromium#$$browser#" $< >$@
+
+# Trunk builds offline: the crates have to be there before. Costs nothing when they are.
+fetch: rust
+	@cargo fetch --locked --quiet
