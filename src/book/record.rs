@@ -79,11 +79,12 @@ impl Record {
         self.changes.iter().rposition(|change| change.sets.iter().any(|set| wanted(&set.field)))
     }
 
-    /// What is to be saved for these writes. Writes that would change nothing are left out; none when none is left.
+    /// What is to be saved for these writes. Writes that would change nothing are left out, but for the read-back:
+    /// confirming again is news, even on the same day. None when none is left.
     pub fn draft(&self, writes: Vec<Write>, at: Moment) -> Option<Draft> {
         let sets: Vec<Set> = writes
             .into_iter()
-            .filter(|write| self.get(&write.field) != write.value.as_ref())
+            .filter(|write| write.field == Field::ReadBack || self.get(&write.field) != write.value.as_ref())
             .map(|write| self.set(write.field, write.value))
             .collect();
         if sets.is_empty() { None } else { Some(Draft { at, undoes: None, sets }) }

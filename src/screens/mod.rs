@@ -85,6 +85,7 @@ fn view_of(address: Address) -> AnyView {
         Address::Couples => couples::couples(),
         Address::NewCouple => new_couple::new_couple(),
         Address::Couple(id) => couple::couple(id),
+        Address::Part(id, part) => couple::part(id, part),
         _ => today::today(),
     }
 }
