@@ -253,7 +253,7 @@ impl App {
     pub fn turn_page(self) {
         self.notice.update(|notice| match notice {
             Some(Notice { kind: NoticeKind::Failed, .. }) | None => {}
-            Some(notice) if !notice.seen => notice.seen = true,
+            Some(notice) if !notice.seen && notice.kind != NoticeKind::Said => notice.seen = true,
             Some(_) => *notice = None,
         });
     }

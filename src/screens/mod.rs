@@ -13,6 +13,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::app::address::Address;
+use crate::app::clock;
 use crate::app::route::Route;
 use crate::app::state::{App, NoticeKind, Status};
 use crate::app::updates;
@@ -36,6 +37,7 @@ fn frame() -> AnyView {
     provide_context(app);
     provide_context(route);
     updates::watch(move || app.update_ready.set(true));
+    follow_the_day(app);
     let screen = route.screen();
     let shown = move || match app.status.get() {
         Status::Opening => opening(),
@@ -111,6 +113,19 @@ fn shown_notice(app: App) -> Vec<Notice> {
         NoticeKind::Said => done(notice.text, None),
         NoticeKind::Failed => wrong(notice.text, None, move || app.notice.set(None)),
     }]
+}
+
+/// A page that stays open over midnight, or wakes on another day, counts from the new day.
+fn follow_the_day(app: App) {
+    let look = move || {
+        let today = clock::now().0;
+        if app.today.get_untracked() != today {
+            app.today.set(today);
+        }
+    };
+    window_event_listener_untyped("visibilitychange", move |_| look());
+    window_event_listener_untyped("focus", move |_| look());
+    let _ = set_interval_with_handle(look, std::time::Duration::from_secs(60));
 }
 
 /// After another screen has come: its start is shown, and its heading has the focus, so that it is read out.

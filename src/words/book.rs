@@ -168,6 +168,12 @@ pub fn gauge(own: &OwnGauge) -> String {
     format!("{}, {} mm, {}", own.name, lengths::plain(own.gauge.width), band::bore(own.gauge.bore))
 }
 
+/// The same words inside a sentence.
+fn small(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+}
+
 fn join(parts: impl IntoIterator<Item = String>) -> String {
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
@@ -217,9 +223,9 @@ pub fn reading(taken: &ReadingTaken) -> String {
         taken.gauge.name,
         lengths::plain(taken.gauge.gauge.width),
         band::bore(taken.gauge.gauge.bore),
-        super::fit::hands(taken.hands),
+        small(super::fit::hands(taken.hands)),
         format::day(taken.taken),
-    )
+    ) + &format!(" · {}", small(super::fit::place(taken.place)))
 }
 
 /// The settled size with what it may lie between: "N, from 53.1 to 54.4 mm, in the stack".

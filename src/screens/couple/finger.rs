@@ -86,15 +86,14 @@ fn readings(app: App, id: RecordId, wearer: Wearer) -> AnyView {
     let taken = move || {
         let all = app.couple(id, |couple| {
             let readings = couple.readings(wearer).into_iter();
-            readings.map(|(item, it)| (item, say_book::reading(it), it.place)).collect::<Vec<_>>()
+            readings.map(|(item, it)| (item, say_book::reading(it))).collect::<Vec<_>>()
         });
-        let row = |(item, text, place): (ItemId, String, Place)| {
+        let row = |(item, text): (ItemId, String)| {
             let remove = move || {
                 app.save(id, vec![Write::clear(Kept::Reading(wearer, item))], say::removed(say::READINGS), || ());
             };
-            let place = say_fit::place(place);
             view! {
-                <li class="note"><p>{format!("{text} · {place}")}</p>{button(Weight::Plain, say::REMOVE.to_owned(), remove)}</li>
+                <li class="note"><p>{text}</p>{button(Weight::Plain, say::REMOVE.to_owned(), remove)}</li>
             }
             .into_any()
         };
