@@ -1,0 +1,28 @@
+// Every address of the app has its row in the table that the other specs walk along, and shows a screen of its own.
+import { ADDRESSES, expect, go, heading, loadExamples, test, variants, waypoints } from "./hand.js";
+
+test("the table of addresses is that of src/app/address.rs", async () => {
+  const named = ["Address", "Part", "Calculator", "Setting"].map(variants);
+  // These stand for the addresses under them.
+  const groups = ["Address::Part", "Address::Calculator", "Address::Setting"];
+  const known = (await Promise.all(named)).flat().filter((name) => !groups.includes(name));
+  expect(known.length).toBeGreaterThan(30);
+  expect([...new Set(ADDRESSES.map(([name]) => name))].sort()).toEqual(known.sort());
+});
+
+test("every address has a screen with a heading that takes the focus", async ({ page, install }) => {
+  await install();
+  await loadExamples(page);
+  const ids = await waypoints(page);
+  const seen = new Set();
+  for (const [name, at] of ADDRESSES) {
+    await go(page, at(ids));
+    const title = await heading(page).textContent();
+    expect.soft(title, name).toMatch(/\S/);
+    expect.soft(title, name).not.toMatch(/not on this phone/);
+    expect.soft(await page.evaluate(() => document.activeElement?.tagName), `${name}: the focus`).toBe("H1");
+    expect.soft(await page.locator("main").count(), `${name}: mains`).toBe(1);
+    seen.add(`${title} ${at({})}`);
+  }
+  expect(seen.size).toBe(ADDRESSES.length);
+});

@@ -1,0 +1,129 @@
+// Half-typed words outlive a page that crashes, and saved couples a browser that is killed.
+import { coupleOf, crash, expect, fieldsOf, go, hand, heading, meet, notice, open, ready, test } from "./hand.js";
+
+/** Between two keys of a quick thumb. */
+const KEY_MS = 60;
+
+const WORDS = "Meets us at the barn, the lane behind the mill; ring twice";
+
+for (const [where, field, address] of [
+  ["a new couple", "Where you met", () => "#/couples/new"],
+  ["a note", "New note", (id) => `#/couple/${id}/notes`],
+])
+  test(`a page that crashes while ${where} is typed loses at most a second of typing, and says that words are back`, async ({ page, context, site, install }) => {
+    await install();
+    const id = await meet(page, "Tess");
+    await go(page, address(id));
+    await page.getByLabel(field).tap();
+    await page.keyboard.type(WORDS, { delay: KEY_MS });
+    await crash(page);
+
+    const again = await context.newPage();
+    await open(again, site, address(id));
+    const kept = await again.getByLabel(field).inputValue();
+    const lost = WORDS.length - kept.length;
+    figure(`crashed page, ${where}: ${lost} of ${WORDS.length} characters lost (${(lost * KEY_MS) / 1000} s of typing)`);
+    expect(WORDS.startsWith(kept), kept).toBe(true);
+    expect(lost * KEY_MS).toBeLessThanOrEqual(1000);
+    await expect(again.getByText("Your unsaved words are back.")).toBeVisible();
+    // Nothing of it has been saved, and it can be thrown away.
+    expect(Object.keys(await fieldsOf(again, id)).filter((name) => /note|met/.test(name))).toEqual([]);
+    await hand(again).press("Throw them away");
+    await expect(again.getByLabel(field)).toHaveValue("");
+    await again.reload();
+    await ready(again);
+    await expect(again.getByLabel(field)).toHaveValue("");
+    await expect(again.getByText("Your unsaved words are back.")).toHaveCount(0);
+  });
+
+test("the words of each form of each couple are kept apart, and go when they are saved", async ({ page, context, site, install }) => {
+  await install();
+  const [one, two] = [await meet(page, "Ines"), await meet(page, "Orla")];
+  for (const [id, words] of [[one, "first"], [two, "second"]]) {
+    await go(page, `#/couple/${id}/notes`);
+    await hand(page).write(page.getByLabel("New note"), words);
+  }
+  await crash(page);
+  const again = await context.newPage();
+  for (const [id, words] of [[one, "first"], [two, "second"]]) {
+    await open(again, site, `#/couple/${id}/notes`);
+    await expect(again.getByLabel("New note")).toHaveValue(words);
+    await hand(again).press("Add note");
+    await expect(again.locator(".note")).toContainText(words);
+    await again.reload();
+    await ready(again);
+    await expect(again.getByLabel("New note")).toHaveValue("");
+  }
+});
+
+test("a browser killed right after saved appears has the couple", async ({ handset, site, install }) => {
+  test.slow();
+  await install(handset.page);
+  await site.stop();
+  const names = [];
+  // From at once to a fifth of a second later.
+  for (const wait of [0, 0, 3, 20, 71, 190]) {
+    const name = `Kept ${names.length + 1}`;
+    const page = handset.page;
+    await go(page, "#/couples/new");
+    await hand(page).write(page.getByLabel("First name"), name);
+    await page.evaluate(() => {
+      const watch = new MutationObserver(() => {
+        if (document.querySelector(".notices .notice")?.textContent.includes("saved")) console.info("it says saved");
+      });
+      watch.observe(document.body, { childList: true, subtree: true, characterData: true });
+    });
+    const said = page.waitForEvent("console", (message) => message.text() === "it says saved");
+    await hand(page).press("Save");
+    await said;
+    if (wait) await new Promise((done) => setTimeout(done, wait));
+    await handset.kill();
+    names.push(name);
+    await handset.on();
+    await handset.page.goto(site.url + "#/couples");
+    await ready(handset.page);
+    for (const known of names) await expect(handset.page.getByRole("link", { name: new RegExp(known) })).toBeVisible();
+  }
+});
+
+test("what a killed browser loses of half-typed words is measured", async ({ handset, site, install }) => {
+  test.slow();
+  await install(handset.page);
+  await site.stop();
+  for (const seconds of [0, 1, 3, 6, 10]) {
+    const page = handset.page;
+    await go(page, "#/couples/new");
+    const field = page.getByLabel("Where you met");
+    if (await page.getByRole("button", { name: "Throw them away" }).count()) await hand(page).press("Throw them away");
+    await field.tap();
+    await page.keyboard.type(WORDS, { delay: KEY_MS });
+    await page.waitForTimeout(seconds * 1000);
+    await handset.kill();
+    await handset.on();
+    await handset.page.goto(site.url + "#/couples/new");
+    await ready(handset.page);
+    const kept = await handset.page.getByLabel("Where you met").inputValue();
+    expect(WORDS.startsWith(kept), kept).toBe(true);
+    figure(`browser killed ${seconds} s after the last key: ${WORDS.length - kept.length} of ${WORDS.length} characters lost, typed in ${((WORDS.length * KEY_MS) / 1000).toFixed(1)} s`);
+  }
+});
+
+test("an unsaved form survives leaving the screen, going elsewhere and coming back", async ({ page, install }) => {
+  await install();
+  await go(page, "#/couples/new");
+  await hand(page).write(page.getByLabel("First name"), "Half");
+  await hand(page).follow("Today");
+  await expect(heading(page)).toHaveText("Today");
+  await hand(page).follow("New couple");
+  await expect(page.getByLabel("First name")).toHaveValue("Half");
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  expect((await fieldsOf(page, coupleOf(page)))["name.first"]).toBe("Half");
+  await go(page, "#/couples/new");
+  await expect(page.getByLabel("First name")).toHaveValue("");
+});
+
+function figure(text) {
+  test.info().annotations.push({ type: "figure", description: text });
+  console.log(`figure: ${text}`);
+}

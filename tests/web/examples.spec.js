@@ -1,0 +1,48 @@
+// The example book: loaded and removed with one tap, flagged, and an example that somebody edited stays.
+import { coupleOf, expect, go, hand, heading, loadExamples, meet, notice, open, said, test } from "./hand.js";
+
+const couples = (page) => page.locator(".lines > .line");
+
+test("one tap loads it, every couple of it is marked, and one tap takes it out again", async ({ page, site, install }) => {
+  await install();
+  const own = await meet(page, "Tess");
+  await go(page, "#/practice/example");
+  const thumb = hand(page);
+  await thumb.press("Load the example book");
+  await expect(notice(page)).toContainText("4 example couples loaded");
+  expect(thumb.taps).toBe(1);
+  await go(page, "#/couples");
+  await expect(couples(page)).toHaveCount(5);
+  await expect(page.locator(".line", { hasText: "example" })).toHaveCount(4);
+  await expect(page.locator(".line", { hasText: "Tess" })).not.toContainText("example");
+  await page.locator(".line", { hasText: "Ines" }).getByRole("link").tap();
+  await expect(page.getByText("An invented example: it is left out of every file.")).toBeVisible();
+  await open(page, site, "#/practice/example");
+  const again = hand(page);
+  await again.press(/Remove the example/);
+  await expect(notice(page)).toContainText("4 example couples removed");
+  expect(again.taps).toBe(1);
+  expect(Object.keys(await said(page)).filter((key) => key.startsWith("records/"))).toContain(`records/${own}`);
+  await go(page, "#/couples");
+  await expect(couples(page)).toHaveCount(1);
+  await open(page, site, "#/couples");
+  await expect(couples(page)).toHaveCount(1);
+});
+
+test("an example that was edited stays, marked as an example", async ({ page, site, install }) => {
+  await install();
+  await loadExamples(page);
+  await go(page, "#/couples");
+  await page.getByRole("link", { name: /Wren/ }).tap();
+  const id = coupleOf(page);
+  await go(page, `#/couple/${id}/notes`);
+  await hand(page).write(page.getByLabel("New note"), "Ours now.");
+  await hand(page).press("Add note");
+  await expect(notice(page)).toContainText("saved");
+  await go(page, "#/practice/example");
+  await hand(page).press(/Remove the example/);
+  await expect(notice(page)).toContainText("3 example couples removed; one that you edited stays");
+  await open(page, site, `#/couple/${id}`);
+  await expect(heading(page)).toHaveText("Wren");
+  await expect(page.getByText("An invented example")).toBeVisible();
+});

@@ -1,0 +1,219 @@
+// What the specs of the app itself share: how a hand does things on the phone, what is stored there, and the table of
+// every address. A spec imports `test`, `expect` and the rest of fixtures.js from here as well.
+import { readFile } from "node:fs/promises";
+import { expect, hand as bareHand, ready } from "./fixtures.js";
+
+export * from "./fixtures.js";
+
+/** A hand that taps and types. `put` replaces what a field holds, key by key; `press` and `follow` go by name. */
+export function hand(page) {
+  const thumb = bareHand(page);
+  return Object.assign(thumb, {
+    keys: 0,
+    /** Types into whatever has the focus; `type` of the bare hand, counted. */
+    async type(words) {
+      thumb.keys += [...words].length;
+      await page.keyboard.type(words);
+    },
+    /** Taps a field and types into it. */
+    async write(field, words) {
+      await thumb.tap(field);
+      await thumb.type(words);
+    },
+    /** Taps a field and types over what it holds. */
+    async put(field, words) {
+      await thumb.tap(field);
+      await page.keyboard.press("ControlOrMeta+A");
+      await page.keyboard.press("Delete");
+      await thumb.type(words);
+    },
+    /** Taps a button. */
+    async press(name) {
+      await thumb.tap(page.getByRole("button", { name, exact: typeof name === "string" }));
+    },
+    /** Taps a link. */
+    async follow(name) {
+      await thumb.tap(page.getByRole("link", { name, exact: typeof name === "string" }));
+    },
+    /** Taps one option of a group of radios. */
+    async choose(group, name) {
+      await thumb.tap(page.getByRole("group", { name: group }).getByText(name, { exact: true }));
+    },
+  });
+}
+
+/** The heading of the screen. */
+export const heading = (page) => page.locator("main h1");
+
+/** The notice at the bottom of the screen. */
+export const notice = (page) => page.locator(".notices .notice");
+
+/** Goes to an address as from a link, without loading the page anew, and waits until its screen stands. */
+export async function go(page, address) {
+  await page.evaluate((address) => {
+    const away = location.hash === address ? ["#/no/such/place", address] : [address];
+    away.forEach((next) => location.hash = next);
+  }, address);
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
+/** Loads an address anew, as from a bookmark. */
+export async function open(page, site, address = "") {
+  await page.goto("about:blank");
+  await page.goto(site.url + address);
+  await ready(page);
+}
+
+/** Loads the example book from an empty Today. */
+export async function loadExamples(page) {
+  await page.getByRole("button", { name: "Load the example book" }).tap();
+  await expect(notice(page)).toContainText("example couples loaded");
+}
+
+/** Writes down a couple by one name, and more if given, and answers with its id. */
+export async function meet(page, first, { second, reach, wedding } = {}) {
+  const thumb = hand(page);
+  await go(page, "#/couples/new");
+  await thumb.write(page.getByLabel("First name"), first);
+  if (second) await thumb.write(page.getByLabel("Second name"), second);
+  if (reach) await thumb.write(page.getByLabel("Telephone or e-mail"), reach);
+  if (wedding) await thumb.write(page.getByLabel("Wedding date"), wedding);
+  await thumb.press("Save");
+  await expect(heading(page)).toHaveText(second ? `${first} & ${second}` : first);
+  return coupleOf(page);
+}
+
+/** The id of the couple whose screen is open. */
+export function coupleOf(page) {
+  return page.url().match(/#\/couple\/([0-9a-f]{32})/)[1];
+}
+
+/** Everything that IndexedDB holds: rows as text by their keys. */
+export async function rows(page) {
+  return page.evaluate(
+    () =>
+      new Promise((done, fail) => {
+        const opening = indexedDB.open("bandwright");
+        opening.onerror = () => fail(opening.error);
+        opening.onsuccess = () => {
+          const db = opening.result;
+          const asking = db.transaction(["records", "meta"]);
+          const found = {};
+          for (const store of ["records", "meta"]) {
+            const walk = asking.objectStore(store).openCursor();
+            walk.onsuccess = () => {
+              const at = walk.result;
+              if (!at) return;
+              found[`${store}/${at.key}`] = at.value;
+              at.continue();
+            };
+          }
+          asking.oncomplete = () => {
+            db.close();
+            done(found);
+          };
+          asking.onerror = () => fail(asking.error);
+        };
+      }),
+  );
+}
+
+/** Writes a row by hand. */
+export async function putRow(page, store, key, value) {
+  await page.evaluate(
+    ([store, key, value]) =>
+      new Promise((done, fail) => {
+        const opening = indexedDB.open("bandwright");
+        opening.onerror = () => fail(opening.error);
+        opening.onsuccess = () => {
+          const db = opening.result;
+          const writing = db.transaction(store, "readwrite");
+          writing.objectStore(store).put(value, key);
+          writing.oncomplete = () => {
+            db.close();
+            done();
+          };
+          writing.onerror = () => fail(writing.error);
+        };
+      }),
+    [store, key, value],
+  );
+}
+
+/** The fields of one record as they stand in storage: of each the value that was written last. */
+export async function fieldsOf(page, id) {
+  return foldFields((await rows(page))[`records/${id}`]);
+}
+
+/** The fields of the practice as they stand in storage. */
+export async function practiceFields(page) {
+  const all = await rows(page);
+  const { practice } = JSON.parse(all["meta/installation"]);
+  return foldFields(all[`records/${practice}`]);
+}
+
+export function foldFields(row) {
+  const fields = {};
+  if (!row) return fields;
+  const changes = JSON.parse(row).changes.sort((a, b) => a.n - b.n);
+  for (const { sets } of changes)
+    for (const { field, value } of sets) {
+      if (value === undefined) delete fields[field];
+      else fields[field] = value;
+    }
+  return fields;
+}
+
+/** Everything recorded, by record, without how it came about: two equal ones say the same to people. */
+export async function said(page) {
+  const all = await rows(page);
+  const records = Object.entries(all).filter(([key]) => key.startsWith("records/"));
+  return Object.fromEntries(records.map(([key, row]) => [key, foldFields(row)]));
+}
+
+/**
+ * Every address of src/app/address.rs: its name there, and the address itself. `at` is given what `waypoints` found:
+ * the ids of a couple with everything and of its items. A variant without a row here fails addresses.spec.js.
+ */
+export const ADDRESSES = [
+  ["Address::Today", () => "#/today"],
+  ["Address::Couples", () => "#/couples"],
+  ["Address::NewCouple", () => "#/couples/new"],
+  ["Address::Couple", ({ couple }) => `#/couple/${couple}`],
+  ["Address::Bench", () => "#/bench"],
+  ["Address::Practice", () => "#/practice"],
+  ["Address::Nowhere", () => "#/no/such/place"],
+  ["Part::People", ({ couple }) => `#/couple/${couple}/people`],
+  ["Part::Wedding", ({ couple }) => `#/couple/${couple}/wedding`],
+  ["Part::Appointments", ({ couple }) => `#/couple/${couple}/appointments`],
+  ["Part::Appointment", ({ couple }) => `#/couple/${couple}/appointments/new`],
+  ["Part::Appointment", ({ couple, appointment }) => `#/couple/${couple}/appointments/${appointment}`],
+  ["Part::Recorded", ({ couple }) => `#/couple/${couple}/recorded`],
+  ["Part::Stage", ({ couple }) => `#/couple/${couple}/stage`],
+  ["Part::Notes", ({ couple }) => `#/couple/${couple}/notes`],
+  ["Part::Finger", ({ couple }) => `#/couple/${couple}/finger/first`],
+  ["Part::Rings", ({ couple }) => `#/couple/${couple}/rings/first`],
+  ["Part::Ring", ({ couple }) => `#/couple/${couple}/rings/first/new`],
+  ["Part::Ring", ({ couple, ring }) => `#/couple/${couple}/rings/first/${ring}`],
+  ["Part::Band", ({ couple }) => `#/couple/${couple}/band/first`],
+  ["Part::ReadBack", ({ couple }) => `#/couple/${couple}/read-back`],
+];
+
+/** The names of the variants of an enum in src/app/address.rs. */
+export async function variants(name) {
+  const source = await readFile(new URL("../../src/app/address.rs", import.meta.url), "utf8");
+  const body = source.match(new RegExp(`pub enum ${name} \\{([\\s\\S]*?)\\n\\}`))[1];
+  return [...body.matchAll(/^    ([A-Z]\w*)/gm)].map(([, variant]) => `${name}::${variant}`);
+}
+
+/** The ids that the addresses need, found in a book with the examples loaded: the couple that has the most recorded. */
+export async function waypoints(page) {
+  const all = await said(page);
+  const [key, fields] = Object.entries(all).sort(([, a], [, b]) => Object.keys(b).length - Object.keys(a).length)[0];
+  const item = (pattern) => Object.keys(fields).map((field) => field.match(pattern)?.[1]).find(Boolean);
+  return {
+    couple: key.split("/")[1],
+    appointment: item(/^appointment\.([0-9a-f]{32})\.when$/),
+    ring: item(/^ring\.first\.([0-9a-f]{32})\.planned$/),
+  };
+}

@@ -1,0 +1,180 @@
+// "Saved" means on the disk; what cannot be saved is said, and the words stay; what cannot be read is never written over.
+import { expect, fieldsOf, go, hand, heading, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
+
+test("every transaction that writes is strictly durable", async ({ page, site, install }) => {
+  await page.addInitScript(() => {
+    window.transactions = [];
+    const begin = IDBDatabase.prototype.transaction;
+    IDBDatabase.prototype.transaction = function (...asked) {
+      const transaction = begin.apply(this, asked);
+      window.transactions.push([transaction.mode, transaction.durability]);
+      return transaction;
+    };
+  });
+  await install();
+  const id = await meet(page, "Tess");
+  await hand(page).press("Put away");
+  await expect(notice(page)).toContainText("put away");
+  await hand(page).press("Undo");
+  await expect(notice(page)).toContainText("Taken back");
+  const writing = (await page.evaluate(() => window.transactions)).filter(([mode]) => mode === "readwrite");
+  expect(writing.length).toBeGreaterThanOrEqual(4);
+  expect(new Set(writing.map(([, durability]) => durability))).toEqual(new Set(["strict"]));
+  expect((await fieldsOf(page, id))["name.first"]).toBe("Tess");
+});
+
+test("saved is said only after the transaction has completed", async ({ page, install }) => {
+  await page.addInitScript(() => {
+    window.order = [];
+    const begin = IDBDatabase.prototype.transaction;
+    IDBDatabase.prototype.transaction = function (...asked) {
+      const transaction = begin.apply(this, asked);
+      if (transaction.mode === "readwrite") transaction.addEventListener("complete", () => window.order.push("complete"));
+      return transaction;
+    };
+  });
+  await install();
+  await go(page, "#/couples/new");
+  await hand(page).write(page.getByLabel("First name"), "Tess");
+  await page.evaluate(() => {
+    window.order = [];
+    new MutationObserver(() => {
+      if (/saved/.test(document.querySelector(".notices")?.textContent)) window.order.push("said");
+    }).observe(document.body, { childList: true, subtree: true, characterData: true });
+  });
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  expect((await page.evaluate(() => window.order)).slice(0, 2)).toEqual(["complete", "said"]);
+});
+
+const FAILURES = [
+  ["the phone is full", "QuotaExceededError", /storage is full\. Free some room, then save again/],
+  ["the browser refuses", "NotAllowedError", /does not let the page store anything\. Leave private browsing/],
+  ["something else breaks", "UnknownError", /refused it\. Save again; if that fails, reload the page/],
+];
+
+for (const [what, name, says] of FAILURES)
+  test(`when ${what}, it says what to do and the words stay`, async ({ page, site, install }) => {
+    await install();
+    await go(page, "#/couples/new");
+    await page.evaluate(failWrites, name);
+    const before = await rows(page);
+    const thumb = hand(page);
+    await thumb.write(page.getByLabel("First name"), "Tess");
+    await thumb.write(page.getByLabel("Where you met"), "Barn Lane");
+    await thumb.press("Save");
+    await expect(page.getByRole("alert")).toContainText(says);
+    await expect(page.getByRole("alert")).toContainText("What you typed is still here.");
+    await expect(page.getByText("saved", { exact: false })).toHaveCount(0);
+    await expect(page.getByLabel("First name")).toHaveValue("Tess");
+    await expect(page.getByLabel("Where you met")).toHaveValue("Barn Lane");
+    expect(await rows(page), "nothing half written").toEqual(before);
+
+    // It stays said until it is closed, and the words outlast even a new page.
+    await page.waitForTimeout(500);
+    await thumb.press("Close");
+    await expect(page.getByRole("alert")).toBeEmpty();
+    await open(page, site, "#/couples/new");
+    await expect(page.getByLabel("First name")).toHaveValue("Tess");
+    await thumb.press("Save");
+    await expect(heading(page)).toHaveText("Tess");
+  });
+
+/** Runs in the page: from now on every write fails. */
+function failWrites(name) {
+  IDBObjectStore.prototype.put = () => {
+    throw new DOMException("no", name);
+  };
+}
+
+test("a transaction that is aborted at its end is a failure, not a save", async ({ page, install }) => {
+  await install();
+  await go(page, "#/couples/new");
+  const before = await rows(page);
+  await page.evaluate(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (value, key) {
+      const request = put.call(this, value, key);
+      if (key === "installation") request.addEventListener("success", () => setTimeout(() => {}, 0) && request.transaction.abort());
+      return request;
+    };
+  });
+  await hand(page).write(page.getByLabel("First name"), "Tess");
+  await hand(page).press("Save");
+  await expect(page.getByRole("alert")).toContainText("Not saved");
+  await expect(page.getByLabel("First name")).toHaveValue("Tess");
+  expect(await rows(page)).toEqual(before);
+});
+
+const UNREADABLE = [
+  ["cut off", (row) => row.slice(0, row.length / 2)],
+  ["not JSON", () => "not a row at all"],
+  ["something else", () => '{"hello": "there"}'],
+  ["no text", () => ({ an: "object" })],
+  ["of a newer version", (row) => JSON.stringify({ ...JSON.parse(row), schema: "2.0" })],
+  ["damaged inside", (row) => row.replace('"name.first","value":"Tess"', '"name.first","value":17')],
+];
+
+for (const [what, spoil] of UNREADABLE)
+  test(`a row that is ${what} is set aside, said, and never written over`, async ({ page, site, install }) => {
+    await install();
+    const id = await meet(page, "Tess");
+    const other = await meet(page, "Orla");
+    const good = (await rows(page))[`records/${id}`];
+    const bad = spoil(good);
+    expect(bad).not.toEqual(good);
+    await putRow(page, "records", id, bad);
+    await open(page, site, "#/today");
+    await expect(page.getByText("One record on this phone could not be read.")).toBeVisible();
+    await go(page, `#/couple/${id}`);
+    await expect(heading(page)).toHaveText("This is not on this phone");
+    await go(page, `#/couple/${other}/notes`);
+    await hand(page).write(page.getByLabel("New note"), "The rest of the book works.");
+    await hand(page).press("Add note");
+    await expect(notice(page)).toContainText("saved");
+    await meet(page, "Wren");
+    expect((await rows(page))[`records/${id}`]).toEqual(bad);
+  });
+
+test("a row that turns unreadable under an open form is not written over, and the words stay", async ({ page, install }) => {
+  await install();
+  const id = await meet(page, "Tess");
+  await go(page, `#/couple/${id}/notes`);
+  await putRow(page, "records", id, "spoilt");
+  await hand(page).write(page.getByLabel("New note"), "Kept all the same.");
+  await hand(page).press("Add note");
+  await expect(page.getByRole("alert")).toContainText("cannot be read, so nothing was written over it");
+  await expect(page.getByLabel("New note")).toHaveValue("Kept all the same.");
+  expect((await rows(page))[`records/${id}`]).toBe("spoilt");
+});
+
+test("a register that cannot be read is said, and nothing is changed", async ({ page, site, install }) => {
+  await install();
+  await meet(page, "Tess");
+  await putRow(page, "meta", "installation", "spoilt");
+  const before = await rows(page);
+  await page.goto("about:blank");
+  await page.goto(site.url);
+  await expect(page.getByText(/register cannot be read/)).toBeVisible();
+  await expect(page.getByRole("button", { name: "Try again" })).toBeVisible();
+  expect(await rows(page)).toEqual(before);
+});
+
+test("a lost connection is opened again without a word", async ({ page, install }) => {
+  await page.addInitScript(() => {
+    window.connections = [];
+    const begin = IDBDatabase.prototype.transaction;
+    IDBDatabase.prototype.transaction = function (...asked) {
+      window.connections.push(this);
+      return begin.apply(this, asked);
+    };
+  });
+  await install();
+  await go(page, "#/couples/new");
+  // As iOS does after a suspend.
+  await page.evaluate(() => window.connections.forEach((connection) => connection.close()));
+  await meet(page, "Tess");
+  await page.reload();
+  await ready(page);
+  await expect(heading(page)).toHaveText("Tess");
+});

@@ -1,0 +1,134 @@
+// Two tabs of one book: what each changes is there in both, and nothing that was saved is lost.
+import { coupleOf, expect, fieldsOf, go, hand, heading, meet, notice, open, ready, rows, test } from "./hand.js";
+
+test.beforeEach(async ({ install }) => {
+  await install();
+});
+
+async function twoTabs(page, context, site) {
+  const id = await meet(page, "Tess", { second: "Rowan" });
+  const other = await context.newPage();
+  await open(other, site, `#/couple/${id}`);
+  await expect(heading(other)).toHaveText("Tess & Rowan");
+  return { id, other };
+}
+
+/** Opens a part of the couple in a tab and types over one of its fields. */
+async function change(tab, id, part, label, words) {
+  await go(tab, `#/couple/${id}/${part}`);
+  await hand(tab).put(tab.getByLabel(label, { exact: true }), words);
+}
+
+const line = (tab, name) => tab.locator(".line", { hasText: name });
+
+test("different fields changed in two tabs are both there, in both and after a reload", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  // Both forms stand open before either is saved: the second save must not bring back what the first one replaced.
+  await change(page, id, "wedding", "Wedding date", "22 May 2027");
+  await change(other, id, "notes", "New note", "Likes a brushed surface.");
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  await hand(other).press("Add note");
+  await expect(notice(other)).toContainText("saved");
+  for (const tab of [page, other]) {
+    await go(tab, `#/couple/${id}`);
+    await expect(line(tab, "Wedding"), "in the tab").toContainText("22 May 2027");
+    await expect(line(tab, "Notes"), "in the tab").toContainText("1 note");
+  }
+  for (const tab of [page, other]) {
+    await tab.reload();
+    await ready(tab);
+    await expect(line(tab, "Wedding"), "after a reload").toContainText("22 May 2027");
+    await expect(line(tab, "Notes"), "after a reload").toContainText("1 note");
+  }
+});
+
+test("two fields of one form changed in two tabs are both there", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  await change(page, id, "people", "First name", "Tessa");
+  await change(other, id, "people", "Second name", "Rowena");
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  await hand(other).press("Save");
+  await expect(notice(other)).toContainText("saved");
+  for (const tab of [page, other]) {
+    await go(tab, `#/couple/${id}`);
+    await expect(heading(tab)).toHaveText("Tessa & Rowena");
+    await tab.reload();
+    await ready(tab);
+    await expect(heading(tab)).toHaveText("Tessa & Rowena");
+  }
+});
+
+test("a change in one tab shows in the other while it is looked at", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  await change(page, id, "people", "First name", "Tessa");
+  await hand(page).press("Save");
+  await expect(heading(other)).toHaveText("Tessa & Rowan");
+});
+
+test("of one field changed in two tabs both writes are kept, and both tabs show the same", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  await change(page, id, "wedding", "Wedding date", "22 May 2027");
+  await change(other, id, "wedding", "Wedding date", "June 2027");
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  await hand(other).press("Save");
+  await expect(notice(other)).toContainText("saved");
+  const written = JSON.parse((await rows(page))[`records/${id}`])
+    .changes.flatMap(({ sets }) => sets)
+    .filter(({ field }) => field === "wedding")
+    .map(({ value }) => value);
+  expect(written).toEqual(["2027-05-22", "2027-06"]);
+  const shown = [];
+  for (const tab of [page, other]) {
+    await go(tab, `#/couple/${id}`);
+    shown.push(await line(tab, "Wedding").textContent());
+    await tab.reload();
+    await ready(tab);
+    shown.push(await line(tab, "Wedding").textContent());
+  }
+  expect(new Set(shown).size, shown.join(" | ")).toBe(1);
+});
+
+test("two tabs that save at the same moment both succeed, under numbers of their own", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  await change(page, id, "notes", "New note", "one");
+  await change(other, id, "notes", "New note", "two");
+  await Promise.all([hand(page).press("Add note"), hand(other).press("Add note")]);
+  for (const tab of [page, other]) await expect(tab.locator(".note")).toHaveCount(2);
+  const stamps = JSON.parse((await rows(page))[`records/${id}`]).changes.map(({ by, n }) => `${by} ${n}`);
+  expect(new Set(stamps).size).toBe(stamps.length);
+});
+
+test("a couple put away in one tab leaves the list of the other, and comes back with it", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  await go(other, "#/couples");
+  const name = other.getByRole("link", { name: /Tess & Rowan/ });
+  await expect(name).toBeVisible();
+  await go(page, `#/couple/${id}`);
+  await hand(page).press("Put away");
+  await expect(name).toHaveCount(0);
+  await hand(page).press("Bring back");
+  await expect(name).toBeVisible();
+});
+
+test("a new couple of one tab is in the list of the other", async ({ page, context, site }) => {
+  const other = await context.newPage();
+  await open(other, site, "#/couples");
+  await meet(page, "Wren");
+  await expect(other.getByRole("link", { name: /Wren/ })).toBeVisible();
+  expect((await fieldsOf(other, coupleOf(page)))["name.first"]).toBe("Wren");
+});
+
+test("the first two tabs ever opened agree on one installation", async ({ context, site }) => {
+  const tabs = [await context.newPage(), await context.newPage()];
+  await Promise.all(tabs.map((tab) => tab.goto(site.url)));
+  await Promise.all(tabs.map((tab) => ready(tab)));
+  await meet(tabs[0], "Ines");
+  await meet(tabs[1], "Orla");
+  const all = await rows(tabs[0]);
+  const { id } = JSON.parse(all["meta/installation"]);
+  const by = Object.entries(all).filter(([key]) => key.startsWith("records/")).flatMap(([, row]) => JSON.parse(row).changes.map((it) => it.by));
+  expect(new Set(by)).toEqual(new Set([id]));
+});
