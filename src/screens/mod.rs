@@ -2,6 +2,7 @@
 //!
 //! INVARIANT: a screen reads signals, sends verbs of the book to the state, and computes nothing itself.
 
+mod bench;
 mod couple;
 mod couples;
 mod fields;
@@ -88,6 +89,8 @@ fn view_of(address: Address) -> AnyView {
         Address::NewCouple => new_couple::new_couple(),
         Address::Couple(id) => couple::couple(id),
         Address::Part(id, part) => couple::part(id, part),
+        Address::Bench => bench::bench(),
+        Address::Calculator(which) => bench::calculator(which),
         _ => today::today(),
     }
 }
