@@ -134,7 +134,7 @@ pub fn several(
         })
         .collect();
     view! {
-        <fieldset class="choice segments" aria-describedby=format!("{key}-error")>
+        <fieldset class="choice several" aria-describedby=format!("{key}-error")>
             <legend>{move || legend.get()}</legend>
             <div class="choice-row">{boxes}</div>
             <p class="field-error" id=format!("{key}-error") aria-live="polite">

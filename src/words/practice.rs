@@ -94,7 +94,7 @@ pub fn gauge_details(own: &OwnGauge) -> String {
         GaugeKind::Stick { taper } => format!("ring stick · taper {}", trimmed(taper.0)),
     };
     let relief = own.gauge.relief.map(|relief| format!(" · edge relief {}", trimmed(relief))).unwrap_or_default();
-    format!("{kind}{relief} · step {} · own error {} mm", trimmed(own.gauge.step), trimmed(own.gauge.own_error))
+    format!("{kind}{relief} · step {} · own error {}\u{a0}mm", trimmed(own.gauge.step), trimmed(own.gauge.own_error))
 }
 
 /// "narrow rings, wide rings", or how many there are.
@@ -143,7 +143,7 @@ pub const ON_HOLIDAYS: &str = "On bank holidays the workshop is";
 pub const HOLIDAYS_CLOSED: &str = "Closed";
 pub const HOLIDAYS_WORKED: &str = "Open";
 pub const CUT_OFF: &str = "Cut-off";
-pub const CUT_OFF_HINT: &str = "A later order counts as the next day's: 14:30 or 2.30pm. Empty: there is none.";
+pub const CUT_OFF_HINT: &str = "A later order counts as the next day’s: 14:30 or 2.30pm. Empty: there is none.";
 pub const IN_HAND: &str = "In hand before the wedding";
 pub const CLOSURES: &str = "Workshop closed";
 pub const NO_CLOSURES: &str = "No closures yet.";
@@ -220,7 +220,12 @@ pub const FULL_WHY: &str = "Above it: crowded.";
 
 /// "24 mm, roomy to 35 %, full to 50 %".
 pub fn house(house: &House) -> String {
-    format!("{} mm free, roomy to {} %, full to {} %", plain(house.free_length), house.roomy.0, house.full.0)
+    format!(
+        "{}\u{a0}mm free, roomy to {}\u{a0}%, full to {}\u{a0}%",
+        plain(house.free_length),
+        house.roomy.0,
+        house.full.0
+    )
 }
 
 pub fn usual_length(usual: Length, founded: Standing) -> String {
@@ -273,7 +278,7 @@ pub fn from_source(figure: Figure<Length>) -> String {
     format!("From {}.", fit::source(figure.source))
 }
 
-/// How many of the constants are the jeweller's own.
+/// How many of the constants are the jeweller’s own.
 pub fn own_constants(own: usize) -> String {
     match own {
         0 => CUSTOMARY.to_owned(),
@@ -299,7 +304,7 @@ pub const LEAVES: &str = "What leaves this phone";
 pub const LEAVES_WHAT: &str =
     "Nothing by itself: no account, no server, no request to anyone; a call or a message starts only when you tap it.";
 pub const INSTALL: &str = "Install";
-pub const INSTALL_HOW: &str = "In the browser's menu, or under its share sign, choose to install the app or add it to \
+pub const INSTALL_HOW: &str = "In the browser’s menu, or under its share sign, choose to install the app or add it to \
                                the home screen. On some phones an installed app does not see what was typed in the \
                                browser: install before you start.";
 pub const VERSION: &str = "Version";
