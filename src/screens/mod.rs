@@ -8,6 +8,7 @@ mod couples;
 mod fields;
 mod form_page;
 mod new_couple;
+mod practice;
 mod today;
 
 use leptos::prelude::*;
@@ -43,7 +44,11 @@ fn frame() -> AnyView {
     let shown = move || match app.status.get() {
         Status::Opening => opening(),
         Status::Failed(error) => failed(app, storage_words::not_opened(&error)),
-        Status::Open => view_of(screen.get().0),
+        // A screen follows what it shows by itself: a change to the book must not make it anew under the fingers.
+        Status::Open => {
+            let here = screen.get().0;
+            untrack(|| view_of(here))
+        }
     };
     Effect::new(move |before: Option<Address>| {
         let here = screen.get().0;
@@ -91,7 +96,8 @@ fn view_of(address: Address) -> AnyView {
         Address::Part(id, part) => couple::part(id, part),
         Address::Bench => bench::bench(),
         Address::Calculator(which) => bench::calculator(which),
-        _ => today::today(),
+        Address::Practice => practice::practice(),
+        Address::Setting(setting) => practice::setting(setting),
     }
 }
 
