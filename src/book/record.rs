@@ -121,7 +121,7 @@ impl Record {
             .sets
             .iter()
             .filter_map(|set| {
-                let is_its = |head: &&Head| head.stamp == stamp || self.source(&set.field, head.stamp) == Some(stamp);
+                let is_its = |head: &&Head| self.stands_for(&set.field, head.stamp).any(|its| its == stamp);
                 let (its, beside): (Vec<&Head>, Vec<&Head>) = self.heads.get(&set.field)?.iter().partition(is_its);
                 its.first()?;
                 let restores = beside.last().map(|head| head.stamp).or(set.replaces.iter().max().copied());
@@ -146,17 +146,18 @@ impl Record {
         self.changes.iter().find(|change| change.stamp == stamp)
     }
 
-    /// The write that a write stands for: itself, or, for a taking-back, the one that it restored. None if that left
-    /// the field as it was before anything was written.
-    fn source(&self, field: &Field, mut stamp: Stamp) -> Option<Stamp> {
+    /// The writes that a write stands for, one after the other: itself, then, for a taking-back, the one that it
+    /// restored, and so on.
+    fn stands_for(&self, field: &Field, stamp: Stamp) -> impl Iterator<Item = Stamp> {
+        let restored = |stamp: &Stamp| self.written(field, *stamp)?.restores;
         // Bounded, because a damaged record may restore in a circle.
-        for _ in &self.changes {
-            if self.change(stamp)?.undoes.is_none() {
-                return Some(stamp);
-            }
-            stamp = self.written(field, stamp)?.restores?;
-        }
-        None
+        std::iter::successors(Some(stamp), restored).take(self.changes.len())
+    }
+
+    /// The write behind any taking-back. None if that left the field as it was before anything was written.
+    fn source(&self, field: &Field, stamp: Stamp) -> Option<Stamp> {
+        let is_own = |stamp: &Stamp| self.change(*stamp).is_some_and(|change| change.undoes.is_none());
+        self.stands_for(field, stamp).find(is_own)
     }
 
     /// The changes that stand taken back. Changes that take one another back in a circle, as only a damaged record
