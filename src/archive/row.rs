@@ -146,7 +146,9 @@ fn read_set(json: Json, newer: bool) -> Option<Set> {
         None => Vec::new(),
         Some(json) => {
             let replaces = json.as_array()?.iter().map(read_stamp).collect::<Option<Vec<_>>>()?;
-            carry(&mut row, "replaces", json, write_stamps(&replaces));
+            // An empty list is not written at all.
+            let written = if replaces.is_empty() { Json::Null } else { write_stamps(&replaces) };
+            carry(&mut row, "replaces", json, written);
             replaces
         }
     };
