@@ -3,8 +3,13 @@
 //! ```json
 //! {"schema": "1.0", "id": "<32 hex>", "kind": "couple", "changes": [
 //!   {"by": "<32 hex>", "n": 7, "at": 1792000000000, "undoes": {"by": "<32 hex>", "n": 6}, "sets": [
-//!     {"field": "wedding", "value": "2027-05", "replaces": [{"by": "<32 hex>", "n": 5}]}]}]}
+//!     {"field": "wedding", "value": "2027-05", "replaces": [{"by": "<32 hex>", "n": 6}],
+//!      "restores": {"by": "<32 hex>", "n": 5}}]}]}
 //! ```
+//!
+//! `undoes` and `restores` stand in a taking-back only: which change is taken back, and whose value stands again.
+
+use std::cmp::Ordering;
 
 use serde_json::{Map, Value as Json, json};
 
@@ -49,8 +54,11 @@ pub fn read(text: &str) -> Result<Record, RowError> {
     let Json::Object(mut row) = json else { return Err(RowError::NotARecord) };
     let schema = row.get("schema").and_then(Json::as_str).ok_or(RowError::NotARecord)?;
     let (major, minor) = version(schema).ok_or(RowError::NotARecord)?;
-    if major > MAJOR {
-        return Err(RowError::Newer(major));
+    match major.cmp(&MAJOR) {
+        Ordering::Greater => return Err(RowError::Newer(major)),
+        // There never was an older one.
+        Ordering::Less => return Err(RowError::NotARecord),
+        Ordering::Equal => {}
     }
     let newer = minor > MINOR;
     if !newer {
@@ -68,8 +76,13 @@ fn read_record(mut row: Map<String, Json>, newer: bool) -> Option<Record> {
     };
     let Json::Array(changes) = row.remove("changes")? else { return None };
     let mut record = Record::new(id, kind);
+    let count = changes.len();
     for change in changes {
         record.add(read_change(change, newer)?);
+    }
+    if record.changes().len() < count {
+        // Two changes under one stamp: one of them would be lost.
+        return None;
     }
     record.unknown = rest(row);
     Some(record)
@@ -81,7 +94,7 @@ fn write_change(change: &Change) -> Json {
     row.insert("n".into(), change.stamp.n.into());
     row.insert("at".into(), change.at.0.into());
     if let Some(undoes) = change.undoes {
-        row.insert("undoes".into(), write_stamp(undoes));
+        row.entry("undoes").or_insert_with(|| write_stamp(undoes));
     }
     row.insert("sets".into(), change.sets.iter().map(write_set).collect());
     Json::Object(row)
@@ -91,10 +104,7 @@ fn read_change(json: Json, newer: bool) -> Option<Change> {
     let Json::Object(mut row) = json else { return None };
     let stamp = Stamp { by: InstallationId::parse(row.remove("by")?.as_str()?)?, n: row.remove("n")?.as_u64()? };
     let at = Moment(row.remove("at")?.as_i64()?);
-    let undoes = match row.remove("undoes") {
-        Some(undoes) => Some(read_stamp(&undoes)?),
-        None => None,
-    };
+    let undoes = read_optional_stamp(&mut row, "undoes")?;
     let Json::Array(sets) = row.remove("sets")? else { return None };
     let sets = sets.into_iter().map(|set| read_set(set, newer)).collect::<Option<_>>()?;
     Some(Change { stamp, at, undoes, sets, unknown: rest(row) })
@@ -104,10 +114,13 @@ fn write_set(set: &Set) -> Json {
     let mut row = unknown(set.unknown.as_deref());
     row.insert("field".into(), Json::String(key::write(&set.field)));
     if let Some(value) = &set.value {
-        row.insert("value".into(), value::write(value));
+        row.entry("value").or_insert_with(|| value::write(value));
     }
     if !set.replaces.is_empty() {
-        row.insert("replaces".into(), set.replaces.iter().copied().map(write_stamp).collect());
+        row.entry("replaces").or_insert_with(|| write_stamps(&set.replaces));
+    }
+    if let Some(restores) = set.restores {
+        row.entry("restores").or_insert_with(|| write_stamp(restores));
     }
     Json::Object(row)
 }
@@ -121,16 +134,44 @@ fn read_set(json: Json, newer: bool) -> Option<Set> {
     let value = match row.remove("value") {
         None => None,
         Some(json) => match value::read(&field, &json) {
-            Some(value) => Some(value),
+            Some(value) => {
+                carry(&mut row, "value", json, value::write(&value));
+                Some(value)
+            }
             None if newer => Some(Value::Unknown(json.to_string())),
             None => return None,
         },
     };
     let replaces = match row.remove("replaces") {
         None => Vec::new(),
-        Some(list) => list.as_array()?.iter().map(read_stamp).collect::<Option<_>>()?,
+        Some(json) => {
+            let replaces = json.as_array()?.iter().map(read_stamp).collect::<Option<Vec<_>>>()?;
+            // An empty list is not written at all.
+            let written = if replaces.is_empty() { Json::Null } else { write_stamps(&replaces) };
+            carry(&mut row, "replaces", json, written);
+            replaces
+        }
     };
-    Some(Set { field, value, replaces, unknown: rest(row) })
+    let restores = read_optional_stamp(&mut row, "restores")?;
+    Some(Set { field, value, replaces, restores, unknown: rest(row) })
+}
+
+/// Keeps a part as it stands in the file if it would be written differently: it carries more than is read from it.
+fn carry(row: &mut Map<String, Json>, key: &str, read: Json, written: Json) {
+    if read != written {
+        row.insert(key.to_owned(), read);
+    }
+}
+
+fn read_optional_stamp(row: &mut Map<String, Json>, key: &str) -> Option<Option<Stamp>> {
+    let Some(json) = row.remove(key) else { return Some(None) };
+    let stamp = read_stamp(&json)?;
+    carry(row, key, json, write_stamp(stamp));
+    Some(Some(stamp))
+}
+
+fn write_stamps(stamps: &[Stamp]) -> Json {
+    stamps.iter().copied().map(write_stamp).collect()
 }
 
 fn write_stamp(stamp: Stamp) -> Json {

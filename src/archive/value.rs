@@ -305,17 +305,18 @@ fn write_wedding(wedding: Wedding) -> Json {
 
 fn read_wedding(json: &Json) -> Option<Wedding> {
     let text = json.as_str()?;
-    let first = |rest: &str| format!("{text}{rest}").parse::<NaiveDate>().ok();
-    match text.len() {
-        10 => read_day(json).map(Wedding::Day),
-        7 if text != "not yet" => {
-            let (year, month) = text.split_once('-')?;
-            first("-01").and(Some(Wedding::Month { year: year.parse().ok()?, month: month.parse().ok()? }))
-        }
-        7 => Some(Wedding::NotYet),
-        4 => first("-01-01").and(Some(Wedding::Year(text.parse().ok()?))),
-        _ => None,
-    }
+    let wedding = if text == "not yet" {
+        Wedding::NotYet
+    } else if let Some(day) = read_day(json) {
+        Wedding::Day(day)
+    } else if let Some((year, month)) = text.rsplit_once('-').filter(|(year, _)| !year.is_empty()) {
+        Wedding::Month { year: year.parse().ok()?, month: month.parse().ok()? }
+    } else {
+        Wedding::Year(text.parse().ok()?)
+    };
+    // What cannot be written back as it was read is no wedding date of ours, nor is a month without days.
+    let exists = wedding == Wedding::NotYet || wedding.earliest().is_some();
+    (exists && write_wedding(wedding) == *json).then_some(wedding)
 }
 
 fn write_finger(finger: Finger) -> Json {

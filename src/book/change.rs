@@ -27,6 +27,8 @@ pub struct Set {
     pub field: Field,
     pub value: Option<Value>,
     pub replaces: Vec<Stamp>,
+    /// In a taking-back: the earlier write whose value stands again; none if the field held nothing before.
+    pub restores: Option<Stamp>,
     /// What a newer version wrote beside it, carried through unharmed.
     pub unknown: Option<String>,
 }

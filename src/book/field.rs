@@ -56,6 +56,14 @@ pub enum Field {
     Unknown(String),
 }
 
+impl Field {
+    /// Whether it says what was settled on in view of other fields. Writing it again, unchanged, says something: that
+    /// it still holds.
+    pub fn is_settled(&self) -> bool {
+        matches!(self, Field::OrderSize(_) | Field::Stack(_) | Field::Dates | Field::ReadBack)
+    }
+}
+
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum AppointmentField {
     /// Day and time.

@@ -1,6 +1,6 @@
 //! A record: the changes made to one couple, or to the practice, and what stands after them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::change::{Change, Draft, Set, Write};
 use super::field::Field;
@@ -54,7 +54,8 @@ impl Record {
                 .flat_map(|known| &known.sets)
                 .any(|known| known.field == set.field && known.replaces.contains(&change.stamp));
             let heads = self.heads.entry(set.field.clone()).or_default();
-            heads.retain(|head| !set.replaces.contains(&head.stamp));
+            // Of two writes to one field within a change the last one counts.
+            heads.retain(|head| head.stamp != change.stamp && !set.replaces.contains(&head.stamp));
             if !seen_replaced {
                 heads.push(Head { stamp: change.stamp, value: set.value.clone() });
                 heads.sort_by_key(|head| head.stamp);
@@ -74,56 +75,112 @@ impl Record {
         self.heads.iter().filter_map(|(field, heads)| Some((field, heads.last()?.value.as_ref()?)))
     }
 
-    /// The place in the list of changes of the latest write to any of these fields; later is higher.
+    /// The place in the list of changes of the latest write to any of these fields that still stands; later is higher.
+    /// What was taken back does not count, nor does the taking-back: the write that stands again keeps its place.
     pub fn last_touched(&self, wanted: impl Fn(&Field) -> bool) -> Option<usize> {
-        self.changes.iter().rposition(|change| change.sets.iter().any(|set| wanted(&set.field)))
+        let heads = self.heads.iter().filter(|(field, _)| wanted(field));
+        let stamps: Vec<Stamp> = heads.filter_map(|(field, heads)| self.source(field, heads.last()?.stamp)).collect();
+        self.changes.iter().rposition(|change| stamps.contains(&change.stamp))
     }
 
-    /// What is to be saved for these writes. Writes that would change nothing are left out, but for the read-back:
-    /// confirming again is news, even on the same day. None when none is left.
+    /// What is to be saved for these writes. Of two writes to one field the last one counts. Writes that would change
+    /// nothing are left out, unless writing it again says that it still holds; none when none is left.
     pub fn draft(&self, writes: Vec<Write>, at: Moment) -> Option<Draft> {
+        let last = |at: usize| writes[at + 1..].iter().all(|later| later.field != writes[at].field);
+        let says = |write: &Write| {
+            self.get(&write.field) != write.value.as_ref() || (write.field.is_settled() && write.value.is_some())
+        };
         let sets: Vec<Set> = writes
-            .into_iter()
-            .filter(|write| write.field == Field::ReadBack || self.get(&write.field) != write.value.as_ref())
-            .map(|write| self.set(write.field, write.value))
+            .iter()
+            .enumerate()
+            .filter(|(at, write)| last(*at) && says(write))
+            .map(|(_, write)| self.set(write.field.clone(), write.value.clone(), None))
             .collect();
         if sets.is_empty() { None } else { Some(Draft { at, undoes: None, sets }) }
     }
 
     /// The latest change of this installation that has not been taken back and is no taking-back itself.
     pub fn undoable(&self, by: InstallationId) -> Option<&Change> {
+        let undone = self.undone();
         self.changes
             .iter()
-            .filter(|change| change.stamp.by == by && change.undoes.is_none() && !self.is_undone(change.stamp))
+            .filter(|change| change.stamp.by == by && change.undoes.is_none() && !undone.contains(&change.stamp))
             .max_by_key(|change| change.stamp)
     }
 
     /// Whether a change has been taken back, and the taking-back has not.
     pub fn is_undone(&self, stamp: Stamp) -> bool {
-        self.changes.iter().any(|change| change.undoes == Some(stamp) && !self.is_undone(change.stamp))
+        self.undone().contains(&stamp)
     }
 
-    /// What is to be saved to take a change back: each of its fields gets the value that it replaced. A field that
-    /// has been written again since keeps its newer value.
+    /// What is to be saved to take a change back: each of its fields gets the value that it replaced, or that of a
+    /// write that stands beside it. A field that has been written again since keeps its newer value.
     pub fn undo(&self, stamp: Stamp, at: Moment) -> Option<Draft> {
         let change = self.changes.iter().find(|change| change.stamp == stamp)?;
         let sets: Vec<Set> = change
             .sets
             .iter()
-            .filter(|set| self.heads.get(&set.field).is_some_and(|h| h.iter().any(|head| head.stamp == stamp)))
-            .map(|set| self.set(set.field.clone(), self.replaced_value(set)))
+            .filter_map(|set| {
+                let is_its = |head: &&Head| self.stands_for(&set.field, head.stamp).any(|its| its == stamp);
+                let (its, beside): (Vec<&Head>, Vec<&Head>) = self.heads.get(&set.field)?.iter().partition(is_its);
+                its.first()?;
+                let restores = beside.last().map(|head| head.stamp).or(set.replaces.iter().max().copied());
+                let value = restores.and_then(|before| self.written(&set.field, before)?.value.clone());
+                Some(self.set(set.field.clone(), value, restores))
+            })
             .collect();
         if sets.is_empty() { None } else { Some(Draft { at, undoes: Some(stamp), sets }) }
     }
 
-    fn set(&self, field: Field, value: Option<Value>) -> Set {
+    fn set(&self, field: Field, value: Option<Value>, restores: Option<Stamp>) -> Set {
         let replaces = self.heads.get(&field).map(|h| h.iter().map(|head| head.stamp).collect()).unwrap_or_default();
-        Set { field, value, replaces, unknown: None }
+        Set { field, value, replaces, restores, unknown: None }
     }
 
-    fn replaced_value(&self, set: &Set) -> Option<Value> {
-        let before = set.replaces.iter().max()?;
-        let change = self.changes.iter().find(|change| change.stamp == *before)?;
-        change.sets.iter().find(|known| known.field == set.field)?.value.clone()
+    /// The write of a change to a field.
+    fn written(&self, field: &Field, stamp: Stamp) -> Option<&Set> {
+        self.change(stamp)?.sets.iter().rfind(|set| set.field == *field)
+    }
+
+    fn change(&self, stamp: Stamp) -> Option<&Change> {
+        self.changes.iter().find(|change| change.stamp == stamp)
+    }
+
+    /// The writes that a write stands for, one after the other: itself, then, for a taking-back, the one that it
+    /// restored, and so on.
+    fn stands_for(&self, field: &Field, stamp: Stamp) -> impl Iterator<Item = Stamp> {
+        let restored = |stamp: &Stamp| self.written(field, *stamp)?.restores;
+        // Bounded, because a damaged record may restore in a circle.
+        std::iter::successors(Some(stamp), restored).take(self.changes.len())
+    }
+
+    /// The write behind any taking-back. None if that left the field as it was before anything was written.
+    fn source(&self, field: &Field, stamp: Stamp) -> Option<Stamp> {
+        let is_own = |stamp: &Stamp| self.change(*stamp).is_some_and(|change| change.undoes.is_none());
+        self.stands_for(field, stamp).find(is_own)
+    }
+
+    /// The changes that stand taken back. Changes that take one another back in a circle, as only a damaged record
+    /// has them, take nothing back.
+    fn undone(&self) -> BTreeSet<Stamp> {
+        let undoes = |change: &Change| Some((change.stamp, change.undoes?));
+        let undoes: BTreeMap<Stamp, Stamp> = self.changes.iter().filter_map(undoes).collect();
+        let mut waits: BTreeMap<Stamp, usize> = BTreeMap::new();
+        undoes.values().for_each(|undone| *waits.entry(*undone).or_default() += 1);
+        let mut settled: Vec<Stamp> = undoes.keys().copied().filter(|stamp| !waits.contains_key(stamp)).collect();
+        let mut undone = BTreeSet::new();
+        while let Some(stamp) = settled.pop() {
+            let Some(target) = undoes.get(&stamp) else { continue };
+            if !undone.contains(&stamp) {
+                undone.insert(*target);
+            }
+            if let Some(left) = waits.get_mut(target) {
+                *left -= 1;
+                if *left == 0 {
+                    settled.push(*target);
+                }
+            }
+        }
+        undone
     }
 }

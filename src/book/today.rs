@@ -29,7 +29,9 @@ pub struct Today {
 pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'_>, today: NaiveDate) -> Today {
     let mut page = Today::default();
     let until = today.checked_add_days(Days::new(DAYS_AHEAD)).unwrap_or(NaiveDate::MAX);
-    for couple in couples.filter(|couple| !couple.is_blank() && couple.put_away().is_none()) {
+    let shown =
+        |couple: &Couple<'_>| !couple.is_blank() && couple.put_away().is_none() && couple.stage() != Stage::Lost;
+    for couple in couples.filter(shown) {
         let id = couple.0.id;
         for appointment in couple.appointments().into_iter().filter(|a| a.outcome.is_none()) {
             if appointment.when.day < today {

@@ -61,9 +61,8 @@ pub async fn load(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Lo
     let mut loaded = Loaded { installation, records: Vec::with_capacity(rows.len()), set_aside: Vec::new() };
     for (key, value) in keys.iter().zip(rows) {
         let key = key.as_string().unwrap_or_default();
-        match read_row(&value) {
-            Ok(record) if record.id.to_string() == key => loaded.records.push(record),
-            Ok(_) => loaded.set_aside.push(SetAside { key, why: RowError::Damaged }),
+        match read_row(&value, &key) {
+            Ok(record) => loaded.records.push(record),
             Err(why) => loaded.set_aside.push(SetAside { key, why }),
         }
     }
@@ -74,7 +73,7 @@ pub async fn load(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Lo
 pub async fn reload(db: &Database, id: RecordId) -> Result<Option<Record>, StorageError> {
     let transaction = db.read().await?;
     let value = transaction.object_store(RECORDS)?.get(key(id))?.await?;
-    value.map(|value| read_row(&value).map_err(StorageError::Unreadable)).transpose()
+    value.map(|value| read_row(&value, &id.to_string()).map_err(StorageError::Unreadable)).transpose()
 }
 
 /// Adds a change to each of these records, all of them or none, and answers with the records as they are then.
@@ -103,7 +102,7 @@ pub async fn forget_examples(db: &Database, ids: Vec<RecordId>) -> Result<Vec<Re
     let mut gone = Vec::new();
     for id in ids {
         let Some(value) = store.get(key(id))?.await? else { continue };
-        let Ok(record) = read_row(&value) else { continue };
+        let Ok(record) = read_row(&value, &id.to_string()) else { continue };
         if Couple(&record).is_example() && !verbs::is_edited_example(Couple(&record)) {
             store.delete(key(id))?.await?;
             gone.push(id);
@@ -120,7 +119,7 @@ async fn add_within(transaction: &Transaction, additions: Vec<Addition>) -> Resu
     let mut records = Vec::with_capacity(additions.len());
     for addition in additions {
         let mut record = match store.get(key(addition.record))?.await? {
-            Some(value) => read_row(&value).map_err(StorageError::Unreadable)?,
+            Some(value) => read_row(&value, &addition.record.to_string()).map_err(StorageError::Unreadable)?,
             None => Record::new(addition.record, addition.kind),
         };
         let stamp = Stamp { n: installation.next, by: installation.id };
@@ -181,8 +180,10 @@ async fn put_installation(meta: &ObjectStore, installation: Installation) -> Res
     Ok(())
 }
 
-fn read_row(value: &JsValue) -> Result<Record, RowError> {
-    row::read(&value.as_string().ok_or(RowError::NotJson)?)
+/// A row by its key. One that stands under another record's key is damaged: it would be written over that record.
+fn read_row(value: &JsValue, key: &str) -> Result<Record, RowError> {
+    let record = row::read(&value.as_string().ok_or(RowError::NotJson)?)?;
+    if record.id.to_string() == key { Ok(record) } else { Err(RowError::Damaged) }
 }
 
 fn key(id: RecordId) -> JsValue {

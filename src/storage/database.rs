@@ -100,11 +100,16 @@ impl Database {
     }
 }
 
-/// Waits until a transaction is complete; an aborted one is an error.
+/// Waits until a transaction is complete; an aborted one is an error. A phone that is full often says so only now.
 pub async fn complete(transaction: Transaction) -> Result<(), StorageError> {
-    match transaction.await.map_err(StorageError::from)? {
-        TransactionResult::Committed => Ok(()),
-        TransactionResult::Aborted => Err(StorageError::Failed("aborted".to_owned())),
+    let raw = JsValue::from(transaction);
+    let transaction = Transaction::try_from(raw.clone())?;
+    if let Ok(TransactionResult::Committed) = transaction.await {
+        return Ok(());
+    }
+    match Reflect::get(&raw, &"error".into()) {
+        Ok(error) if error.is_object() => Err(storage_error(&error)),
+        _ => Err(StorageError::Failed("aborted".to_owned())),
     }
 }
 

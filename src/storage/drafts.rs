@@ -1,31 +1,39 @@
 //! Half-typed words, kept until they are saved or thrown away. A draft is text by field name, under the name of the
-//! form it was typed into.
+//! form it was typed into. One that cannot be read is moved aside before another takes its place.
 //!
 //! They go to localStorage, which is written at once as far as a crashed page is concerned, and some seconds later
 //! as far as a killed browser is.
 
 use std::collections::BTreeMap;
 
-use gloo_storage::{LocalStorage, Storage};
+use super::local;
 
 /// The words of one form by the names of its fields.
 pub type Draft = BTreeMap<String, String>;
 
-fn key(form: &str) -> String {
-    format!("bandwright.draft.{form}")
-}
-
 /// Keeps the words. False if the phone would not take them.
 pub fn keep(form: &str, draft: &Draft) -> bool {
-    LocalStorage::set(key(form), draft).is_ok()
+    set_aside(form) && local::set(&key(form), draft)
 }
 
 /// The words that were kept. What cannot be read is left where it is.
 pub fn kept(form: &str) -> Option<Draft> {
-    LocalStorage::get(key(form)).ok()
+    local::get(&key(form))
 }
 
 /// Forgets the words of a form.
 pub fn forget(form: &str) {
-    LocalStorage::delete(key(form));
+    if set_aside(form) {
+        local::delete(&key(form));
+    }
+}
+
+/// Moves words that cannot be read out of the way, if there are any. False if that failed: then they stay.
+fn set_aside(form: &str) -> bool {
+    let unreadable = local::is_there(&key(form)) && kept(form).is_none();
+    !unreadable || local::rename(&key(form), &format!("bandwright.aside.{form}"))
+}
+
+fn key(form: &str) -> String {
+    format!("bandwright.draft.{form}")
 }

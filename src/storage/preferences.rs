@@ -1,26 +1,26 @@
 //! What this phone prefers, and nothing that would be missed: the theme, and what each calculator was last asked.
 
-use gloo_storage::{LocalStorage, Storage};
+use super::local;
 
 /// The name under which the page's first script finds the theme.
 const THEME: &str = "bandwright.theme";
 
 /// "light", "dark" or, for whatever the phone itself is set to, "system".
 pub fn theme() -> String {
-    LocalStorage::get(THEME).unwrap_or_else(|_| "system".to_owned())
+    local::get(THEME).unwrap_or_else(|| "system".to_owned())
 }
 
 /// Keeps the theme. False if the phone would not take it.
 pub fn keep_theme(theme: &str) -> bool {
-    LocalStorage::set(THEME, theme).is_ok()
+    local::set(THEME, &theme)
 }
 
 /// The query of the address with which a calculator was last used.
 pub fn last_query(calculator: &str) -> Option<String> {
-    LocalStorage::get(format!("bandwright.last.{calculator}")).ok()
+    local::get(&format!("bandwright.last.{calculator}"))
 }
 
 /// Keeps what a calculator was asked. Losing it costs nothing but typing it again.
 pub fn keep_last_query(calculator: &str, query: &str) {
-    let _ = LocalStorage::set(format!("bandwright.last.{calculator}"), query);
+    local::set(&format!("bandwright.last.{calculator}"), &query);
 }

@@ -38,7 +38,7 @@ export { expect };
 export const DIST = fileURLToPath(new URL("../../dist", import.meta.url));
 
 /** What people see when a new version waits; the one place where the specs know its words. */
-export const NEW_VERSION = { text: "A new version is ready", button: "Use the new version" };
+export const NEW_VERSION = { text: "A new version is ready", button: "Use it now" };
 
 /** Waits until the app has replaced the page's shell and marked itself as usable. */
 export async function ready(page) {

@@ -1,0 +1,381 @@
+//! How records are written down: the same bytes again, nothing unknown lost, nothing damaged taken for whole.
+
+#[path = "book/arbitrary.rs"]
+mod arbitrary;
+
+use std::collections::BTreeSet;
+
+use bandwright::archive::row::{RowError, read, write};
+use bandwright::book::couple::Couple;
+use bandwright::book::field::Field;
+use bandwright::book::id::Moment;
+use bandwright::book::practice::Practice;
+use bandwright::book::value::Value;
+use bandwright::trade::dates::holidays::Region;
+use bandwright::trade::dates::wedding::Wedding;
+use bandwright::trade::wearer::Wearer;
+use proptest::prelude::*;
+use serde_json::{Value as Json, json};
+
+const COUPLE: &str = include_str!("reference/record-1.0.json");
+const PRACTICE: &str = include_str!("reference/practice-1.0.json");
+
+/// A small row of our version, to be changed.
+fn row() -> Json {
+    json!({
+        "schema": "1.0",
+        "id": "00000000000000000000000000000007",
+        "kind": "couple",
+        "changes": [
+            {
+                "by": "000000000000000000000000000a11ce", "n": 1, "at": 1_792_000_000_000_i64,
+                "sets": [{ "field": "met", "value": "fair" }, { "field": "band.first.width", "value": 2.5 }],
+            },
+            {
+                "by": "000000000000000000000000000a11ce", "n": 2, "at": 1_792_000_000_001_i64,
+                "undoes": { "by": "000000000000000000000000000a11ce", "n": 1 },
+                "sets": [{ "field": "met", "replaces": [{ "by": "000000000000000000000000000a11ce", "n": 1 }] }],
+            },
+        ],
+    })
+}
+
+fn changed(change: impl FnOnce(&mut Json)) -> String {
+    let mut row = row();
+    change(&mut row);
+    row.to_string()
+}
+
+fn check_same_again(text: &str) {
+    let record = read(text).unwrap_or_else(|why| panic!("{why:?}: {text}"));
+    assert_eq!(write(&record), text);
+}
+
+// ---- Frozen samples: a reader of 1.0 has to go on reading these, whatever comes after ----
+
+#[test]
+fn the_couple_of_1_0_still_reads_and_rewrites() {
+    check_same_again(COUPLE.trim_end());
+    let record = read(COUPLE).unwrap();
+    let couple = Couple(&record);
+    assert_eq!((couple.name(Wearer::First), couple.name(Wearer::Second)), (Some("Ines"), Some("Callum")));
+    assert_eq!(couple.wedding(), Some(Wedding::Day("2027-05-22".parse().unwrap())));
+    assert_eq!(couple.met(), Some("Wharfside wedding fair"), "the market was taken back");
+    assert_eq!(couple.band(Wearer::First).width.unwrap().mm(), 2.5);
+    assert_eq!(couple.order_size(Wearer::First).unwrap().size.quarters(), 50);
+    assert_eq!(couple.rings(Wearer::First).len(), 1);
+    assert_eq!(couple.readings(Wearer::First).len(), 1);
+    assert_eq!(couple.dates().unwrap().extras.len(), 2);
+    let kinds = |field: &Field| bandwright::archive::key::write(field).split('.').next().unwrap().to_owned();
+    let held: BTreeSet<String> = record.fields().map(|(field, _)| kinds(field)).collect();
+    let all: BTreeSet<String> = arbitrary::couple_fields().iter().map(kinds).collect();
+    assert_eq!(held, all, "a sample of every field");
+}
+
+#[test]
+fn the_practice_of_1_0_still_reads_and_rewrites() {
+    check_same_again(PRACTICE.trim_end());
+    let record = read(PRACTICE).unwrap();
+    let practice = Practice(&record);
+    assert_eq!((practice.fair(), practice.region()), (Some("Barn Lane open day"), Region::Scotland));
+    assert_eq!((practice.gauges().len(), practice.extras().len(), practice.closures().len()), (2, 1, 1));
+    let kinds = |field: &Field| bandwright::archive::key::write(field).split('.').nth(1).unwrap().to_owned();
+    let held: BTreeSet<String> = record.fields().map(|(field, _)| kinds(field)).collect();
+    let all: BTreeSet<String> = arbitrary::practice_fields().iter().map(kinds).collect();
+    assert_eq!(held, all, "a sample of every field");
+}
+
+// ---- A newer minor is carried through ----
+
+#[test]
+fn what_a_newer_minor_adds_is_carried_through() {
+    let newer = |change: fn(&mut Json)| {
+        let text = changed(|row| {
+            row["schema"] = json!("1.7");
+            change(row);
+        });
+        check_same_again(&text);
+        // And still so after this version has written to it.
+        let mut record = read(&text).unwrap();
+        let stamp = record.changes()[0].stamp;
+        let writes = vec![bandwright::book::change::Write::set(Field::Met, Value::Text("studio".into()))];
+        arbitrary::say(&mut record, stamp.by, 9, writes).unwrap();
+        let written: Json = serde_json::from_str(&write(&record)).unwrap();
+        let original: Json = serde_json::from_str(&text).unwrap();
+        for (key, value) in original.as_object().unwrap() {
+            if key != "changes" {
+                assert_eq!(&written[key], value, "{key}");
+            }
+        }
+        let before = original["changes"].as_array().unwrap();
+        assert_eq!(written["changes"].as_array().unwrap()[..before.len()], before[..]);
+        assert_eq!(read(&write(&record)).as_ref(), Ok(&record));
+    };
+    newer(|_| ());
+    newer(|row| row["locked"] = json!({ "by": ["bench", null, 1.5, -3, u64::MAX, true] }));
+    newer(|row| row["changes"][0]["place"] = json!("kitchen"));
+    newer(|row| row["changes"][0]["sets"][0]["sure"] = json!(false));
+    newer(|row| row["changes"][0]["sets"][0]["field"] = json!("met.where.exactly"));
+    newer(|row| row["changes"][0]["sets"][0] = json!({ "field": "moon", "value": { "phase": [1, 2, { "a": null }] } }));
+    newer(|row| row["changes"][0]["sets"][0] = json!({ "field": "moon", "value": null }));
+    newer(|row| row["changes"][0]["sets"][0] = json!({ "field": "moon" }));
+    // Values that this version cannot read, and values of which it reads only a part.
+    newer(|row| row["changes"][0]["sets"][0] = json!({ "field": "stage", "value": "engraved" }));
+    newer(|row| row["changes"][0]["sets"][1]["value"] = json!({ "mm": 2.5, "by": "eye" }));
+    newer(|row| {
+        row["changes"][0]["sets"][0] =
+            json!({ "field": "recorded", "value": { "agrees": true, "asked": "2026-10-03", "how": "aloud" } });
+    });
+    newer(|row| row["changes"][1]["undoes"]["because"] = json!("wrong couple"));
+    newer(|row| row["changes"][1]["sets"][0]["replaces"][0]["seen"] = json!(1_792_000_000_000_i64));
+    newer(|row| row["changes"][0]["sets"][0]["replaces"] = json!([]));
+}
+
+#[test]
+fn what_a_newer_minor_means_is_read_as_far_as_it_is_known() {
+    let text = changed(|row| {
+        row["schema"] = json!("1.7");
+        row["changes"][0]["sets"] = json!([
+            { "field": "recorded", "value": { "agrees": false, "asked": "2026-10-03", "how": "aloud" } },
+            { "field": "stage", "value": "engraved" },
+        ]);
+    });
+    let record = read(&text).unwrap();
+    assert!(!Couple(&record).recorded().unwrap().agrees, "a no is a no, whatever stands beside it");
+    assert!(matches!(record.get(&Field::Stage), Some(Value::Unknown(_))));
+}
+
+// ---- What is refused, and why ----
+
+#[test]
+fn what_cannot_be_read_says_why() {
+    let check = |text: &str, expected: RowError| {
+        let shown: String = text.chars().take(120).collect();
+        assert_eq!(read(text).err(), Some(expected), "{shown}");
+    };
+    let whole = row().to_string();
+    check("", RowError::NotJson);
+    check("{", RowError::NotJson);
+    check("Ines & Callum", RowError::NotJson);
+    check(&whole[..whole.len() - 1], RowError::NotJson);
+    check(&format!("{whole}{whole}"), RowError::NotJson);
+    check(&format!("\u{feff}{whole}"), RowError::NotJson);
+    // UTF-16, read as if each byte were a character.
+    let utf_16: String = whole.encode_utf16().flat_map(u16::to_le_bytes).map(char::from).collect();
+    check(&utf_16, RowError::NotJson);
+    let deep = |levels| format!("{}{}", "[".repeat(levels), "]".repeat(levels));
+    check(&deep(200), RowError::NotJson);
+    check(&deep(1_000_000), RowError::NotJson);
+    check(&changed(|row| row["schema"] = json!("1.7")).replace("\"fair\"", &deep(200)), RowError::NotJson);
+
+    check("null", RowError::NotARecord);
+    check("[]", RowError::NotARecord);
+    check("17", RowError::NotARecord);
+    check("{}", RowError::NotARecord);
+    check(r#"{"version": 3, "contacts": [{"name": "Ines"}]}"#, RowError::NotARecord);
+    check(r#"{"$schema": "https://json-schema.org/draft/2020-12/schema", "type": "object"}"#, RowError::NotARecord);
+    for schema in
+        [json!(1), json!(1.0), json!("1"), json!("one.nought"), json!(""), json!("1.0.0"), json!("0.9"), json!("-1.0")]
+    {
+        check(&changed(|row| row["schema"] = schema), RowError::NotARecord);
+    }
+
+    check(&changed(|row| row["schema"] = json!("2.0")), RowError::Newer(2));
+    check(r#"{"schema": "12.3", "everything": "else"}"#, RowError::Newer(12));
+
+    for key in ["id", "kind", "changes"] {
+        check(&changed(|row| drop(row.as_object_mut().unwrap().remove(key))), RowError::Damaged);
+        check(&changed(|row| row[key] = json!(null)), RowError::Damaged);
+        check(&changed(|row| row[key] = json!(7)), RowError::Damaged);
+    }
+    for key in ["by", "n", "at", "sets"] {
+        check(&changed(|row| drop(row["changes"][0].as_object_mut().unwrap().remove(key))), RowError::Damaged);
+        check(&changed(|row| row["changes"][0][key] = json!({})), RowError::Damaged);
+    }
+    let damage: [fn(&mut Json); 16] = [
+        |row| row["id"] = json!("0000000000000000000000000000000G"),
+        |row| row["id"] = json!("7"),
+        |row| row["kind"] = json!("triple"),
+        |row| row["changes"][0] = json!(null),
+        |row| row["changes"][0]["n"] = json!(-1),
+        |row| row["changes"][0]["n"] = json!(1.5),
+        // Two changes under one stamp.
+        |row| row["changes"][1]["n"] = json!(1),
+        |row| row["changes"][1]["undoes"] = json!({ "n": 1 }),
+        |row| row["changes"][1]["undoes"] = json!(null),
+        |row| row["changes"][1]["sets"][0]["replaces"] = json!({}),
+        |row| row["changes"][1]["sets"][0]["restores"] = json!(1),
+        |row| row["changes"][0]["sets"][0] = json!("met"),
+        |row| row["changes"][0]["sets"][0]["field"] = json!("moon"),
+        |row| row["changes"][0]["sets"][0]["value"] = json!(7),
+        |row| row["changes"][0]["sets"][0]["value"] = json!(null),
+        |row| row["changes"][0]["sets"][1]["value"] = json!("wide"),
+    ];
+    for change in damage {
+        check(&changed(change), RowError::Damaged);
+    }
+}
+
+#[test]
+fn values_that_are_no_values() {
+    let check = |field: &str, value: Json| {
+        let text = changed(|row| row["changes"][0]["sets"][0] = json!({ "field": field, "value": value }));
+        assert_eq!(read(&text).err(), Some(RowError::Damaged), "{field} {value}");
+    };
+    let weddings = [
+        "",
+        "2027-13",
+        "2027-00",
+        "2027-02-30",
+        "2027-5-1",
+        "27",
+        "2027-05-22T10:00",
+        "next year",
+        "2027-",
+        "-05",
+        "+2027",
+    ];
+    weddings.into_iter().for_each(|day| check("wedding", json!(day)));
+    ["", "2026-02-29", "2026-2-9", " 2026-02-09", "2026-02-09 ", "today"]
+        .into_iter()
+        .for_each(|day| check("put_away", json!(day)));
+    [json!(1e9), json!(-1e9), json!("2.5"), json!([2.5]), json!(true)]
+        .into_iter()
+        .for_each(|width| check("band.first.width", width));
+    ["25:00", "9", "12:60", "noon"].into_iter().for_each(|time| check("practice.cut_off", json!(time)));
+    [json!(-1), json!(70_000), json!(1.5), json!("14")]
+        .into_iter()
+        .for_each(|days| check("practice.days_in_hand", days));
+    check("practice.weekdays", json!(["mon", "moonday"]));
+    check("practice.lead_time.making", json!({ "least": 20, "usual": 15, "most": 30 }));
+    check("practice.lead_time.making", json!({ "least": 1, "usual": 2 }));
+    check(
+        "practice.closure.00000000000000000000000000000001",
+        json!({ "name": "x", "from": "2027-08-02", "to": "2027-08-01" }),
+    );
+    check("band.first.metal", json!("unobtainium"));
+    check("order_size.first", json!({ "size": { "system": "uk", "quarters": 51 } }));
+    check("recorded", json!({ "agrees": "yes", "asked": "2026-10-03" }));
+    check("finger.first", json!({ "hand": "left", "digit": "sixth" }));
+}
+
+#[test]
+fn what_is_written_another_way_is_left_as_it_was() {
+    // Ours, by hand: times without a leading nought, whole numbers for lengths, a key more than is needed.
+    check_same_again(&changed(|row| {
+        row["changes"][0]["sets"] = json!([
+            { "field": "practice.cut_off", "value": "9:05" },
+            { "field": "band.first.width", "value": 3 },
+            { "field": "finger.first", "value": { "hand": "left", "digit": "ring", "note": "swollen" } },
+        ]);
+    }));
+}
+
+// ---- Whatever comes ----
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 96, ..ProptestConfig::default() })]
+
+    #[test]
+    fn written_read_and_written_again_it_is_the_same(record in arbitrary::record()) {
+        let text = write(&record);
+        let again = read(&text);
+        prop_assert_eq!(again.as_ref(), Ok(&record));
+        prop_assert_eq!(write(&again.unwrap()), text);
+    }
+
+    /// Every value of every field at once.
+    #[test]
+    fn every_value_of_every_field(values in arbitrary::all_fields().iter().map(arbitrary::value_of).collect::<Vec<_>>()) {
+        let mut record = arbitrary::new_couple();
+        let fields = arbitrary::all_fields().into_iter().zip(values);
+        let writes = fields.map(|(field, value)| bandwright::book::change::Write::set(field, value)).collect();
+        arbitrary::say(&mut record, arbitrary::OURS, 1, writes);
+        prop_assert_eq!(read(&write(&record)), Ok(record));
+    }
+
+    /// Cut off anywhere, a row is no row.
+    #[test]
+    fn cut_off(record in arbitrary::record(), at in any::<prop::sample::Index>()) {
+        let text = write(&record);
+        let chars: Vec<char> = text.chars().collect();
+        let cut: String = chars[..at.index(chars.len())].iter().collect();
+        prop_assert_eq!(read(&cut).err(), Some(RowError::NotJson));
+    }
+
+    /// One part replaced by something else: it is refused, or it is read and then written back unharmed. Nothing
+    /// panics, nor does what is done with a record that was read.
+    #[test]
+    fn damaged(record in arbitrary::record(), newer in any::<bool>(), at in any::<prop::sample::Index>(), what in junk()) {
+        let mut row: Json = serde_json::from_str(&write(&record)).unwrap();
+        if newer {
+            row["schema"] = json!("1.9");
+        }
+        let parts = count(&row);
+        replace(&mut row, &mut at.index(parts), &what);
+        let text = row.to_string();
+        if let Ok(read_again) = read(&text) {
+            let twice = read(&write(&read_again));
+            prop_assert_eq!(twice.as_ref(), Ok(&read_again));
+            let carried: Json = serde_json::from_str(&write(&read_again)).unwrap();
+            prop_assert_eq!(carried, row);
+            for change in read_again.changes() {
+                read_again.undo(change.stamp, Moment(0));
+            }
+            read_again.undoable(arbitrary::OURS);
+            let _ = bandwright::book::checklist::next(Couple(&read_again));
+        }
+    }
+
+    /// Bytes changed anywhere.
+    #[test]
+    fn scribbled_over(record in arbitrary::record(), at in any::<prop::sample::Index>(), with in any::<char>()) {
+        let mut chars: Vec<char> = write(&record).chars().collect();
+        let at = at.index(chars.len());
+        chars[at] = with;
+        let _ = read(&chars.into_iter().collect::<String>());
+    }
+}
+
+fn junk() -> impl Strategy<Value = Json> {
+    prop_oneof![
+        Just(json!(null)),
+        any::<bool>().prop_map(|yes| json!(yes)),
+        any::<i64>().prop_map(|number| json!(number)),
+        (-1e6..1e6f64).prop_map(|number| json!((number * 16.0).round() / 16.0)),
+        "\\PC{0,8}".prop_map(|text| json!(text)),
+        Just(json!([])),
+        Just(json!({})),
+        Just(json!({ "by": "00000000000000000000000000000001", "n": 1 })),
+        Just(json!([{ "field": "met" }])),
+    ]
+}
+
+/// How many parts a row has, itself left out.
+fn count(json: &Json) -> usize {
+    match json {
+        Json::Array(all) => all.iter().map(|part| 1 + count(part)).sum(),
+        Json::Object(all) => all.values().map(|part| 1 + count(part)).sum(),
+        _ => 0,
+    }
+}
+
+/// Replaces one of its parts, counted from the front.
+fn replace(json: &mut Json, at: &mut usize, what: &Json) -> bool {
+    let parts: Vec<&mut Json> = match json {
+        Json::Array(all) => all.iter_mut().collect(),
+        Json::Object(all) => all.values_mut().collect(),
+        _ => return false,
+    };
+    for part in parts {
+        if *at == 0 {
+            *part = what.clone();
+            return true;
+        }
+        *at -= 1;
+        if replace(part, at, what) {
+            return true;
+        }
+    }
+    false
+}

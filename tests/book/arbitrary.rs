@@ -1,0 +1,356 @@
+//! Records as they come about: every field, with every value that it can hold.
+#![allow(dead_code, reason = "each test file uses its own part")]
+
+use bandwright::book::change::{Change, Write};
+use bandwright::book::field::{
+    AppointmentField, BandField, Constant, Field, Outcome, PracticeField as P, RingField, Stage,
+};
+use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
+use bandwright::book::record::{Kind, Record};
+use bandwright::book::value::{
+    ChosenExtra, DatesSettled, Extra, ExtraWork, NamedClosure, OrderSize, OwnGauge, ReadingTaken, Recorded, StackSeen,
+    Value, When,
+};
+use bandwright::trade::band::alloys::ALLOYS;
+use bandwright::trade::band::{Bore, Finish, Profile};
+use bandwright::trade::dates::closed::Closure;
+use bandwright::trade::dates::holidays::Region;
+use bandwright::trade::dates::lead_times::Step as Work;
+use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
+use bandwright::trade::dates::wedding::Wedding;
+use bandwright::trade::fit::{Gauge, GaugeKind, Hands, PerMm, Place, ReadAt};
+use bandwright::trade::measure::{Circumference, Length, Percent};
+use bandwright::trade::sizing::{Size, SizeAsRead, Stated, Step, System};
+use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
+use chrono::{Days, NaiveDate, NaiveTime, Weekday};
+use proptest::collection::vec;
+use proptest::option::of;
+use proptest::prelude::*;
+use proptest::sample::select;
+
+pub const WORKS: [Work; 6] =
+    [Work::Making, Work::Stones, Work::Marking, Work::Engraving, Work::Delivery, Work::Resizing];
+
+/// Every field of a couple, with these two items.
+pub fn couple_fields() -> Vec<Field> {
+    let items = [ItemId(1), ItemId(u128::MAX)];
+    let mut all =
+        vec![Field::Met, Field::Wedding, Field::Recorded, Field::Stage, Field::PutAway, Field::Example, Field::Dates];
+    all.push(Field::ReadBack);
+    all.extend(Stage::ALL.map(Field::Reached));
+    for item in items {
+        all.extend([Field::Reach(item), Field::Note(item)]);
+        all.extend(AppointmentField::ALL.map(|part| Field::Appointment(item, part)));
+    }
+    for who in Wearer::BOTH {
+        all.extend([Field::Name(who), Field::Finger(who), Field::FirstRing(who), Field::NoRings(who)]);
+        all.extend([Field::OrderSize(who), Field::FreeLength(who), Field::Stack(who)]);
+        all.extend(BandField::ALL.map(|part| Field::Band(who, part)));
+        for item in items {
+            all.push(Field::Reading(who, item));
+            all.extend(RingField::ALL.map(|part| Field::Ring(who, item, part)));
+        }
+    }
+    all
+}
+
+/// Every field of the practice.
+pub fn practice_fields() -> Vec<Field> {
+    let mut all = vec![P::Fair, P::Region, P::FirstSystem, P::Step, P::Weekdays, P::WorksOnHolidays, P::CutOff];
+    all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full]);
+    all.extend([ItemId(2), ItemId(3)].into_iter().flat_map(|item| [P::Gauge(item), P::Extra(item), P::Closure(item)]));
+    all.extend(WORKS.map(P::LeadTime));
+    all.extend(Constant::ALL.map(P::Constant));
+    all.into_iter().map(Field::Practice).collect()
+}
+
+pub fn all_fields() -> Vec<Field> {
+    couple_fields().into_iter().chain(practice_fields()).collect()
+}
+
+/// A value that the field can hold.
+pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
+    match field {
+        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair) => text(),
+        Field::Appointment(_, AppointmentField::Place) | Field::Ring(_, _, RingField::Name) => text(),
+        Field::Wedding => wedding().prop_map(Value::Wedding).boxed(),
+        Field::Appointment(_, AppointmentField::When) => {
+            (day(), of(time())).prop_map(|(day, time)| Value::When(When { day, time })).boxed()
+        }
+        Field::Appointment(_, AppointmentField::Outcome) => one_of(Outcome::ALL, Value::Outcome),
+        Field::Recorded => {
+            (any::<bool>(), day()).prop_map(|(agrees, asked)| Value::Recorded(Recorded { agrees, asked })).boxed()
+        }
+        Field::Stage => one_of(Stage::ALL, Value::Stage),
+        Field::Reached(_) | Field::PutAway | Field::ReadBack => day().prop_map(Value::Day).boxed(),
+        Field::Example
+        | Field::FirstRing(_)
+        | Field::NoRings(_)
+        | Field::Ring(_, _, RingField::Planned)
+        | Field::Practice(P::WorksOnHolidays) => any::<bool>().prop_map(Value::Yes).boxed(),
+        Field::Finger(_) | Field::Ring(_, _, RingField::Finger) => finger().prop_map(Value::Finger).boxed(),
+        Field::Reading(..) => reading().prop_map(Value::Reading).boxed(),
+        Field::Ring(_, _, RingField::ShoulderWidth | RingField::TopWidth)
+        | Field::Band(_, BandField::Width)
+        | Field::FreeLength(_)
+        | Field::Practice(P::FreeLength | P::Gap | P::Constant(_)) => length().prop_map(Value::Length).boxed(),
+        Field::Ring(_, _, RingField::Profile) | Field::Band(_, BandField::Profile) => {
+            one_of(Profile::ALL, Value::Profile)
+        }
+        Field::Ring(_, _, RingField::Metal) | Field::Band(_, BandField::Metal) => {
+            (0..ALLOYS.len()).prop_map(|at| Value::Metal(&ALLOYS[at])).boxed()
+        }
+        Field::Band(_, BandField::Finish) => one_of(Finish::ALL, Value::Finish),
+        Field::OrderSize(_) => order_size().prop_map(Value::OrderSize).boxed(),
+        Field::Stack(_) => (length(), length(), length(), any::<bool>(), day())
+            .prop_map(|(now, later, free, measured, seen)| Value::Stack(StackSeen { now, later, free, measured, seen }))
+            .boxed(),
+        Field::Dates => dates().prop_map(Value::Dates).boxed(),
+        Field::Practice(P::Region) => one_of(Region::ALL, Value::Region),
+        Field::Practice(P::FirstSystem) => one_of(System::ALL, Value::System),
+        Field::Practice(P::Step) => one_of(Step::ALL, Value::Step),
+        Field::Practice(P::Gauge(_)) => gauge().prop_map(Value::Gauge).boxed(),
+        Field::Practice(P::LeadTime(_)) => spread().prop_map(Value::Spread).boxed(),
+        Field::Practice(P::Extra(_)) => {
+            (words(), spread()).prop_map(|(name, spread)| Value::Extra(Extra { name, spread })).boxed()
+        }
+        Field::Practice(P::Closure(_)) => (words(), day(), 0u64..300)
+            .prop_map(|(name, from, days)| {
+                let days = Closure::new(from, from + Days::new(days)).unwrap();
+                Value::Closure(NamedClosure { name, days })
+            })
+            .boxed(),
+        Field::Practice(P::Weekdays) => (0u8..128)
+            .prop_map(|week| {
+                let days = (0..7u8).filter(|bit| week & (1 << bit) != 0);
+                Value::Weekdays(days.map(|bit| Weekday::try_from(bit).unwrap()).collect())
+            })
+            .boxed(),
+        Field::Practice(P::CutOff) => time().prop_map(Value::Time).boxed(),
+        Field::Practice(P::DaysInHand) => any::<u16>().prop_map(|days| Value::Days(CalendarDays(days))).boxed(),
+        Field::Practice(P::Roomy | P::Full) => any::<u16>().prop_map(|share| Value::Percent(Percent(share))).boxed(),
+        Field::Unknown(_) => text().prop_map(|_| Value::Unknown(r#"{"new":[1,2.5,null]}"#.into())).boxed(),
+    }
+}
+
+/// A few writes to different fields, as a form makes them.
+pub fn writes(fields: Vec<Field>) -> impl Strategy<Value = Vec<Write>> {
+    vec(
+        select(fields).prop_flat_map(|field| {
+            let value = value_of(&field);
+            of(value).prop_map(move |value| Write { field: field.clone(), value })
+        }),
+        1..5,
+    )
+}
+
+pub const OURS: InstallationId = InstallationId(0xa11ce);
+
+/// Says the writes to a record; the number of the change, if there was anything to change.
+pub fn say(record: &mut Record, by: InstallationId, n: u64, writes: Vec<Write>) -> Option<Stamp> {
+    let draft = record.draft(writes, Moment(1_792_000_000_000 + n as i64))?;
+    let stamp = Stamp { by, n };
+    record.add(Change::stamped(draft, stamp));
+    Some(stamp)
+}
+
+/// Takes a change back; the number of the taking-back, if there was anything to take back.
+pub fn undo(record: &mut Record, by: InstallationId, n: u64, stamp: Stamp) -> Option<Stamp> {
+    let draft = record.undo(stamp, Moment(1_792_000_000_000 + n as i64))?;
+    let stamp = Stamp { by, n };
+    record.add(Change::stamped(draft, stamp));
+    Some(stamp)
+}
+
+pub fn new_couple() -> Record {
+    Record::new(RecordId(7), Kind::Couple)
+}
+
+/// What the fields hold, to be compared.
+pub fn held(record: &Record) -> Vec<(Field, Value)> {
+    record.fields().map(|(field, value)| (field.clone(), value.clone())).collect()
+}
+
+/// A record that two installations have written to and taken back from, not always having seen each other.
+pub fn record() -> impl Strategy<Value = Record> {
+    let couple = (Just(Kind::Couple), history(couple_fields()));
+    let practice = (Just(Kind::Practice), history(practice_fields()));
+    (any::<u128>(), prop_oneof![3 => couple, 1 => practice]).prop_map(|(id, (kind, acts))| {
+        let mut ours = Record::new(RecordId(id), kind);
+        let mut theirs = ours.clone();
+        for (n, act) in (1..).zip(acts) {
+            let (record, by) = match act.theirs {
+                true => (&mut theirs, InstallationId(id ^ 1)),
+                false => (&mut ours, OURS),
+            };
+            if act.meets {
+                let all = [ours.changes(), theirs.changes()].concat();
+                all.into_iter().for_each(|change| {
+                    ours.add(change.clone());
+                    theirs.add(change);
+                });
+            } else if act.undoes {
+                let last = record.changes().last().map(|change| change.stamp);
+                last.and_then(|last| undo(record, by, n, last));
+            } else {
+                say(record, by, n, act.writes);
+            }
+        }
+        theirs.changes().iter().for_each(|change| ours.add(change.clone()));
+        ours
+    })
+}
+
+#[derive(Clone, Debug)]
+struct Act {
+    theirs: bool,
+    meets: bool,
+    undoes: bool,
+    writes: Vec<Write>,
+}
+
+fn history(fields: Vec<Field>) -> impl Strategy<Value = Vec<Act>> {
+    let act = (any::<bool>(), prop::bool::weighted(0.3), prop::bool::weighted(0.2), writes(fields));
+    vec(act.prop_map(|(theirs, meets, undoes, writes)| Act { theirs, meets, undoes, writes }), 0..12)
+}
+
+fn one_of<T: Copy + std::fmt::Debug + 'static, const N: usize>(
+    all: [T; N],
+    value: fn(T) -> Value,
+) -> BoxedStrategy<Value> {
+    select(all.to_vec()).prop_map(value).boxed()
+}
+
+fn text() -> BoxedStrategy<Value> {
+    words().prop_map(Value::Text).boxed()
+}
+
+/// Any text at all, quotes, control characters and all.
+fn words() -> impl Strategy<Value = String> {
+    prop_oneof![
+        3 => "\\PC{0,12}",
+        1 => ".{0,6}",
+        1 => select(vec!["Ines".to_owned(), "\"}\\u0000\u{0}\n".into(), "\u{2028}💍\u{feff}".into(), "07700 900123".into()]),
+    ]
+}
+
+pub fn day() -> impl Strategy<Value = NaiveDate> {
+    let edges = vec!["0001-01-01", "1582-10-15", "2024-02-29", "9999-12-31", "+12345-06-07", "-0044-03-15"];
+    prop_oneof![
+        9 => (0u64..60_000).prop_map(|days| NaiveDate::from_ymd_opt(1990, 1, 1).unwrap() + Days::new(days)),
+        1 => select(edges).prop_map(|day| day.parse().unwrap()),
+    ]
+}
+
+fn time() -> impl Strategy<Value = NaiveTime> {
+    (0u32..24, 0u32..60).prop_map(|(hour, minute)| NaiveTime::from_hms_opt(hour, minute, 0).unwrap())
+}
+
+fn wedding() -> impl Strategy<Value = Wedding> {
+    prop_oneof![
+        day().prop_map(Wedding::Day),
+        (1i32..12_000, 1u32..13).prop_map(|(year, month)| Wedding::Month { year, month }),
+        (0i32..12_000).prop_map(Wedding::Year),
+        Just(Wedding::NotYet),
+    ]
+}
+
+fn finger() -> impl Strategy<Value = Finger> {
+    (select(Hand::ALL.to_vec()), select(Digit::ALL.to_vec())).prop_map(|(hand, digit)| Finger { hand, digit })
+}
+
+fn length() -> impl Strategy<Value = Length> {
+    prop_oneof![
+        4 => (0i64..1_000_000).prop_map(Length::tenthousandths),
+        1 => (-999_999_999i64..1_000_000_000).prop_map(Length::tenthousandths),
+    ]
+}
+
+fn circumference() -> impl Strategy<Value = Circumference> {
+    length().prop_map(Circumference)
+}
+
+fn size() -> impl Strategy<Value = Size> {
+    (select(System::ALL.to_vec()), -20i32..400)
+        .prop_map(|(system, quarters)| Size::new(system, quarters).unwrap_or(Size::first(system)))
+        .prop_filter("the first size is not on every scale", |size| Size::new(size.system(), size.quarters()).is_some())
+}
+
+fn size_as_read() -> impl Strategy<Value = SizeAsRead> {
+    let stated = prop_oneof![
+        size().prop_map(Stated::Size),
+        length().prop_map(|length| Stated::Diameter(bandwright::trade::measure::Diameter(length))),
+        circumference().prop_map(Stated::Circumference),
+    ];
+    (stated, words()).prop_map(|(stated, typed)| SizeAsRead { stated, typed })
+}
+
+fn gauge() -> impl Strategy<Value = OwnGauge> {
+    let kind =
+        prop_oneof![Just(GaugeKind::RingSet), length().prop_map(|taper| GaugeKind::Stick { taper: PerMm(taper) }),];
+    let bore = select(vec![Bore::Flat, Bore::Domed]);
+    (words(), kind, length(), bore, of(length()), length(), length()).prop_map(
+        |(name, kind, width, bore, relief, step, own_error)| OwnGauge {
+            name,
+            gauge: Gauge { kind, width, bore, relief, step, own_error },
+        },
+    )
+}
+
+fn reading() -> impl Strategy<Value = ReadingTaken> {
+    let how = (select(Place::ALL.to_vec()), select(ReadAt::ALL.to_vec()), select(Hands::ALL.to_vec()));
+    (size_as_read(), finger(), gauge(), how, vec(length(), 0..4), day()).prop_map(
+        |(size, finger, gauge, (place, read_at, hands), beside, taken)| ReadingTaken {
+            size,
+            finger,
+            place,
+            gauge,
+            read_at,
+            hands,
+            beside,
+            taken,
+        },
+    )
+}
+
+fn order_size() -> impl Strategy<Value = OrderSize> {
+    let flags = (any::<bool>(), any::<bool>(), any::<bool>());
+    (size(), circumference(), circumference(), circumference(), flags, day()).prop_map(
+        |(size, exact, from, to, (in_stack, overruled, measure_again), settled)| OrderSize {
+            size,
+            exact,
+            from,
+            to,
+            in_stack,
+            overruled,
+            measure_again,
+            settled,
+        },
+    )
+}
+
+fn spread() -> impl Strategy<Value = Spread> {
+    [0u16..=260, 0u16..=260, 0u16..=260].prop_map(|mut days| {
+        days.sort();
+        let [least, usual, most] = days.map(WorkingDays);
+        Spread::new(least, usual, most).unwrap()
+    })
+}
+
+fn dates() -> impl Strategy<Value = DatesSettled> {
+    let work = prop_oneof![
+        select(WORKS.to_vec()).prop_map(ExtraWork::Usual),
+        any::<u128>().prop_map(|id| ExtraWork::Own(ItemId(id))),
+    ];
+    let extra = (work, of(words()), spread()).prop_map(|(work, name, spread)| ChosenExtra { work, name, spread });
+    (select(Region::ALL.to_vec()), any::<u16>(), spread(), vec(extra, 0..3), day(), day()).prop_map(
+        |(region, in_hand, making, extras, order_by, settled)| DatesSettled {
+            region,
+            in_hand: CalendarDays(in_hand),
+            making,
+            extras,
+            order_by,
+            settled,
+        },
+    )
+}
