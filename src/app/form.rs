@@ -52,7 +52,11 @@ impl Form {
         Effect::new(move || {
             if form.is_touched() {
                 let words = form.entries.with_value(|entries| {
-                    entries.iter().map(|entry| (entry.name.to_owned(), entry.text.get())).collect()
+                    // What was not typed in is not kept: it may have been changed elsewhere when the words come back.
+                    let typed = |entry: &Entry| {
+                        Some((entry.name.to_owned(), entry.text.get())).filter(|(_, text)| *text != entry.start)
+                    };
+                    entries.iter().filter_map(typed).collect()
                 });
                 drafts::keep(&name, &words);
             } else {

@@ -6,6 +6,7 @@ pub mod address;
 pub mod clock;
 pub mod form;
 pub mod route;
+pub mod seen;
 pub mod state;
 pub mod tabs;
 pub mod theme;

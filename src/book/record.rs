@@ -83,17 +83,20 @@ impl Record {
         self.changes.iter().rposition(|change| stamps.contains(&change.stamp))
     }
 
+    /// Those of these writes that say something new.
+    pub fn changed(&self, mut writes: Vec<Write>) -> Vec<Write> {
+        writes.retain(|write| self.is_news(write));
+        writes
+    }
+
     /// What is to be saved for these writes. Of two writes to one field the last one counts. Writes that would change
     /// nothing are left out, unless writing it again says that it still holds; none when none is left.
     pub fn draft(&self, writes: Vec<Write>, at: Moment) -> Option<Draft> {
         let last = |at: usize| writes[at + 1..].iter().all(|later| later.field != writes[at].field);
-        let says = |write: &Write| {
-            self.get(&write.field) != write.value.as_ref() || (write.field.is_settled() && write.value.is_some())
-        };
         let sets: Vec<Set> = writes
             .iter()
             .enumerate()
-            .filter(|(at, write)| last(*at) && says(write))
+            .filter(|(at, write)| last(*at) && self.is_news(write))
             .map(|(_, write)| self.set(write.field.clone(), write.value.clone(), None))
             .collect();
         if sets.is_empty() { None } else { Some(Draft { at, undoes: None, sets }) }
@@ -130,6 +133,10 @@ impl Record {
             })
             .collect();
         if sets.is_empty() { None } else { Some(Draft { at, undoes: Some(stamp), sets }) }
+    }
+
+    fn is_news(&self, write: &Write) -> bool {
+        self.get(&write.field) != write.value.as_ref() || (write.field.is_settled() && write.value.is_some())
     }
 
     fn set(&self, field: Field, value: Option<Value>, restores: Option<Stamp>) -> Set {

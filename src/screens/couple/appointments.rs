@@ -6,6 +6,7 @@ use super::{Whose, whose};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::couple::Appointment;
@@ -57,6 +58,7 @@ pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
     let name = which.map_or_else(|| "new".to_owned(), |item| item.to_string());
     let form = Form::draft(format!("appointment.{id}.{name}"), start);
     let item = which.unwrap_or_else(|| ItemId(clock::random()));
+    let seen = Seen::couple(app, id);
     let save = move || {
         let day = fields::read_day(form, "day", app.today.get_untracked());
         let time = fields::read_time(form, "time");
@@ -64,7 +66,7 @@ pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
         let (Some(day), Some(time), Some(place)) = (day, time, place) else { return show_first_complaint() };
         let mut writes = verbs::book(item, When { day, time }, place);
         writes.extend(verbs::conclude(item, Outcome::from_code(&form.text("outcome").get_untracked())));
-        app.save(id, writes, say::saved(say::APPOINTMENT), move || {
+        app.save(id, seen.changed(writes), say::saved(say::APPOINTMENT), move || {
             form.done();
             leave.run(());
         });

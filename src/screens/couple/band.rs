@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::{Whose, whose_of};
 use crate::app::address::Part;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::couple::Band;
@@ -32,6 +33,7 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
             ("metal", of(|band| band.metal.map_or("none", |alloy| alloy.code).to_owned())),
         ],
     );
+    let seen = Seen::couple(app, id);
     let save = move || {
         let Some(width) = fields::read_optional_length(form, "band-width", Limit::BandWidth) else {
             return show_first_complaint();
@@ -43,7 +45,7 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
             finish: Finish::from_code(&text("finish")),
             metal: alloys::by_code(&text("metal")),
         };
-        app.save(id, verbs::choose_band(wearer, band), say::saved(say::BAND), move || {
+        app.save(id, seen.changed(verbs::choose_band(wearer, band)), say::saved(say::BAND), move || {
             form.done();
             leave.run(());
         });

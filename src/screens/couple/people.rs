@@ -6,6 +6,7 @@ use super::{Whose, whose};
 use crate::app::address::Part;
 use crate::app::clock;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::book::field::Field as Kept;
 use crate::book::id::{ItemId, RecordId};
@@ -42,6 +43,7 @@ pub fn people(id: RecordId) -> AnyView {
     let form = Form::draft(format!("people.{id}"), start);
     let items: Vec<ItemId> = known.iter().map(|(item, _)| *item).collect();
     let items = StoredValue::new(items);
+    let seen = Seen::couple(app, id);
     let save = move || {
         let first = fields::read_name(form, "first-name");
         let second = fields::read_optional_name(form, "second-name");
@@ -65,7 +67,7 @@ pub fn people(id: RecordId) -> AnyView {
                 (None, None) => {}
             }
         }
-        app.save(id, writes, say::saved(say::PEOPLE_SHORT), move || {
+        app.save(id, seen.changed(writes), say::saved(say::PEOPLE_SHORT), move || {
             form.done();
             leave.run(());
         });

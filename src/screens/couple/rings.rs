@@ -6,6 +6,7 @@ use super::{Whose, not_here, whose_of};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::change::Write;
@@ -95,9 +96,10 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
             ("digit", finger.digit.code().to_owned()),
         ],
     );
+    let seen = Seen::couple(app, id);
     let save = move || {
         let Some(ring) = read(form, item) else { return show_first_complaint() };
-        app.save(id, verbs::note_ring(wearer, ring), say::saved(say::RING), move || {
+        app.save(id, seen.changed(verbs::note_ring(wearer, ring)), say::saved(say::RING), move || {
             form.done();
             leave.run(());
         });

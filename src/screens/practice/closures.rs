@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use super::{back_to_usual, draft, head, keep, now, own, to};
 use crate::app::address::Setting;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
 use crate::book::change::Write;
@@ -34,8 +35,9 @@ const HOLIDAYS_SHOWN: usize = 10;
 pub fn closures() -> AnyView {
     let app = app();
     let form = draft(HERE, start(app));
+    let seen = Seen::practice(app);
     let save = move || match read(form) {
-        Some(writes) => keep(app, HERE, form, writes, say_frame::saved(say::CLOSED_DAYS)),
+        Some(writes) => keep(app, HERE, form, seen.changed(writes), say_frame::saved(say::CLOSED_DAYS)),
         None => show_first_complaint(),
     };
     let regions = Region::ALL.map(|it| option(it.code(), say_dates::region(it))).into();

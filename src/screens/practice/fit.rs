@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::{back_to_usual, draft, head, keep, now, own};
 use crate::app::address::Setting;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::book::change::Write;
 use crate::book::field::{Constant, PracticeField};
@@ -30,11 +31,12 @@ pub fn fit() -> AnyView {
     // A shift down is kept below zero and asked for without its sign.
     let start = |which| now(app, |practice| practice.constant(which)).map(|it| trimmed(it.abs())).unwrap_or_default();
     let form = draft(HERE, Constant::ALL.into_iter().map(|which| (key(which), start(which))).collect());
+    let seen = Seen::practice(app);
     let save = move || {
         // All of them are looked at, so that all complaints show at once.
         let writes: Vec<Option<Write>> = Constant::ALL.into_iter().map(|which| read(form, which)).collect();
         match writes.into_iter().collect::<Option<Vec<Write>>>() {
-            Some(writes) => keep(app, HERE, form, writes, say_frame::saved(say::FIT)),
+            Some(writes) => keep(app, HERE, form, seen.changed(writes), say_frame::saved(say::FIT)),
             None => show_first_complaint(),
         }
     };

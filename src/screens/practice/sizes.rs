@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::{back_to_usual, draft, head, keep, now, own};
 use crate::app::address::Setting;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::field::PracticeField::{FirstSystem, Step as StepField};
@@ -22,6 +23,7 @@ pub fn sizes() -> AnyView {
     let (system, step) = now(app, |practice| (practice.first_system(), practice.step()));
     let form = draft(HERE, vec![("first-system", system.code().to_owned()), ("step", step.code().to_owned())]);
     let chosen = move || form.text("first-system").with(|code| System::from_code(code)).unwrap_or(USUAL_SYSTEM);
+    let seen = Seen::practice(app);
     let save = move || {
         let system = untrack(chosen);
         let step = form.text("step").with_untracked(|code| Step::from_code(code)).unwrap_or(USUAL_STEP);
@@ -29,7 +31,7 @@ pub fn sizes() -> AnyView {
             own(FirstSystem, Value::System(system), system == USUAL_SYSTEM),
             own(StepField, Value::Step(step), step == USUAL_STEP),
         ];
-        keep(app, HERE, form, writes, say_frame::saved(say::SIZES));
+        keep(app, HERE, form, seen.changed(writes), say_frame::saved(say::SIZES));
     };
     let systems = System::ALL.map(|it| option(it.code(), say_sizing::system_name(it))).into();
     let steps = Step::ALL.map(|it| option(it.code(), say_sizing::step_name(it))).into();

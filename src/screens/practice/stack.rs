@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::{back_to_usual, draft, head, keep, now, own};
 use crate::app::address::Setting;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::book::change::Write;
 use crate::book::field::PracticeField::{self, FreeLength, Full, Gap, Roomy};
@@ -32,8 +33,9 @@ pub fn stack() -> AnyView {
         ]
     });
     let form = draft(HERE, start);
+    let seen = Seen::practice(app);
     let save = move || match read(form) {
-        Some(writes) => keep(app, HERE, form, writes, say_frame::saved(say::STACK)),
+        Some(writes) => keep(app, HERE, form, seen.changed(writes), say_frame::saved(say::STACK)),
         None => show_first_complaint(),
     };
     let standing = |limit| limits::of(limit).standing;
