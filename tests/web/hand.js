@@ -37,7 +37,7 @@ export function hand(page) {
     },
     /** Taps one option of a group of radios. */
     async choose(group, name) {
-      await thumb.tap(page.getByRole("group", { name: group }).getByText(name, { exact: true }));
+      await thumb.tap(page.getByRole("group", { name: group }).getByRole("radio", { name, exact: true }));
     },
   });
 }
@@ -197,6 +197,30 @@ export const ADDRESSES = [
   ["Part::Ring", ({ couple, ring }) => `#/couple/${couple}/rings/first/${ring}`],
   ["Part::Band", ({ couple }) => `#/couple/${couple}/band/first`],
   ["Part::ReadBack", ({ couple }) => `#/couple/${couple}/read-back`],
+  ["Calculator::Size", () => "#/bench/size?q=M%C2%BD"],
+  ["Calculator::Size", ({ couple }) => `#/bench/size?couple=${couple}&who=first`],
+  ["Calculator::Order", () => "#/bench/order"],
+  ["Calculator::Order", ({ couple }) => `#/bench/order?couple=${couple}&who=first`],
+  ["Calculator::Stack", () => "#/bench/stack"],
+  ["Calculator::Stack", ({ couple }) => `#/bench/stack?couple=${couple}&who=first`],
+  ["Calculator::Dates", () => "#/bench/dates"],
+  ["Calculator::Dates", ({ couple }) => `#/bench/dates?couple=${couple}`],
+  ["Setting::Fair", () => "#/practice/fair"],
+  ["Setting::Sizes", () => "#/practice/sizes"],
+  ["Setting::Gauges", () => "#/practice/gauges"],
+  ["Setting::Gauge", () => "#/practice/gauges/new"],
+  ["Setting::Gauge", ({ gauge }) => `#/practice/gauges/${gauge}`],
+  ["Setting::Times", () => "#/practice/times"],
+  ["Setting::Time", () => "#/practice/times/making"],
+  ["Setting::Extra", () => "#/practice/times/new"],
+  ["Setting::Extra", ({ extra }) => `#/practice/times/${extra}`],
+  ["Setting::Closures", () => "#/practice/closures"],
+  ["Setting::Closure", () => "#/practice/closures/new"],
+  ["Setting::Closure", ({ closure }) => `#/practice/closures/${closure}`],
+  ["Setting::Stack", () => "#/practice/stack"],
+  ["Setting::Fit", () => "#/practice/fit"],
+  ["Setting::Phone", () => "#/practice/phone"],
+  ["Setting::Example", () => "#/practice/example"],
 ];
 
 /** The names of the variants of an enum in src/app/address.rs. */
@@ -206,14 +230,38 @@ export async function variants(name) {
   return [...body.matchAll(/^    ([A-Z]\w*)/gm)].map(([, variant]) => `${name}::${variant}`);
 }
 
-/** The ids that the addresses need, found in a book with the examples loaded: the couple that has the most recorded. */
+/** A book with something at every address: the examples, two gauges, an extra and a closure. Answers with the ids. */
+export async function furnish(page) {
+  const thumb = hand(page);
+  await go(page, "#/today");
+  await loadExamples(page);
+  await go(page, "#/practice/gauges");
+  await thumb.press("Add the two usual sets");
+  await expect(notice(page)).toContainText("Two ring sets added");
+  for (const [address, words] of [
+    ["#/practice/times/new", { "What it is": "plating", Least: "2", Usual: "3", Most: "5" }],
+    ["#/practice/closures/new", { Why: "summer fortnight", "First day closed": "2 August 2027", "Last day closed": "13 August 2027" }],
+  ]) {
+    await go(page, address);
+    for (const [label, text] of Object.entries(words)) await thumb.write(page.getByLabel(label, { exact: true }), text);
+    await thumb.press("Save");
+    await expect(notice(page)).toContainText("saved");
+  }
+  return waypoints(page);
+}
+
+/** The ids that the addresses need: those of the couple that has the most recorded, and of items of the practice. */
 export async function waypoints(page) {
   const all = await said(page);
   const [key, fields] = Object.entries(all).sort(([, a], [, b]) => Object.keys(b).length - Object.keys(a).length)[0];
-  const item = (pattern) => Object.keys(fields).map((field) => field.match(pattern)?.[1]).find(Boolean);
+  const practice = await practiceFields(page);
+  const item = (of, pattern) => Object.keys(of).map((field) => field.match(pattern)?.[1]).find(Boolean);
   return {
     couple: key.split("/")[1],
-    appointment: item(/^appointment\.([0-9a-f]{32})\.when$/),
-    ring: item(/^ring\.first\.([0-9a-f]{32})\.planned$/),
+    appointment: item(fields, /^appointment\.([0-9a-f]{32})\.when$/),
+    ring: item(fields, /^ring\.first\.([0-9a-f]{32})\.planned$/),
+    gauge: item(practice, /^practice\.gauge\.([0-9a-f]{32})$/),
+    extra: item(practice, /^practice\.extra\.([0-9a-f]{32})$/),
+    closure: item(practice, /^practice\.closure\.([0-9a-f]{32})$/),
   };
 }

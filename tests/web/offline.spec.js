@@ -1,11 +1,10 @@
 // With the server gone: every address opens as from a bookmark, and a couple can be taken from hello to a record.
-import { ADDRESSES, expect, hand, heading, loadExamples, meet, open, ready, test, waypoints } from "./hand.js";
+import { ADDRESSES, expect, furnish, hand, heading, meet, open, ready, test } from "./hand.js";
 
 test("every address opens from a bookmark with the server gone", async ({ page, site, install }) => {
   test.slow();
   await install();
-  await loadExamples(page);
-  const ids = await waypoints(page);
+  const ids = await furnish(page);
   await site.stop();
   const asked = site.asked.length;
   for (const [name, at] of ADDRESSES) {
