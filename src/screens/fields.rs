@@ -13,10 +13,11 @@ use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::trade::band::{Profile, alloys};
 use crate::trade::dates::entry as date_entry;
+use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::entry;
 use crate::trade::limits::Limit;
-use crate::trade::measure::Length;
+use crate::trade::measure::{Length, Percent};
 use crate::trade::sizing::Stated;
 use crate::words::dates::{self as say_dates, Asked};
 use crate::words::{band as say_band, entry as say_entry, format, screens as say, sizing as say_sizing};
@@ -40,6 +41,40 @@ pub fn reach(form: Form, key: &'static str, label: &str) -> Field {
 pub fn mm(form: Form, key: &'static str, label: &str) -> Field {
     text(form, key, label).unit("mm".to_owned()).keyboard(Keyboard::Decimal)
 }
+
+/// A share of a whole.
+pub fn percent(form: Form, key: &'static str, label: &str) -> Field {
+    text(form, key, label).unit("%".to_owned()).keyboard(Keyboard::Digits)
+}
+
+/// A number of days.
+pub fn days(form: Form, key: &'static str, label: &str) -> Field {
+    text(form, key, label).unit(say_dates::DAYS.to_owned()).keyboard(Keyboard::Digits)
+}
+
+/// A time of day, with what it is understood as.
+pub fn time(form: Form, key: &'static str, label: &str, empty: &'static str) -> AnyView {
+    let typed = form.text(key);
+    let understood = Signal::derive(move || match typed.with(|text| date_entry::read_time(text)) {
+        Ok(time) => say_dates::time(time),
+        Err(_) => empty.to_owned(),
+    });
+    text(form, key, label).hint(understood).line()
+}
+
+/// How long something takes: least, usual and most, as three fields.
+pub fn spread(form: Form, keys: SpreadKeys) -> AnyView {
+    let [least, usual, most] = keys;
+    view! {
+        {days(form, least, say_dates::LEAST).line()}
+        {days(form, usual, say_dates::USUAL).line()}
+        {days(form, most, say_dates::MOST).enter("done").line()}
+    }
+    .into_any()
+}
+
+/// The keys of the least, the usual and the most.
+pub type SpreadKeys = [&'static str; 3];
 
 /// The wedding date, with what it is understood as.
 pub fn wedding(form: Form, key: &'static str) -> AnyView {
@@ -65,11 +100,17 @@ pub fn wedding(form: Form, key: &'static str) -> AnyView {
 
 /// A day, with what it is understood as.
 pub fn day(form: Form, key: &'static str, label: &str) -> AnyView {
+    let today = app().today;
+    day_from(form, key, label, Signal::derive(move || today.get()))
+}
+
+/// A day; one without a year is the next such day from `from` on.
+pub fn day_from(form: Form, key: &'static str, label: &str, from: Signal<NaiveDate>) -> AnyView {
     let app = app();
     let typed = form.text(key);
     let understood = Signal::derive(move || {
         let today = app.today.get();
-        match typed.with(|text| date_entry::read_day(text, today)) {
+        match typed.with(|text| date_entry::read_day(text, from.get())) {
             Ok(day) => format!("{} · {}", format::day(day), say::from_today(day, today)),
             Err(_) => say::DAY_HINT.to_owned(),
         }
@@ -218,4 +259,53 @@ pub fn read_optional_length(form: Form, key: &str, limit: Limit) -> Option<Optio
         return form.judge(key, Ok(None));
     }
     read_length(form, key, limit).map(Some)
+}
+
+/// A share, or nothing for an empty field.
+pub fn read_optional_percent(form: Form, key: &str, limit: Limit) -> Option<Option<Percent>> {
+    if typed(form, key).trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    let read = entry::read_percent(&typed(form, key), limit).map(Some);
+    form.judge(key, read.map_err(say_entry::number_error))
+}
+
+/// A time of day, or nothing for an empty field.
+pub fn read_optional_time(form: Form, key: &str) -> Option<Option<NaiveTime>> {
+    if typed(form, key).trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    form.judge(key, date_entry::read_time(&typed(form, key)).map(Some).map_err(say_dates::time_entry))
+}
+
+/// Days of the calendar, or nothing for an empty field.
+pub fn read_optional_days(form: Form, key: &str) -> Option<Option<CalendarDays>> {
+    if typed(form, key).trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    form.judge(key, date_entry::read_calendar_days(&typed(form, key)).map(Some).map_err(say_dates::amount_entry))
+}
+
+/// Three numbers of working days in order.
+pub fn read_spread(form: Form, keys: SpreadKeys) -> Option<Spread> {
+    let [least, usual, most] = keys.map(|key| read_working_days(form, key));
+    let read = Spread::new(least?, usual?, most?);
+    let at = match &read {
+        Err(SpreadError::LeastAboveUsual { .. }) => keys[1],
+        Ok(_) | Err(SpreadError::UsualAboveMost { .. } | SpreadError::TooLong { .. }) => keys[2],
+    };
+    form.judge(at, read.map_err(say_dates::spread_error))
+}
+
+/// The same, or nothing where all three are empty.
+pub fn read_optional_spread(form: Form, keys: SpreadKeys) -> Option<Option<Spread>> {
+    if keys.iter().all(|key| typed(form, key).trim().is_empty()) {
+        keys.iter().for_each(|key| form.complaint(key).set(None));
+        return Some(None);
+    }
+    read_spread(form, keys).map(Some)
+}
+
+fn read_working_days(form: Form, key: &str) -> Option<WorkingDays> {
+    form.judge(key, date_entry::read_working_days(&typed(form, key)).map_err(say_dates::amount_entry))
 }

@@ -7,6 +7,7 @@ mod couples;
 mod fields;
 mod form_page;
 mod new_couple;
+mod practice;
 mod today;
 
 use leptos::prelude::*;
@@ -42,7 +43,11 @@ fn frame() -> AnyView {
     let shown = move || match app.status.get() {
         Status::Opening => opening(),
         Status::Failed(error) => failed(app, storage_words::not_opened(&error)),
-        Status::Open => view_of(screen.get().0),
+        // A screen follows what it shows by itself: a change to the book must not make it anew under the fingers.
+        Status::Open => {
+            let here = screen.get().0;
+            untrack(|| view_of(here))
+        }
     };
     Effect::new(move |before: Option<Address>| {
         let here = screen.get().0;
@@ -88,6 +93,8 @@ fn view_of(address: Address) -> AnyView {
         Address::NewCouple => new_couple::new_couple(),
         Address::Couple(id) => couple::couple(id),
         Address::Part(id, part) => couple::part(id, part),
+        Address::Practice => practice::practice(),
+        Address::Setting(setting) => practice::setting(setting),
         _ => today::today(),
     }
 }

@@ -12,6 +12,7 @@ pub mod format;
 pub mod lengths;
 pub mod parts;
 pub mod pictures;
+pub mod practice;
 pub mod screens;
 pub mod sizing;
 pub mod stack;

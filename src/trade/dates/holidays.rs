@@ -119,6 +119,20 @@ pub fn in_year(region: Region, year: i32) -> Vec<Holiday> {
     in_order(found, |holiday| *holiday)
 }
 
+/// The days that lists of bank holidays name, from a day on and for as long as three years, in order.
+///
+/// ```
+/// use bandwright::trade::dates::holidays::{HolidayName, Region, upcoming};
+/// let day = |m, d| chrono::NaiveDate::from_ymd_opt(2026, m, d).unwrap();
+/// let next = upcoming(Region::EnglandAndWales, day(11, 25)).next().unwrap();
+/// assert_eq!((next.day, next.name), (day(12, 25), HolidayName::Christmas));
+/// ```
+pub fn upcoming(region: Region, from: NaiveDate) -> impl Iterator<Item = Holiday> {
+    let years = from.year()..=from.year().saturating_add(2);
+    let listed = move |holiday: &Holiday| holiday.day >= from && holiday.kind != HolidayKind::OnWeekend;
+    years.flat_map(move |year| in_year(region, year)).filter(listed)
+}
+
 /// Whether the holidays of a year are still a projection: worked out by rule, not yet proclaimed.
 pub fn is_projection(region: Region, year: i32) -> bool {
     proclaimed_to(region).is_none_or(|last| year > last)
