@@ -335,6 +335,8 @@ pub const NEAREST_WEB: &str = "nearest the web";
 pub const AFTER_WORN: &str = "beyond the rings worn now";
 pub const AT_SHOULDERS: &str = "At three and nine";
 pub const WHEN_WORN: &str = "Worn";
+/// What a ring is called, as it stands in a complaint.
+pub const RING_NAME_NOUN: &str = "a name for the ring";
 pub const WORN_NOW: &str = "Now";
 pub const FREE_LENGTH: &str = "Free length of the finger";
 pub const FREE_HOW: &str = "on the palm side, from web to joint crease";
