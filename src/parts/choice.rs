@@ -193,3 +193,32 @@ pub fn check(key: &'static str, label: impl Into<Words>, hint: Option<Words>, va
     }
     .into_any()
 }
+
+/// A box to tick that is one of several behind one text, or that is kept as a word: the caller says whether it is
+/// ticked, and hears when it is pressed.
+pub fn tick(
+    key: impl Into<String>,
+    label: impl Into<Words>,
+    hint: Option<Words>,
+    ticked: Signal<bool>,
+    set: Callback<bool>,
+) -> AnyView {
+    let (key, label) = (key.into(), label.into());
+    let hint_id = format!("{key}-hint");
+    let described = hint.map(|_| hint_id.clone());
+    view! {
+        <label class="check">
+            <input
+                type="checkbox"
+                id=key.clone()
+                name=key
+                aria-describedby=described
+                prop:checked=move || ticked.get()
+                on:change:target=move |event| set.run(event.target().checked())
+            />
+            <span>{move || label.get()}</span>
+            {hint.map(|hint| view! { <span class="check-hint" id=hint_id>{move || hint.get()}</span> })}
+        </label>
+    }
+    .into_any()
+}

@@ -2,6 +2,7 @@
 //!
 //! INVARIANT: a screen reads signals, sends verbs of the book to the state, and computes nothing itself.
 
+mod bench;
 mod couple;
 mod couples;
 mod fields;
@@ -95,7 +96,8 @@ fn view_of(address: Address) -> AnyView {
         Address::Part(id, part) => couple::part(id, part),
         Address::Practice => practice::practice(),
         Address::Setting(setting) => practice::setting(setting),
-        _ => today::today(),
+        Address::Bench => bench::bench(),
+        Address::Calculator(which) => bench::calculator(which),
     }
 }
 
