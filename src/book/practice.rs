@@ -7,6 +7,7 @@ use super::field::{Constant, Field, PracticeField};
 use super::id::ItemId;
 use super::record::Record;
 use super::value::{Extra, NamedClosure, OwnGauge, Value};
+use crate::trade::arrange::in_order;
 use crate::trade::dates::closed::{Calendar, CalendarError, MON_TO_FRI, OnBankHolidays, Weekdays};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::{self, Step as Work};
@@ -50,16 +51,11 @@ impl<'a> Practice<'a> {
 
     /// The gauges, in the order of their names.
     pub fn gauges(self) -> Vec<(ItemId, &'a OwnGauge)> {
-        let mut all: Vec<_> = self
-            .0
-            .fields()
-            .filter_map(|(field, value)| match (field, value) {
-                (Field::Practice(PracticeField::Gauge(item)), Value::Gauge(gauge)) => Some((*item, gauge)),
-                _ => None,
-            })
-            .collect();
-        all.sort_by(|(_, a), (_, b)| a.name.cmp(&b.name));
-        all
+        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Practice(PracticeField::Gauge(item)), Value::Gauge(gauge)) => Some((*item, gauge)),
+            _ => None,
+        });
+        in_order(all, |(_, it)| &it.name)
     }
 
     /// How long a usual piece of work takes here.
@@ -69,30 +65,20 @@ impl<'a> Practice<'a> {
 
     /// The pieces of work that the jeweller has added, in the order of their names.
     pub fn extras(self) -> Vec<(ItemId, &'a Extra)> {
-        let mut all: Vec<_> = self
-            .0
-            .fields()
-            .filter_map(|(field, value)| match (field, value) {
-                (Field::Practice(PracticeField::Extra(item)), Value::Extra(extra)) => Some((*item, extra)),
-                _ => None,
-            })
-            .collect();
-        all.sort_by(|(_, a), (_, b)| a.name.cmp(&b.name));
-        all
+        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Practice(PracticeField::Extra(item)), Value::Extra(extra)) => Some((*item, extra)),
+            _ => None,
+        });
+        in_order(all, |(_, it)| &it.name)
     }
 
     /// The days on which the workshop is closed, in the order of their first days.
     pub fn closures(self) -> Vec<(ItemId, &'a NamedClosure)> {
-        let mut all: Vec<_> = self
-            .0
-            .fields()
-            .filter_map(|(field, value)| match (field, value) {
-                (Field::Practice(PracticeField::Closure(item)), Value::Closure(closure)) => Some((*item, closure)),
-                _ => None,
-            })
-            .collect();
-        all.sort_by_key(|(_, closure)| closure.days.from());
-        all
+        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Practice(PracticeField::Closure(item)), Value::Closure(closure)) => Some((*item, closure)),
+            _ => None,
+        });
+        in_order(all, |(_, closure)| closure.days.from())
     }
 
     pub fn weekdays(self) -> Weekdays {

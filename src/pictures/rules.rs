@@ -45,11 +45,15 @@ pub fn rules(of: &Rules) -> Picture {
     for (i, row) in of.rows.iter().enumerate() {
         let top = TOP + TALL * i as f64;
         pen.text("strong", (1.0, top + 20.0), Anchor::Start, &row.label);
-        draw_row(&mut pen, row, scale, top);
+        pen.rect("leaf thin", (EDGES.0, top), (EDGES.1 - EDGES.0, TALL), 0.0);
     }
     let bottom = TOP + TALL * of.rows.len() as f64;
     let x = scale.x(at);
-    pen.line("rouge dashed", (x, TOP - 4.0), (x, bottom + 3.0));
+    // Under the figures: their rim keeps it away from them.
+    pen.line("rouge", (x, TOP - 4.0), (x, bottom + 3.0));
+    for (i, row) in of.rows.iter().enumerate() {
+        draw_row(&mut pen, row, scale, TOP + TALL * i as f64);
+    }
     pen.pointer("solid rouge thin", (x, TOP - 1.0), true);
     pen.text_inside("strong rouge", (x, 10.0), &words::millimetres(of.at.0), true);
     let rows = of.rows.iter().map(|row| (row.label.as_str(), row.nearest.label.as_str(), row.off.as_str()));
@@ -58,7 +62,6 @@ pub fn rules(of: &Rules) -> Picture {
 }
 
 fn draw_row(pen: &mut Pen, row: &Row, scale: Scale, top: f64) {
-    pen.rect("leaf thin", (EDGES.0, top), (EDGES.1 - EDGES.0, TALL), 0.0);
     let nearest = scale.x(row.nearest.at.mm());
     let half = width_of(&row.nearest.label, TEXT, true) / 2.0;
     let inside = |x: f64, half: f64| x - half > EDGES.0 + 2.0 && x + half < EDGES.1 - 2.0;
@@ -74,7 +77,7 @@ fn draw_row(pen: &mut Pen, row: &Row, scale: Scale, top: f64) {
         let crowded = x - mine < last_word + 4.0 || (x - nearest).abs() < half + mine + 5.0;
         if !tick.label.is_empty() && inside(x, mine) && !crowded {
             last_word = x + mine;
-            pen.runs("rimless soft", (x, top + TALL - 6.0), Anchor::Middle, SMALL, &[("", &tick.label)]);
+            pen.runs("on-leaf soft", (x, top + TALL - 6.0), Anchor::Middle, SMALL, &[("", &tick.label)]);
         }
     }
     if inside(nearest, 0.0) {

@@ -94,10 +94,10 @@ fn view_of(address: Address) -> AnyView {
         Address::NewCouple => new_couple::new_couple(),
         Address::Couple(id) => couple::couple(id),
         Address::Part(id, part) => couple::part(id, part),
-        Address::Bench => bench::bench(),
-        Address::Calculator(which) => bench::calculator(which),
         Address::Practice => practice::practice(),
         Address::Setting(setting) => practice::setting(setting),
+        Address::Bench => bench::bench(),
+        Address::Calculator(which) => bench::calculator(which),
     }
 }
 

@@ -11,7 +11,7 @@ use crate::trade::dates::holidays::Region;
 use crate::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use crate::trade::fit::{CustomaryUp, Gauge, GaugeKind, Hands, ReadAt, ShiftKind};
 use crate::trade::measure::{Circumference, Length};
-use crate::trade::sizing::{Stated, Step, System};
+use crate::trade::sizing::{SizeAsRead, Stated, Step, System};
 use crate::trade::stack::{ShoulderMatch, Stretch};
 use crate::trade::wearer::Wearer;
 use crate::words::pictures::RingState;
@@ -64,6 +64,17 @@ fn whose(couple: Couple<'_>, who: Wearer) -> Vec<String> {
 /// More widths than a finger holds.
 pub fn too_many_widths(most: usize) -> String {
     format!("Enter at most {most} widths, like 2.6 and 2.")
+}
+
+/// A sentence with how well it is founded behind it.
+pub fn founded(sentence: &str, standing: &str) -> String {
+    format!("{} · {standing}", sentence.trim_end_matches('.'))
+}
+
+/// A size as it would be typed again: as it was, or else by its full name.
+pub fn retyped(size: &SizeAsRead) -> String {
+    let typed = size.typed.trim();
+    if typed.is_empty() { super::sizing::stated_in_full(size.stated) } else { typed.to_owned() }
 }
 
 /// Widths as they would be typed: "2.6 and 2".
@@ -147,7 +158,7 @@ pub fn back_to(names: &str) -> String {
 // The order size
 pub const THE_READING: &str = "The reading";
 pub const THE_BAND: &str = "The band to make";
-pub const OTHER_GAUGE: &str = "another gauge, or a ring already worn";
+pub const OTHER_GAUGE: &str = "another gauge or a worn ring";
 pub const GAUGE_KIND: &str = "It is";
 pub const GAUGE_SET: &str = "Tried on";
 pub const GAUGE_STICK: &str = "Read on a stick";
@@ -324,6 +335,8 @@ pub const NEAREST_WEB: &str = "nearest the web";
 pub const AFTER_WORN: &str = "beyond the rings worn now";
 pub const AT_SHOULDERS: &str = "At three and nine";
 pub const WHEN_WORN: &str = "Worn";
+/// What a ring is called, as it stands in a complaint.
+pub const RING_NAME_NOUN: &str = "a name for the ring";
 pub const WORN_NOW: &str = "Now";
 pub const FREE_LENGTH: &str = "Free length of the finger";
 pub const FREE_HOW: &str = "on the palm side, from web to joint crease";

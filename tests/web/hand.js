@@ -239,7 +239,7 @@ export async function furnish(page) {
   await thumb.press("Add the two usual sets");
   await expect(notice(page)).toContainText("Two ring sets added");
   for (const [address, words] of [
-    ["#/practice/times/new", { "What it is": "plating", Least: "2", Usual: "3", Most: "5" }],
+    ["#/practice/times/new", { "What it is": "plating", "At least": "2", Usually: "3", "At most": "5" }],
     ["#/practice/closures/new", { Why: "summer fortnight", "First day closed": "2 August 2027", "Last day closed": "13 August 2027" }],
   ]) {
     await go(page, address);

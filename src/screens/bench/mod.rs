@@ -17,6 +17,7 @@ use crate::app::form::{Form, Start};
 use crate::app::route::{Route, asked as value_of};
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
+use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::parts::line::{line, lines};
@@ -88,6 +89,19 @@ impl Opened {
     fn read<T>(&self, read: impl FnOnce(Couple<'_>, Wearer) -> T) -> Option<T> {
         let Whose { id, who } = self.whose?;
         self.app.couple(id, |couple| read(couple, who))
+    }
+
+    /// What the couple lacks of these, each with the way to where it is entered.
+    fn missing(&self, topics: impl FnOnce(Couple<'_>, Wearer) -> Vec<Topic>) -> AnyView {
+        let all = self.read(|couple, who| {
+            let topics = topics(couple, who).into_iter();
+            let one = |topic| {
+                let href = Address::of_topic(couple.0.id, topic);
+                (say::lacking(couple, topic), say_book::do_next(couple, topic), href)
+            };
+            topics.map(one).collect()
+        });
+        sheet::missing(all.unwrap_or_default())
     }
 
     /// The inputs, with the couple's figures or nothing to start from.

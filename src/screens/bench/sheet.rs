@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::app::form::Form;
-use crate::parts::button::{Weight, button};
+use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option, tick};
 use crate::parts::details::details;
 use crate::parts::field::{Field, Keyboard};
@@ -158,6 +158,8 @@ pub fn read_needed(text: &str, limit: Limit) -> Result<Length, String> {
 
 /// What stands on the page of a calculator.
 pub struct Laid {
+    /// What is missing, before anything else.
+    pub first: AnyView,
     /// The calculator was opened with an answer: it comes first, and the inputs are folded away under it.
     pub answered: bool,
     pub answer: AnyView,
@@ -169,17 +171,17 @@ pub struct Laid {
 
 /// Lays out a calculator. The order is settled when it is opened: nothing jumps while somebody types.
 pub fn laid(of: Laid) -> AnyView {
-    let Laid { answered, answer, inputs, summary, reasons } = of;
+    let Laid { first, answered, answer, inputs, summary, reasons } = of;
     let inputs = view! { <div class="column bench-inputs">{inputs}</div> }.into_any();
     let answer = view! { <div class="column near" id="answer">{answer}</div> };
     if answered {
         let summary = Signal::derive(move || say::worked_out_from(&summary.get()));
         view! {
-            <div class="column bench">{answer}<div id="figures">{details(summary, inputs)}</div>{reasons}</div>
+            <div class="column bench">{first}{answer}<div id="figures">{details(summary, inputs)}</div>{reasons}</div>
         }
         .into_any()
     } else {
-        view! { <div class="column bench">{inputs}{answer}{reasons}</div> }.into_any()
+        view! { <div class="column bench">{first}{inputs}{answer}{reasons}</div> }.into_any()
     }
 }
 
@@ -212,6 +214,20 @@ pub fn step(answered: bool, label: Signal<Option<String>>) -> AnyView {
     let there = Memo::new(move |_| label.with(Option::is_some));
     let text = Signal::derive(move || label.get().unwrap_or_default());
     (move || there.get().then(|| button(Weight::Primary, text, show_answer))).into_any()
+}
+
+/// What a couple lacks: a sentence each, and the way to the one place where it is entered.
+pub fn missing(all: Vec<(String, String, String)>) -> AnyView {
+    let one = |(sentence, label, href): (String, String, String)| {
+        view! {
+            <div class="bench-missing">
+                <p class="caution">{sentence}</p>
+                {link_button(Weight::Quiet, label, href)}
+            </div>
+        }
+        .into_any()
+    };
+    all.into_iter().map(one).collect::<Vec<_>>().into_any()
 }
 
 /// Sentences that want to be read before anything is done.

@@ -7,6 +7,8 @@ use super::{Opened, Whose};
 use crate::app::address::{Address, Calculator, with_query};
 use crate::app::form::Form;
 use crate::app::state::App;
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
 use crate::parts::answer::{Said, Tone, answer};
 use crate::parts::button::{Weight, link_button};
 use crate::parts::details::details;
@@ -16,6 +18,7 @@ use crate::parts::reasons::{Reason, reason, reasons};
 use crate::pictures::rules::{self, Row, Rules};
 use crate::trade::measure::Circumference;
 use crate::trade::sizing::{self, Conversion, Size, Stated, Step, System};
+use crate::trade::wearer::Wearer;
 use crate::words::{bench as say, book as say_book, screens, sizing as say_sizing, standing};
 
 pub fn size(opened: Opened) -> AnyView {
@@ -57,9 +60,9 @@ pub fn size(opened: Opened) -> AnyView {
 }
 
 /// The size of one of the two: the settled one, or the one that was read last.
-fn start(couple: crate::book::couple::Couple<'_>, who: crate::trade::wearer::Wearer) -> (String, String) {
+fn start(couple: Couple<'_>, who: Wearer) -> (String, String) {
     let settled = couple.order_size(who).map(|it| say_sizing::size_in_full(it.size));
-    let read = || couple.readings(who).last().map(|(_, it)| (it.size.typed.clone(), it.size.stated.system().code()));
+    let read = || couple.readings(who).last().map(|(_, it)| (say::retyped(&it.size), it.size.stated.system().code()));
     match settled {
         Some(size) => (size, String::new()),
         None => read().map(|(typed, code)| (typed, code.to_owned())).unwrap_or_default(),
@@ -142,7 +145,7 @@ fn next(form: Form, typed: Signal<SizeTyped>) -> AnyView {
     (move || there.get().then(|| link_button(Weight::Primary, say::ORDER_FROM_THIS.to_owned(), href))).into_any()
 }
 
-fn back_to_couple(opened: &Opened, id: crate::book::id::RecordId) -> AnyView {
+fn back_to_couple(opened: &Opened, id: RecordId) -> AnyView {
     let names = opened.read(|couple, _| say_book::names(couple)).unwrap_or_default();
     link_button(Weight::Primary, say::back_to(&names), Address::Couple(id).to_string())
 }

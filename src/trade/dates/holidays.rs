@@ -2,6 +2,7 @@
 
 use super::easter::easter;
 use super::holiday_table::{ONE_OFFS, PROCLAIMED_TO, RULES, Rule, Substitute};
+use crate::trade::arrange::in_order;
 use chrono::{Datelike, NaiveDate, TimeDelta, Weekday};
 
 /// The last day that is planned for.
@@ -108,16 +109,14 @@ pub fn in_year(region: Region, year: i32) -> Vec<Holiday> {
             }
         }
     }
-    to_substitute.sort();
-    for holiday in to_substitute {
+    for holiday in in_order(to_substitute, |holiday| *holiday) {
         let free = holiday.day.iter_days().find(|day| !is_weekend(*day) && found.iter().all(|h| h.day != *day));
         if let Some(day) = free {
             found.push(Holiday { day, kind: HolidayKind::Substitute, ..holiday });
         }
     }
     found.retain(|h| h.day.year() == year);
-    found.sort();
-    found
+    in_order(found, |holiday| *holiday)
 }
 
 /// The days that lists of bank holidays name, from a day on and for as long as three years, in order.

@@ -10,6 +10,7 @@ use crate::app::form::Start;
 use crate::archive::code::Code;
 use crate::book::couple::Couple;
 use crate::book::value::{ChosenExtra, ExtraWork};
+use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{pick, tick};
 use crate::parts::field::Keyboard;
 use crate::trade::dates::entry::read_wedding;
@@ -88,10 +89,13 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         </fieldset>
         <fieldset class="bench-group"><legend>{say::ON_TOP}</legend>{extras(opened, sheet)}</fieldset>
         {sheet.field("in-hand", say::IN_HAND).unit(say::DAYS_BEFORE.to_owned()).keyboard(Keyboard::Digits).line()}
-        <p class="small">
-            {closures} " " <a class="bench-link" href=to(Setting::Closures)>{say::TO_CLOSURES}</a> " "
-            <a class="bench-link" href=to(Setting::Times)>{say::TO_TIMES}</a>
-        </p>
+        <div class="column near">
+            <p class="small">{closures}</p>
+            <div class="row">
+                {link_button(Weight::Quiet, say::TO_CLOSURES.to_owned(), to(Setting::Closures))}
+                {link_button(Weight::Quiet, say::TO_TIMES.to_owned(), to(Setting::Times))}
+            </div>
+        </div>
         {move || found.with(|found| found.past_cut_off).then(|| view! { <p class="small">{say::PAST_CUT_OFF}</p> })}
         {sheet.afresh(afresh)}
     }

@@ -39,7 +39,6 @@ pub fn dates(opened: Opened) -> AnyView {
         shown.then(|| answer("order-by", name, Signal::derive(move || found.with(answer::said))))
     };
     let head = view! {
-        {missing(&opened)}
         {strip}
         {said}
         {sheet::cautions(Signal::derive(move || found.with(answer::cautions)))}
@@ -56,6 +55,7 @@ pub fn dates(opened: Opened) -> AnyView {
         })
     };
     let content = laid(Laid {
+        first: opened.missing(|couple, _| couple.wedding().is_none().then_some(Topic::Wedding).into_iter().collect()),
         answered,
         answer: head.into_any(),
         inputs: fields::fields(&opened, sheet, found),
@@ -74,25 +74,6 @@ pub fn dates(opened: Opened) -> AnyView {
         }
     };
     page(page_head, content, Some(action))
-}
-
-fn missing(opened: &Opened) -> AnyView {
-    let Some(Whose { id, .. }) = opened.whose else { return ().into_any() };
-    let lacking = opened.read(|couple, _| {
-        let topic = Topic::Wedding;
-        couple.wedding().is_none().then(|| (say::lacking(couple, topic), say_book::do_next(couple, topic)))
-    });
-    lacking
-        .flatten()
-        .map(|(sentence, label)| {
-            view! {
-                <div class="bench-missing">
-                    <p class="caution">{sentence}</p>
-                    {link_button(Weight::Quiet, label, Address::Part(id, Part::Wedding).to_string())}
-                </div>
-            }
-        })
-        .into_any()
 }
 
 /// Writes the settled dates back, and the wedding if another one was typed here.

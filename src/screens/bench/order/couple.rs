@@ -1,21 +1,17 @@
 //! What a couple has for the order size, and what it lacks.
 
-use leptos::prelude::*;
-
-use super::super::{Opened, Whose};
+use super::super::Opened;
 use super::reckon::{OTHER, TAKEN, no_beads_code};
-use crate::app::address::Address;
 use crate::app::form::Start;
 use crate::archive::code::Code;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::book::value::ReadingTaken;
-use crate::parts::button::{Weight, link_button};
 use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::fit::{Hands, NoBeads, Place, ReadAt};
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
-use crate::words::{bench as say, book as say_book, lengths};
+use crate::words::{bench as say, lengths};
 
 /// The newest reading of the base of the finger.
 pub fn taken(couple: Couple<'_>, who: Wearer) -> Option<ReadingTaken> {
@@ -75,7 +71,7 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
     let mut known: Vec<Start> = vec![("neighbours", say::widths(&worn_now(couple, who)))];
     if let Some(taken) = newest(couple, who, Place::Base) {
         known.extend([
-            ("size", taken.size.typed.clone()),
+            ("size", say::retyped(&taken.size)),
             ("as", taken.size.stated.system().code().to_owned()),
             ("gauge", TAKEN.to_owned()),
             ("read-at", taken.read_at.code().to_owned()),
@@ -84,7 +80,7 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
         ]);
     }
     if let Some(joint) = newest(couple, who, Place::Joint) {
-        known.push(("joint", joint.size.typed.clone()));
+        known.push(("joint", say::retyped(&joint.size)));
         known.push(("joint-as", joint.size.stated.system().code().to_owned()));
     }
     let band = couple.band(who);
@@ -107,31 +103,10 @@ pub fn first_missing(couple: Couple<'_>, who: Wearer) -> Option<Topic> {
     lacking(couple, who).into_iter().next()
 }
 
-fn lacking(couple: Couple<'_>, who: Wearer) -> Vec<Topic> {
+/// What the couple lacks for an order size.
+pub fn lacking(couple: Couple<'_>, who: Wearer) -> Vec<Topic> {
     let band = couple.band(who);
     let reading = taken(couple, who).is_none().then_some(Topic::Finger(who));
     let width = (band.width.is_none() || band.profile.is_none()).then_some(Topic::Band(who));
     reading.into_iter().chain(width).collect()
-}
-
-/// What is missing, each with the way to the one place where it is entered.
-pub fn missing(opened: &Opened) -> AnyView {
-    let Some(Whose { id, .. }) = opened.whose else { return ().into_any() };
-    let all = opened.read(|couple, who| {
-        let topics = lacking(couple, who).into_iter();
-        topics.map(|topic| (say::lacking(couple, topic), say_book::do_next(couple, topic), topic)).collect::<Vec<_>>()
-    });
-    all.unwrap_or_default()
-        .into_iter()
-        .map(|(sentence, label, topic)| {
-            view! {
-                <div class="bench-missing">
-                    <p class="caution">{sentence}</p>
-                    {link_button(Weight::Quiet, label, Address::of_topic(id, topic))}
-                </div>
-            }
-            .into_any()
-        })
-        .collect::<Vec<_>>()
-        .into_any()
 }

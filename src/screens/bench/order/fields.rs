@@ -65,8 +65,8 @@ fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     });
     let taken = opened.read(super::couple::taken).flatten();
     let mut options: Vec<(String, String)> = Vec::new();
+    let none_of_their_own = own.is_empty() && taken.is_none();
     options.extend(taken.map(|taken| (TAKEN.to_owned(), say::as_taken(&taken.gauge))));
-    let none_of_their_own = own.is_empty();
     options.extend(own);
     options.push((OTHER.to_owned(), say::OTHER_GAUGE.to_owned()));
     let known: Vec<String> = options.iter().map(|(code, _)| code.clone()).collect();

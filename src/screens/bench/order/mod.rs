@@ -65,7 +65,7 @@ pub fn order(opened: Opened) -> AnyView {
         })
         .into_any()
     };
-    let answer = view! { {couple::missing(&opened)} {head} {sheet::cautions(with(answer::cautions))} {worn()} };
+    let answer = view! { {head} {sheet::cautions(with(answer::cautions))} {worn()} };
     let why = view! {
         {move || there.get().then(|| view! {
             <section class="section">
@@ -81,6 +81,7 @@ pub fn order(opened: Opened) -> AnyView {
         <p class="small">{say::CONFIRM}</p>
     };
     let content = laid(Laid {
+        first: opened.missing(couple::lacking),
         answered,
         answer: answer.into_any(),
         inputs: fields::fields(&opened, sheet, found),

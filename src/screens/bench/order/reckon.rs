@@ -196,7 +196,7 @@ impl Reckoned {
         self.choices().into_iter().map(|size| (word(size), say_sizing::size_name(size))).collect()
     }
 
-    /// Every size in the range, and one more at either end.
+    /// Every size in the range, and one more at either end; none that does not pass the joint.
     fn choices(&self) -> Vec<Size> {
         let Some(answer) = self.answer() else { return Vec::new() };
         let mut sizes: Vec<Size> = answer.in_range.iter().map(|at| self.nearest(*at).size).collect();
@@ -206,6 +206,8 @@ impl Reckoned {
         sizes.extend(below.into_iter().chain(above));
         sizes.sort();
         sizes.dedup();
+        let joint = self.joint.meant().map(|joint| joint.circumference());
+        sizes.retain(|size| joint.is_none_or(|joint| size.circumference() >= joint));
         sizes
     }
 

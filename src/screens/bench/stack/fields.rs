@@ -88,12 +88,13 @@ pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {
     .into_any()
 }
 
-/// A ring; it is there once the one before it has something in it.
+/// A ring; it is there once the one before it has something in it, and then it stays.
 fn row(sheet: Sheet, at: usize) -> AnyView {
     let keys = &ROWS[at];
     let form = sheet.form;
     let filled = move |row: &RowKeys| [row.name, row.width].iter().any(|key| form.text(key).with(|it| !it.is_empty()));
-    let shown = Memo::new(move |_| at == 0 || ROWS[at - 1..].iter().any(filled));
+    let shown =
+        Memo::new(move |before: Option<&bool>| at == 0 || before == Some(&true) || ROWS[at - 1..].iter().any(filled));
     let inside = move || {
         shown.get().then(|| {
             let when = vec![option(NOW, say::WORN_NOW), option(LATER, screens::PLANNED)];

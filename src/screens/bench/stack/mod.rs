@@ -11,6 +11,7 @@ use crate::app::address::Address;
 use crate::app::route::go_instead;
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
+use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::value::{StackSeen, Value};
 use crate::parts::answer::{Said, Tone, answer};
@@ -21,6 +22,7 @@ use crate::parts::reasons::{Reason, reason, reasons};
 use crate::pictures::stack as drawing;
 use crate::trade::measure::{Circumference, Diameter, Length, Standing};
 use crate::trade::stack::Verdict;
+use crate::trade::wearer::Wearer;
 use crate::words::pictures::RingState;
 use crate::words::{bench as say, book as say_book, stack as say_stack, standing};
 use reckon::Reckoned;
@@ -41,7 +43,6 @@ pub fn stack(opened: Opened) -> AnyView {
         })
     };
     let answer = view! {
-        {missing(&opened)}
         {shown}
         {sheet::cautions(Signal::derive(move || found.with(cautions)))}
     };
@@ -56,6 +57,7 @@ pub fn stack(opened: Opened) -> AnyView {
         })
     };
     let content = laid(Laid {
+        first: opened.missing(lacking),
         answered,
         answer: answer.into_any(),
         inputs: fields::fields(&opened, sheet),
@@ -81,30 +83,16 @@ const USUAL_FINGER: Diameter = Diameter(Length::tenthousandths(170_000));
 /// So high a ring is drawn.
 const HEIGHT: Length = Length::tenthousandths(18_000);
 
-fn finger(couple: crate::book::couple::Couple<'_>, who: crate::trade::wearer::Wearer) -> Option<Diameter> {
+fn finger(couple: Couple<'_>, who: Wearer) -> Option<Diameter> {
     let settled = couple.order_size(who).map(|size| size.size.circumference());
     let read = || couple.readings(who).last().map(|(_, it)| it.size.circumference());
     settled.or_else(read).map(Circumference::diameter)
 }
 
-fn missing(opened: &Opened) -> AnyView {
-    let Some(Whose { id, .. }) = opened.whose else { return ().into_any() };
-    let all = opened.read(|couple, who| {
-        let band = couple.band(who).width.is_none().then_some(Topic::Band(who));
-        let unasked = couple.rings(who).is_empty() && !couple.has_no_rings(who);
-        let topics = band.into_iter().chain(unasked.then_some(Topic::Rings(who)));
-        topics.map(|topic| (say::lacking(couple, topic), say_book::do_next(couple, topic), topic)).collect::<Vec<_>>()
-    });
-    let one = |(sentence, label, topic): (String, String, Topic)| {
-        view! {
-            <div class="bench-missing">
-                <p class="caution">{sentence}</p>
-                {link_button(Weight::Quiet, label, Address::of_topic(id, topic))}
-            </div>
-        }
-        .into_any()
-    };
-    all.unwrap_or_default().into_iter().map(one).collect::<Vec<_>>().into_any()
+fn lacking(couple: Couple<'_>, who: Wearer) -> Vec<Topic> {
+    let band = couple.band(who).width.is_none().then_some(Topic::Band(who));
+    let unasked = couple.rings(who).is_empty() && !couple.has_no_rings(who);
+    band.into_iter().chain(unasked.then_some(Topic::Rings(who))).collect()
 }
 
 fn drawn(found: &Reckoned, finger: Diameter) -> Option<String> {
@@ -156,20 +144,20 @@ fn why(found: &Reckoned) -> Vec<Reason> {
     let mut all = vec![reason(
         say::WORN_TOGETHER_NOW,
         say::width(stack.now.total),
-        format!("{} · {rule}", say_stack::summary(stack, &stack.now)),
+        say::founded(&say_stack::summary(stack, &stack.now), rule),
     )];
     if stack.later.total != stack.now.total {
-        let summary = format!("{} · {rule}", say_stack::summary(stack, &stack.later));
+        let summary = say::founded(&say_stack::summary(stack, &stack.later), rule);
         all.push(reason(say::WITH_RINGS_TO_COME, say::width(stack.later.total), summary));
     }
     all.push(reason(say::GAPS, say::width(gap), rule));
     let left = say::left_of(stack.later.left);
-    all.push(reason(say::LEFT, left, say_stack::further(&stack.later)));
+    all.push(reason(say::LEFT, left, say::founded(&say_stack::further(&stack.later), rule)));
     for shoulder in &found.shoulders {
         all.push(reason(
             say::shoulder_match(&shoulder.name),
             say::shoulder_figures(shoulder.band, shoulder.shoulders),
-            format!("{} · {rule}", say::shoulder_said(shoulder.found, shoulder.top.is_some())),
+            say::founded(&say::shoulder_said(shoulder.found, shoulder.top.is_some()), rule),
         ));
     }
     all.push(reason(

@@ -55,7 +55,8 @@ pub fn reckon(app: App, form: Form) -> Reckoned {
 
     let mut rings = Vec::new();
     for row in &ROWS {
-        let name = entry::read_text(&text(row.name), Limit::LineText).map_err(say_entry::text_error);
+        let name = entry::read_text(&text(row.name), Limit::LineText)
+            .map_err(|error| say_entry::text_error_named(error, say::RING_NAME_NOUN));
         let name = judge(&mut complaints, row.name, name).flatten();
         let top = judge(&mut complaints, row.top, read_optional(&text(row.top), Limit::RingWidth)).flatten();
         let typed = text(row.width);
