@@ -15,7 +15,7 @@ use crate::trade::band::{Profile, alloys};
 use crate::trade::dates::entry as date_entry;
 use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::entry;
+use crate::trade::entry::{self, TextError, TextFault};
 use crate::trade::limits::Limit;
 use crate::trade::measure::{Length, Percent};
 use crate::trade::sizing::Stated;
@@ -179,8 +179,11 @@ pub fn read_line(form: Form, key: &str) -> Option<Option<String>> {
     form.judge(key, read.map_err(say_entry::text_error))
 }
 
-pub fn read_note(form: Form, key: &str) -> Option<Option<String>> {
-    let read = entry::read_note(&typed(form, key), Limit::NoteText);
+/// A note; one with nothing in it is no note.
+pub fn read_note(form: Form, key: &str) -> Option<String> {
+    let limit = Limit::NoteText;
+    let read = entry::read_note(&typed(form, key), limit);
+    let read = read.and_then(|note| note.ok_or(TextError { limit, fault: TextFault::Empty }));
     form.judge(key, read.map_err(say_entry::text_error))
 }
 

@@ -22,7 +22,6 @@ pub fn notes(id: RecordId) -> AnyView {
     let form = Form::draft(format!("note.{id}"), vec![("note", String::new())]);
     let save = move || {
         let Some(text) = fields::read_note(form, "note") else { return show_first_complaint() };
-        let Some(text) = text else { return };
         let write = Write::set(Kept::Note(ItemId(clock::random())), Value::Text(text));
         app.save(id, vec![write], say::saved(say::NEW_NOTE), move || {
             form.done();

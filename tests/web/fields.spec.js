@@ -1,0 +1,228 @@
+// Every field of every screen is fed with what people should not type, and with what they may.
+//
+// The fields are enumerated from the page itself: one without a row in FIELDS fails, and so does a row without a field.
+// A bad input gets exactly one sentence beside its field that says what would be right; what was typed stays; nothing is
+// saved; nothing breaks (the guard sees page errors). A good one is taken without a word.
+import { ADDRESSES, expect, furnish, go, hand, said, test } from "./hand.js";
+
+const INPUTS = {
+  empty: "",
+  spaces: "   ",
+  text: "about two",
+  comma: "2,5",
+  fraction: "2 1/2",
+  zero: "0",
+  negative: "-3",
+  large: "99999999999999",
+  emoji: "💍💍",
+  long: "x".repeat(10_000),
+  "no such day": "31/2/2031",
+  "past day": "22 May 2019",
+};
+
+/** What each kind of field takes, and what is said of everything else; where one sentence does not fit all, by input. */
+const but = (...bad) => Object.keys(INPUTS).filter((name) => !bad.includes(name));
+const KINDS = {
+  name: { takes: but("empty", "spaces", "long"), says: /^Enter a name( of at most 80 characters)?\.$/ },
+  "name or none": { takes: but("long"), says: /^Enter a name of at most 80 characters\.$/ },
+  line: { takes: but("long"), says: /^Enter a line of at most 160 characters\.$/ },
+  note: { takes: but("empty", "spaces", "long"), says: /^Enter a note( of at most 4,000 characters)?\.$/ },
+  words: { takes: but() },
+  reach: { takes: ["empty", "spaces", "large"], says: /phone number|e-mail address/ },
+  "wedding or none": {
+    takes: ["empty", "spaces"],
+    says: /^Enter (a date like 22 May 2027, a month, a year, or “not yet”|the date alone, like 22 May 2027)\.$/,
+    "no such day": /^Enter a day that exists: there is no 31 February 2031\.$/,
+    "past day": /^Enter a wedding date from today on: Wed 22 May 2019 is past\.$/,
+  },
+  day: {
+    takes: ["past day"],
+    says: /^Enter (a date like 22 May 2027 or 22\/5\/2027|the date alone, like 22 May 2027)\.$/,
+    "no such day": /^Enter a day that exists: there is no 31 February 2031\.$/,
+  },
+  "time or none": { takes: ["empty", "spaces"], says: /^Enter (a time like 14:30 or 2\.30pm|the time alone, like 14:30|a time between 00:00 and 23:59)\.$/ },
+  size: { takes: [], says: /\b(Enter a size|Enter one size|A size must be|A ring must be|Choose which)\b.*/ },
+  "size or none": { takes: ["empty", "spaces"], says: /\b(Enter a size|Enter one size|A size must be|A ring must be|Choose which)\b.*/ },
+  widths: { takes: ["empty", "spaces", "comma", "fraction"], says: /ring width.*between 0\.5 and 25 mm/ },
+};
+/** A figure between two ends, with its noun. */
+const figure = (noun, least, most, takes) => ({ takes, says: new RegExp(`${noun}.* between ${least} and ${most}( mm| %)?, like [\\d.]+\\.$`, "i") });
+const mm = (noun, least, most, ...more) => figure(noun, least, most, [...more, "comma", "fraction"]);
+const none = ["empty", "spaces"];
+const days = (...more) => ({ takes: [...more, "zero"], says: /^(Enter|The days must be).* (days|number|below 0|between 0 and)\b.*\.$/ });
+
+/** A choice among what is offered: every option is taken. */
+const choice = "choice";
+
+const FIELDS = {
+  "Address::Couples": { find: "words", "put-away": choice },
+  "Address::NewCouple": {
+    "first-name": "name",
+    "second-name": "name or none",
+    reach: "reach",
+    wedding: "wedding or none",
+    met: "line",
+    "may-record": choice,
+  },
+  "Part::People": { "first-name": "name", "second-name": "name or none", reach: "reach", "reach-2": "reach", "reach-3": "reach", met: "line" },
+  "Part::Wedding": { wedding: "wedding or none" },
+  "Part::Appointment": { day: "day", time: "time or none", place: "line", outcome: choice },
+  "Part::Recorded": { "may-record": choice, asked: "day" },
+  "Part::Stage": { stage: choice, since: "day" },
+  "Part::Notes": { note: "note" },
+  "Part::Finger": {
+    size: "size",
+    gauge: choice,
+    hands: choice,
+    place: choice,
+    hand: choice,
+    digit: choice,
+    beside: "widths",
+    "first-ring": choice,
+  },
+  "Part::Ring": {
+    "ring-name": "line",
+    planned: choice,
+    "shoulder-width": mm("ring width", "0\\.5", "25", ...none),
+    "top-width": mm("ring width", "0\\.5", "25", ...none),
+    profile: choice,
+    metal: choice,
+    hand: choice,
+    digit: choice,
+  },
+  "Part::Band": { "band-width": mm("band width", "1", "20", ...none), profile: choice, finish: choice, metal: choice },
+  "Calculator::Size": { q: "size" },
+  "Calculator::Order": { size: "size" },
+  "Calculator::Stack": {},
+  "Calculator::Dates": {},
+  "Setting::Fair": { fair: "line" },
+  "Setting::Sizes": { "first-system": choice, step: choice },
+  "Setting::Gauge": { "gauge-name": "name" },
+  "Setting::Time": { "least-days": days(...none), "usual-days": days(...none), "most-days": days(...none) },
+  "Setting::Extra": { "extra-name": "name", "least-days": days(), "usual-days": days(), "most-days": days() },
+  "Setting::Closures": { region: choice },
+  "Setting::Closure": { "closure-name": "name", "closure-from": "day", "closure-to": "day" },
+  "Setting::Stack": {},
+  "Setting::Fit": {},
+  "Setting::Phone": { theme: choice },
+};
+
+/** What else has to be in a form for it to be saved. */
+const BESIDES = {
+  "Address::NewCouple": { "first-name": "Tess" },
+  "Part::Appointment": { day: "3 May 2031" },
+  "Part::Finger": { size: "UK M" },
+  "Setting::Gauge": { "gauge-name": "odd rings", "gauge-width": "4" },
+  "Setting::Extra": { "extra-name": "plating", "least-days": "0", "usual-days": "0", "most-days": "0" },
+  "Setting::Closure": { "closure-name": "fair", "closure-from": "3 May 2031", "closure-to": "9 May 2031" },
+};
+
+/** Addresses at which all fields of a calculator stand, and what shows those that come only with a choice. */
+const ALL_OF = {
+  "Calculator::Order": (address) => address + (address.includes("?") ? "&" : "?") + "gauge=other&gauge-kind=stick",
+  "Calculator::Stack": (address) => address + (address.includes("?") ? "&" : "?") + [1, 2, 3, 4, 5].map((n) => `ring${n}-width=2`).join("&"),
+};
+const SHOW = {
+  "Setting::Gauge": async (page) => {
+    await page.locator("#gauge-kind-stick").tap();
+    await page.locator("#gauge-bore-domed").tap();
+  },
+};
+
+test.describe.configure({ timeout: 240_000 });
+
+const found = {};
+for (const [name, at] of ADDRESSES)
+  test(`${name} ${at({ couple: "…", appointment: "…", ring: "…", gauge: "…", extra: "…", closure: "…" })}: every field of it`, async ({ page, install }) => {
+    await install();
+    const ids = await furnish(page);
+    const address = (ALL_OF[name] ?? ((address) => address))(at(ids));
+    const thumb = hand(page);
+    const arrive = async () => {
+      await go(page, address);
+      await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
+      await SHOW[name]?.(page);
+    };
+    await arrive();
+    const fields = await page.evaluate(() =>
+      [...document.querySelectorAll("input, textarea, select")].map((field) => ({
+        key: field.name || field.id,
+        typed: field.matches("textarea, input:not([type=radio], [type=checkbox])"),
+      })),
+    );
+    const keys = [...new Map(fields.map((field) => [field.key, field.typed]))];
+    expect.soft(keys.filter(([key, typed]) => (FIELDS[name]?.[key] === choice) === typed || !FIELDS[name]?.[key]).map(([key]) => key), "fields without a row").toEqual([]);
+
+    for (const [key, typed] of keys) {
+      const kind = FIELDS[name]?.[key];
+      if (!kind) continue;
+      if (typed) await feed(key, KINDS[kind] ?? kind);
+      else await chooseAll(key);
+    }
+
+    async function feed(key, { takes, ...says }) {
+      let fresh = false;
+      for (const [what, words] of Object.entries(INPUTS)) {
+        const label = `${key}, ${what}`;
+        if (!fresh) {
+          await arrive();
+          for (const [other, text] of Object.entries(BESIDES[name] ?? {})) if (other !== key) await thumb.put(page.locator(`#${other}`), text);
+          fresh = true;
+        }
+        const before = await said(page);
+        const field = page.locator(`#${key}`);
+        await thumb.put(field, words.length < 100 ? words : "");
+        // Nobody types ten thousand characters: they are pasted.
+        if (words.length >= 100) await page.keyboard.insertText(words);
+        const save = page.getByRole("button", { name: /^(Save|Add note|Add reading)$/ });
+        const sends = (await save.count()) > 0;
+        if (sends) await thumb.tap(save);
+        else await page.keyboard.press("Tab");
+        await page.evaluate(() => new Promise((done) => setTimeout(done, 60)));
+        if (takes.includes(what)) {
+          expect.soft(await complaints(page), label).toEqual([]);
+          fresh = !sends;
+          continue;
+        }
+        const complained = await complaints(page);
+        expect.soft(complained.map(([of]) => of), `${label}: one complaint, beside the field`).toEqual([key]);
+        if (complained.length === 0) {
+          fresh = false;
+          continue;
+        }
+        const [, sentence] = complained[0];
+        expect.soft(sentence, label).toMatch(says[what] ?? says.says);
+        expect.soft(sentence.match(/[.!?](\s|$)/g), `${label}: one sentence: ${sentence}`).toHaveLength(1);
+        expect.soft(await field.inputValue(), `${label}: what was typed stays`).toBe(words);
+        expect.soft(await said(page), `${label}: nothing is saved`).toEqual(before);
+      }
+    }
+
+    async function chooseAll(key) {
+      await arrive();
+      const box = page.locator(`[name="${key}"]`);
+      const options = await box.evaluateAll((boxes) => boxes.map((box) => (box.type === "radio" ? box.value : [...(box.options ?? [])].map(({ value }) => value))).flat());
+      if ((await box.first().evaluate((box) => box.type)) === "checkbox") {
+        await thumb.tap(box.first());
+        await thumb.tap(box.first());
+      } else if ((await box.first().evaluate((box) => box.type)) === "radio") for (const value of options) await thumb.tap(page.locator(`[name="${key}"][value="${value}"]`));
+      else for (const value of options) await box.selectOption(value);
+      expect.soft(await complaints(page), key).toEqual([]);
+    }
+  });
+
+test("every row of this table has a field", async () => {
+  const known = new Set(ADDRESSES.map(([name]) => name));
+  expect(Object.keys(FIELDS).filter((name) => !known.has(name))).toEqual([]);
+});
+
+/** The complaints that show: the key of the field and the sentence. */
+function complaints(page) {
+  return page.evaluate(() =>
+    [...document.querySelectorAll("[aria-invalid=true], .choice.wrong")].map((field) => {
+      const key = field.id || field.name;
+      const told = document.getElementById(`${key}-error`);
+      return [key, told?.checkVisibility() ? told.textContent.trim() : "(not shown)"];
+    }),
+  );
+}
