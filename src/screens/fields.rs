@@ -239,7 +239,7 @@ pub fn read_size(form: Form, key: &str, which: &str) -> Option<Stated> {
 /// The widths of some rings, "2.6 and 2" or "2.6; 2", up to as many as a finger holds; none for an empty field.
 pub fn read_widths(form: Form, key: &str) -> Option<Vec<Length>> {
     let text = typed(form, key).replace(" and ", ";");
-    let parts = text.split([';', '/', '&', '+']).map(str::trim).filter(|part| !part.is_empty());
+    let parts = text.split([';', '&', '+']).map(str::trim).filter(|part| !part.is_empty());
     let widths: Result<Vec<Length>, _> = parts.map(|part| entry::read_length(part, Limit::RingWidth)).collect();
     let widths = widths.map_err(say_entry::number_error).and_then(|widths| {
         if widths.len() > MOST_BESIDE { Err(say::too_many_beside(MOST_BESIDE)) } else { Ok(widths) }

@@ -73,6 +73,7 @@ fn read(app: App, form: Form, item: ItemId) -> Option<NamedClosure> {
         let closures = others.chain([days]).collect();
         Calendar::new(practice.region(), practice.on_bank_holidays(), practice.weekdays(), closures)
     });
+    let name = name?;
     form.judge("closure-name", calendar.map_err(say_dates::calendar_error))?;
-    Some(NamedClosure { name: name?, days })
+    Some(NamedClosure { name, days })
 }
