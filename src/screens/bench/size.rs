@@ -48,7 +48,7 @@ pub fn size(opened: Opened) -> AnyView {
             {details(say::ABOUT_SCALES.to_owned(), about())}
         </div>
     };
-    let head = match opened.read(|couple, who| say::size_subtitle(couple, who)) {
+    let head = match opened.read(say::size_subtitle) {
         Some(subtitle) => opened.head().subtitle(subtitle),
         None => opened.head(),
     };

@@ -106,8 +106,8 @@ fn own_closures(app: App) -> AnyView {
             let closures = practice.closures().into_iter();
             closures
                 .map(|(item, closure)| {
-                    line(closure.name.clone(), say::closure_days(closure), to(Setting::Closure(Some(item))))
-                        .small(say::closure_details(closure, today))
+                    let over = if closure.days.to() < today { say::IS_OVER } else { "" };
+                    line(closure.name.clone(), over, to(Setting::Closure(Some(item)))).small(say::closure_days(closure))
                 })
                 .collect::<Vec<_>>()
         })
@@ -129,8 +129,7 @@ fn next_holidays(app: App, form: Form) -> AnyView {
     let region = Memo::new(move |_| region.with(|code| Region::from_code(code)).unwrap_or(USUAL_REGION));
     let row = |region, holiday: Holiday| Line {
         href: None,
-        ..line(format::day(holiday.day), say_dates::holiday(holiday.name), "")
-            .small(say_dates::holiday_notes(region, holiday))
+        ..line(format::day(holiday.day), "", "").small(say_dates::holiday_in_full(region, holiday))
     };
     let rows = Signal::derive(move || {
         let next = upcoming(region.get(), app.today.get()).take(HOLIDAYS_SHOWN);

@@ -105,7 +105,7 @@ pub fn order(opened: Opened) -> AnyView {
 /// Writes the answer back; while there is none, leads to the first thing that is missing for it.
 fn use_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) -> AnyView {
     let app = opened.app;
-    let name = opened.read(|couple, who| say_book::name_of(couple, who)).unwrap_or_default();
+    let name = opened.read(say_book::name_of).unwrap_or_default();
     let made = Memo::new(move |_| found.with(Reckoned::made));
     let save = move || {
         let Some(size) = found.with_untracked(|found| found.settled(app.today.get_untracked())) else { return };
