@@ -4,6 +4,7 @@
 //! origin. Run with `make test-browser`.
 #![cfg(target_arch = "wasm32")]
 
+mod storage;
 mod updates;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
