@@ -1,5 +1,6 @@
 //! The phone's storage, over real IndexedDB and localStorage.
 
+use bandwright::archive::installation;
 use bandwright::archive::row::{self, RowError};
 use bandwright::book::change::{Draft, Write};
 use bandwright::book::couple::Couple;
@@ -98,11 +99,22 @@ async fn an_installation_that_cannot_be_read_is_not_replaced() {
     let name = unique();
     let (db, _) = opened(&name).await;
     put(&db, META, "installation", &"{\"id\":".into()).await;
-    assert_eq!(load(&db, FRESH).await, Err(StorageError::Unreadable(RowError::Damaged)));
+    assert_eq!(load(&db, FRESH).await, Err(StorageError::Unreadable(RowError::NotJson)));
     let refused = add(&db, vec![drafted(&couple(1), met("fair"))]).await;
-    assert_eq!(refused, Err(StorageError::Unreadable(RowError::Damaged)));
+    assert_eq!(refused, Err(StorageError::Unreadable(RowError::NotJson)));
     assert_eq!(stored(&db, META, "installation").await, Some("{\"id\":".into()));
     assert_eq!(stored(&db, RECORDS, &RecordId(1).to_string()).await, None);
+}
+
+#[wasm_bindgen_test]
+async fn what_a_newer_version_has_added_to_the_installation_stays() {
+    let name = unique();
+    let (db, loaded) = opened(&name).await;
+    let newer = installation::write(&loaded.installation).replace("\"1.0\"", "\"1.2\",\"shares\":true");
+    put(&db, META, "installation", &newer.as_str().into()).await;
+    saved(&db, &couple(1), met("fair")).await;
+    let now = stored(&db, META, "installation").await.unwrap().as_string().unwrap();
+    assert_eq!(now, newer.replace("\"next\":1,", "\"next\":2,"));
 }
 
 // ---- Saving ----
