@@ -9,6 +9,7 @@ SHELL := /bin/bash
 .SHELLFLAGS := -eu -o pipefail -c
 .DEFAULT_GOAL := help
 MAKEFLAGS += --no-print-directory
+.NOTPARALLEL:
 
 # The pinned tools. Trunk.toml, Cargo.toml and package.json name the same versions.
 RUST := 1.95.0

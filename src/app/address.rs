@@ -9,6 +9,7 @@ use js_sys::{decode_uri_component, encode_uri_component};
 use crate::archive::code::Code;
 use crate::book::checklist::Topic;
 use crate::book::id::{ItemId, RecordId};
+use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::wearer::Wearer;
 
 /// A screen.
@@ -63,6 +64,8 @@ pub enum Setting {
     /// One gauge; none for a new one.
     Gauge(Option<ItemId>),
     Times,
+    /// How long one usual piece of work takes.
+    Time(Work),
     Extra(Option<ItemId>),
     Closures,
     Closure(Option<ItemId>),
@@ -121,7 +124,7 @@ impl Address {
             Address::Couple(_) | Address::NewCouple => Address::Couples,
             Address::Calculator(_) => Address::Bench,
             Address::Setting(Setting::Gauge(_)) => Address::Setting(Setting::Gauges),
-            Address::Setting(Setting::Extra(_)) => Address::Setting(Setting::Times),
+            Address::Setting(Setting::Time(_) | Setting::Extra(_)) => Address::Setting(Setting::Times),
             Address::Setting(Setting::Closure(_)) => Address::Setting(Setting::Closures),
             Address::Setting(_) => Address::Practice,
             Address::Today | Address::Couples | Address::Bench | Address::Practice | Address::Nowhere => Address::Today,
@@ -201,7 +204,10 @@ fn setting(parts: &[&str]) -> Option<Setting> {
         ["gauges"] => Setting::Gauges,
         ["gauges", item] => Setting::Gauge(read_item(item)?),
         ["times"] => Setting::Times,
-        ["times", item] => Setting::Extra(read_item(item)?),
+        ["times", item] => match Work::from_code(item) {
+            Some(work) => Setting::Time(work),
+            None => Setting::Extra(read_item(item)?),
+        },
         ["closures"] => Setting::Closures,
         ["closures", item] => Setting::Closure(read_item(item)?),
         ["stack"] => Setting::Stack,
@@ -264,6 +270,7 @@ impl fmt::Display for Setting {
             Setting::Gauges => f.write_str("gauges"),
             Setting::Gauge(which) => write!(f, "gauges/{}", item(*which)),
             Setting::Times => f.write_str("times"),
+            Setting::Time(work) => write!(f, "times/{}", work.code()),
             Setting::Extra(which) => write!(f, "times/{}", item(*which)),
             Setting::Closures => f.write_str("closures"),
             Setting::Closure(which) => write!(f, "closures/{}", item(*which)),

@@ -8,4 +8,5 @@ pub mod form;
 pub mod route;
 pub mod state;
 pub mod tabs;
+pub mod theme;
 pub mod updates;

@@ -40,6 +40,13 @@ impl Route {
         // The address itself is asked: a calculator writes it without an event.
         read(&hash()).1
     }
+
+    /// Where the app is and what is asked there. Whoever asks hears of every address that is gone to, another query
+    /// of the same screen among them; what a calculator writes into its own address is not gone to.
+    pub fn arrived(self) -> (Address, Query) {
+        self.address.track();
+        read(&hash())
+    }
 }
 
 /// The route of the screen that asks.

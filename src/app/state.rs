@@ -210,6 +210,10 @@ impl App {
                 Some(Addition { record: id, kind: Kind::Couple, draft })
             });
             let turn = shared.turn.lock().await;
+            // A second press while the first was being saved: once is enough.
+            if untrack(|| self.untouched_examples()) > 0 {
+                return;
+            }
             let result = stored::add(&shared.database, additions.collect()).await;
             drop(turn);
             match result {
@@ -223,6 +227,18 @@ impl App {
         });
     }
 
+    /// How many example couples there are that nobody has edited.
+    pub fn untouched_examples(self) -> usize {
+        let untouched = |record: &&Record| Couple(record).is_example() && !verbs::is_edited_example(Couple(record));
+        self.book.with(|book| book.couples.values().filter(untouched).count())
+    }
+
+    /// How many example couples there are that somebody has edited.
+    pub fn edited_examples(self) -> usize {
+        let edited = |record: &&Record| verbs::is_edited_example(Couple(record));
+        self.book.with(|book| book.couples.values().filter(edited).count())
+    }
+
     /// Takes the example couples out that nobody has edited.
     pub fn remove_examples(self) {
         let shared = self.shared();
@@ -234,10 +250,7 @@ impl App {
                 Ok(gone) => {
                     self.book.update(|book| gone.iter().for_each(|id| drop(book.couples.remove(id))));
                     gone.iter().for_each(|id| shared.tabs.tell(*id));
-                    let kept = self.book.with_untracked(|book| {
-                        book.couples.values().filter(|record| verbs::is_edited_example(Couple(record))).count()
-                    });
-                    self.say(words::book::examples_removed(gone.len(), kept));
+                    self.say(words::book::examples_removed(gone.len(), untrack(|| self.edited_examples())));
                 }
                 Err(error) => self.fail(&error),
             }
@@ -253,7 +266,7 @@ impl App {
     pub fn turn_page(self) {
         self.notice.update(|notice| match notice {
             Some(Notice { kind: NoticeKind::Failed, .. }) | None => {}
-            Some(notice) if !notice.seen => notice.seen = true,
+            Some(notice) if !notice.seen && notice.kind != NoticeKind::Said => notice.seen = true,
             Some(_) => *notice = None,
         });
     }

@@ -332,7 +332,11 @@ fn write_day(day: NaiveDate) -> Json {
 }
 
 fn read_day(json: &Json) -> Option<NaiveDate> {
-    let day: NaiveDate = json.as_str()?.parse().ok()?;
+    // From the end, because a year may have a sign.
+    let mut parts = json.as_str()?.rsplitn(3, '-');
+    let mut part = || parts.next();
+    let (day, month, year) = (part()?, part()?, part()?);
+    let day = NaiveDate::from_ymd_opt(year.parse().ok()?, month.parse().ok()?, day.parse().ok()?)?;
     // What cannot be written back as it was read is no day of ours.
     (day.to_string() == json.as_str()?).then_some(day)
 }
@@ -342,7 +346,8 @@ fn write_time(time: NaiveTime) -> Json {
 }
 
 fn read_time(json: &Json) -> Option<NaiveTime> {
-    NaiveTime::parse_from_str(json.as_str()?, "%H:%M").ok()
+    let (hour, minute) = json.as_str()?.split_once(':')?;
+    NaiveTime::from_hms_opt(hour.parse().ok()?, minute.parse().ok()?, 0)
 }
 
 fn write_length(length: Length) -> Json {
@@ -384,5 +389,7 @@ fn optional<T>(json: &Json, name: &str, read: impl Fn(&Json) -> Option<T>) -> Op
 /// An object of these keys; those that are nothing are left out.
 fn object<const N: usize>(pairs: [(&str, Json); N]) -> Json {
     let pairs = pairs.into_iter().filter(|(_, value)| !value.is_null());
-    Json::Object(pairs.map(|(key, value)| (key.to_owned(), value)).collect::<Map<_, _>>())
+    let mut object = Map::new();
+    pairs.for_each(|(key, value)| drop(object.insert(key.to_owned(), value)));
+    Json::Object(object)
 }

@@ -8,6 +8,7 @@ use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage
 use super::id::ItemId;
 use super::record::Record;
 use super::value::{DatesSettled, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
+use crate::trade::arrange::in_order;
 use crate::trade::band::alloys::Alloy;
 use crate::trade::band::{Finish, Profile};
 use crate::trade::dates::wedding::Wedding;
@@ -125,9 +126,7 @@ impl<'a> Couple<'a> {
             Field::Appointment(item, _) => Some(*item),
             _ => None,
         });
-        let mut all: Vec<Appointment> = items.into_iter().filter_map(|item| self.appointment(item)).collect();
-        all.sort_by_key(|appointment| appointment.when);
-        all
+        in_order(items.into_iter().filter_map(|item| self.appointment(item)), |appointment| appointment.when)
     }
 
     pub fn appointment(self, item: ItemId) -> Option<Appointment> {
@@ -156,16 +155,11 @@ impl<'a> Couple<'a> {
 
     /// The readings of a wearer, oldest first.
     pub fn readings(self, wearer: Wearer) -> Vec<(ItemId, &'a ReadingTaken)> {
-        let mut all: Vec<_> = self
-            .0
-            .fields()
-            .filter_map(|(field, value)| match (field, value) {
-                (Field::Reading(whose, item), Value::Reading(reading)) if *whose == wearer => Some((*item, reading)),
-                _ => None,
-            })
-            .collect();
-        all.sort_by_key(|(item, _)| self.written(&Field::Reading(wearer, *item)));
-        all
+        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Reading(whose, item), Value::Reading(reading)) if *whose == wearer => Some((*item, reading)),
+            _ => None,
+        });
+        in_order(all, |(item, _)| self.written(&Field::Reading(wearer, *item)))
     }
 
     /// The rings of a wearer, in the order in which they were written down.
@@ -174,13 +168,12 @@ impl<'a> Couple<'a> {
             Field::Ring(whose, item, _) if *whose == wearer => Some(*item),
             _ => None,
         });
-        let mut all: Vec<Ring> = items.into_iter().map(|item| self.ring(wearer, item)).collect();
-        all.sort_by_key(|ring| {
+        let all = items.into_iter().map(|item| self.ring(wearer, item));
+        in_order(all, |ring| {
             self.0.changes().iter().position(|change| {
                 change.sets.iter().any(|set| matches!(&set.field, Field::Ring(_, item, _) if *item == ring.item))
             })
-        });
-        all
+        })
     }
 
     pub fn ring(self, wearer: Wearer, item: ItemId) -> Ring {
@@ -255,19 +248,17 @@ impl<'a> Couple<'a> {
     }
 
     fn items(self, of: impl Fn(&Field) -> Option<ItemId>) -> BTreeSet<ItemId> {
-        self.0.fields().filter_map(|(field, _)| of(field)).collect()
+        let mut items = BTreeSet::new();
+        items.extend(self.0.fields().filter_map(|(field, _)| of(field)));
+        items
     }
 
     fn texts(self, of: impl Fn(&Field) -> Option<ItemId>) -> Vec<(ItemId, &'a str)> {
-        let mut all: Vec<(ItemId, &Field, &str)> = self
-            .0
-            .fields()
-            .filter_map(|(field, value)| match value {
-                Value::Text(text) => Some((of(field)?, field, text.as_str())),
-                _ => None,
-            })
-            .collect();
-        all.sort_by_key(|(_, field, _)| self.written(field));
+        let all = self.0.fields().filter_map(|(field, value)| match value {
+            Value::Text(text) => Some((of(field)?, field, text.as_str())),
+            _ => None,
+        });
+        let all = in_order(all, |(_, field, _)| self.written(field));
         all.into_iter().map(|(item, _, text)| (item, text)).collect()
     }
 }

@@ -38,7 +38,7 @@ fn well_measured(today: NaiveDate, id: &mut impl FnMut() -> ItemId) -> Vec<Write
     writes.extend(visit(id(), after(today, 1), 18, "studio"));
     writes.push(Write::set(Field::FirstRing(Wearer::First), Value::Yes(false)));
     writes.push(Write::set(Field::FirstRing(Wearer::Second), Value::Yes(true)));
-    writes.extend(measured(id(), Wearer::First, 49, Hands::Cold, before(today, 30)));
+    writes.extend(measured(id(), Wearer::First, 50, Hands::Cold, before(today, 30)));
     writes.extend(measured(id(), Wearer::Second, 74, Hands::Normal, before(today, 30)));
     writes.extend(verbs::note_ring(
         Wearer::First,

@@ -7,14 +7,21 @@ use super::field::{Constant, Field, PracticeField};
 use super::id::ItemId;
 use super::record::Record;
 use super::value::{Extra, NamedClosure, OwnGauge, Value};
+use crate::trade::arrange::in_order;
 use crate::trade::dates::closed::{Calendar, CalendarError, MON_TO_FRI, OnBankHolidays, Weekdays};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::{self, Step as Work};
 use crate::trade::dates::spread::{CalendarDays, Spread};
-use crate::trade::fit::Constants;
+use crate::trade::fit::{Constants, Figure, PerMm, constants};
 use crate::trade::measure::Length;
 use crate::trade::sizing::{Step, System};
 use crate::trade::stack::House;
+
+/// What is taken where the jeweller has set nothing.
+pub const USUAL_REGION: Region = Region::EnglandAndWales;
+pub const USUAL_SYSTEM: System = System::Uk;
+/// Common practice: benches make half sizes.
+pub const USUAL_STEP: Step = Step::Half;
 
 /// A reading view of the practice's record.
 #[derive(Clone, Copy)]
@@ -30,30 +37,25 @@ impl<'a> Practice<'a> {
     }
 
     pub fn region(self) -> Region {
-        read!(self.0, field(PracticeField::Region), Region).copied().unwrap_or(Region::EnglandAndWales)
+        read!(self.0, field(PracticeField::Region), Region).copied().unwrap_or(USUAL_REGION)
     }
 
     pub fn first_system(self) -> System {
-        read!(self.0, field(PracticeField::FirstSystem), System).copied().unwrap_or(System::Uk)
+        read!(self.0, field(PracticeField::FirstSystem), System).copied().unwrap_or(USUAL_SYSTEM)
     }
 
-    /// The step in which the bench makes sizes; half sizes are usual.
+    /// The step in which the bench makes sizes.
     pub fn step(self) -> Step {
-        read!(self.0, field(PracticeField::Step), Step).copied().unwrap_or(Step::Half)
+        read!(self.0, field(PracticeField::Step), Step).copied().unwrap_or(USUAL_STEP)
     }
 
     /// The gauges, in the order of their names.
     pub fn gauges(self) -> Vec<(ItemId, &'a OwnGauge)> {
-        let mut all: Vec<_> = self
-            .0
-            .fields()
-            .filter_map(|(field, value)| match (field, value) {
-                (Field::Practice(PracticeField::Gauge(item)), Value::Gauge(gauge)) => Some((*item, gauge)),
-                _ => None,
-            })
-            .collect();
-        all.sort_by(|(_, a), (_, b)| a.name.cmp(&b.name));
-        all
+        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Practice(PracticeField::Gauge(item)), Value::Gauge(gauge)) => Some((*item, gauge)),
+            _ => None,
+        });
+        in_order(all, |(_, it)| &it.name)
     }
 
     /// How long a usual piece of work takes here.
@@ -63,30 +65,20 @@ impl<'a> Practice<'a> {
 
     /// The pieces of work that the jeweller has added, in the order of their names.
     pub fn extras(self) -> Vec<(ItemId, &'a Extra)> {
-        let mut all: Vec<_> = self
-            .0
-            .fields()
-            .filter_map(|(field, value)| match (field, value) {
-                (Field::Practice(PracticeField::Extra(item)), Value::Extra(extra)) => Some((*item, extra)),
-                _ => None,
-            })
-            .collect();
-        all.sort_by(|(_, a), (_, b)| a.name.cmp(&b.name));
-        all
+        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Practice(PracticeField::Extra(item)), Value::Extra(extra)) => Some((*item, extra)),
+            _ => None,
+        });
+        in_order(all, |(_, it)| &it.name)
     }
 
     /// The days on which the workshop is closed, in the order of their first days.
     pub fn closures(self) -> Vec<(ItemId, &'a NamedClosure)> {
-        let mut all: Vec<_> = self
-            .0
-            .fields()
-            .filter_map(|(field, value)| match (field, value) {
-                (Field::Practice(PracticeField::Closure(item)), Value::Closure(closure)) => Some((*item, closure)),
-                _ => None,
-            })
-            .collect();
-        all.sort_by_key(|(_, closure)| closure.days.from());
-        all
+        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Practice(PracticeField::Closure(item)), Value::Closure(closure)) => Some((*item, closure)),
+            _ => None,
+        });
+        in_order(all, |(_, closure)| closure.days.from())
     }
 
     pub fn weekdays(self) -> Weekdays {
@@ -113,6 +105,11 @@ impl<'a> Practice<'a> {
 
     pub fn in_hand(self) -> CalendarDays {
         read!(self.0, field(PracticeField::DaysInHand), Days).copied().unwrap_or(lead_times::IN_HAND)
+    }
+
+    /// Whether the jeweller has set anything of their own in this field.
+    pub fn is_set(self, of: PracticeField) -> bool {
+        self.0.get(&field(of)).is_some()
     }
 
     /// The thresholds of a stack.
@@ -148,9 +145,19 @@ impl<'a> Practice<'a> {
     }
 }
 
-/// The customary value of a constant.
-pub fn customary(constant: Constant) -> Length {
-    *slot(&mut Constants::default(), constant)
+/// The customary figure of a constant, with its standing and where it comes from.
+pub fn customary(constant: Constant) -> Figure<Length> {
+    let rate = |of: Figure<PerMm>| Figure { value: of.value.0, standing: of.standing, source: of.source };
+    match constant {
+        Constant::Width => rate(constants::WIDTH_PER_MM),
+        Constant::WidthSpread => rate(constants::WIDTH_PER_MM_SD),
+        Constant::Bore => rate(constants::BORE_PER_MM),
+        Constant::BoreSpread => rate(constants::BORE_PER_MM_SD),
+        Constant::Cold => constants::COLD,
+        Constant::Warm => constants::WARM,
+        Constant::HandsSpread => constants::HANDS_OFF_SD,
+        Constant::NormalSpread => constants::HANDS_NORMAL_SD,
+    }
 }
 
 fn slot(constants: &mut Constants, constant: Constant) -> &mut Length {

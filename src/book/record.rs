@@ -57,8 +57,8 @@ impl Record {
             // Of two writes to one field within a change the last one counts.
             heads.retain(|head| head.stamp != change.stamp && !set.replaces.contains(&head.stamp));
             if !seen_replaced {
-                heads.push(Head { stamp: change.stamp, value: set.value.clone() });
-                heads.sort_by_key(|head| head.stamp);
+                let place = heads.partition_point(|head| head.stamp < change.stamp);
+                heads.insert(place, Head { stamp: change.stamp, value: set.value.clone() });
             }
         }
         self.changes.push(change);
@@ -163,8 +163,8 @@ impl Record {
     /// The changes that stand taken back. Changes that take one another back in a circle, as only a damaged record
     /// has them, take nothing back.
     fn undone(&self) -> BTreeSet<Stamp> {
-        let undoes = |change: &Change| Some((change.stamp, change.undoes?));
-        let undoes: BTreeMap<Stamp, Stamp> = self.changes.iter().filter_map(undoes).collect();
+        let mut undoes: BTreeMap<Stamp, Stamp> = BTreeMap::new();
+        undoes.extend(self.changes.iter().filter_map(|change| Some((change.stamp, change.undoes?))));
         let mut waits: BTreeMap<Stamp, usize> = BTreeMap::new();
         undoes.values().for_each(|undone| *waits.entry(*undone).or_default() += 1);
         let mut settled: Vec<Stamp> = undoes.keys().copied().filter(|stamp| !waits.contains_key(stamp)).collect();

@@ -6,6 +6,7 @@ use super::couple::{Appointment, Couple};
 use super::field::Stage;
 use super::id::RecordId;
 use super::practice::Practice;
+use crate::trade::arrange::in_order;
 use crate::trade::dates::countdown::{self, Countdown};
 use crate::trade::dates::lead_times::Step as Work;
 
@@ -48,11 +49,12 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'
             }
         }
     }
-    page.appointments.sort_by_key(|(_, appointment)| appointment.when);
-    page.unsettled.sort_by_key(|(_, appointment)| appointment.when);
-    page.late_orders.sort_by_key(|(_, day)| *day);
-    page.order_by.sort_by_key(|(_, day)| *day);
-    page
+    Today {
+        appointments: in_order(page.appointments, |(_, appointment)| appointment.when),
+        unsettled: in_order(page.unsettled, |(_, appointment)| appointment.when),
+        late_orders: in_order(page.late_orders, |(_, day)| *day),
+        order_by: in_order(page.order_by, |(_, day)| *day),
+    }
 }
 
 /// The last day to order for a couple that has not ordered yet: by what was settled with them, otherwise by the

@@ -93,6 +93,58 @@ fn radio(key: &'static str, option: Choosable, value: RwSignal<String>) -> AnyVi
     .into_any()
 }
 
+/// A group of boxes of which several may be ticked. `value` holds the values of the ticked ones, in the order of the
+/// options, with a space between them; each box has the id `key-value`.
+pub fn several(
+    key: &'static str,
+    legend: impl Into<Words>,
+    options: Vec<Choosable>,
+    value: RwSignal<String>,
+    error: RwSignal<Option<String>>,
+) -> AnyView {
+    let legend = legend.into();
+    let all: Vec<String> = options.iter().map(|option| option.value.clone()).collect();
+    let has = |text: &str, option: &str| text.split(' ').any(|ticked| ticked == option);
+    let boxes: Vec<AnyView> = options
+        .into_iter()
+        .map(|option| {
+            let (mine, pressed, all) = (option.value.clone(), option.value.clone(), all.clone());
+            let press = move |ticked: bool| {
+                value.update(|text| {
+                    let stays = |it: &&String| if **it == pressed { ticked } else { has(text, it) };
+                    let kept: Vec<&str> = all.iter().filter(stays).map(String::as_str).collect();
+                    *text = kept.join(" ");
+                });
+            };
+            view! {
+                <label class="choice-option">
+                    <input
+                        type="checkbox"
+                        id=format!("{key}-{}", option.value)
+                        name=key
+                        value=option.value
+                        prop:checked=move || value.with(|text| has(text, &mine))
+                        on:change:target=move |event| press(event.target().checked())
+                    />
+                    {option.drawing}
+                    <span>{option.label}</span>
+                </label>
+            }
+            .into_any()
+        })
+        .collect();
+    view! {
+        <fieldset class="choice several" aria-describedby=format!("{key}-error")>
+            <legend>{move || legend.get()}</legend>
+            <div class="choice-row">{boxes}</div>
+            <p class="field-error" id=format!("{key}-error") aria-live="polite">
+                {move || error.get().unwrap_or_default()}
+            </p>
+        </fieldset>
+    }
+    .into_any()
+}
+
 /// A list to pick one from.
 pub fn pick(
     key: &'static str,
@@ -134,6 +186,35 @@ pub fn check(key: &'static str, label: impl Into<Words>, hint: Option<Words>, va
                 aria-describedby=described
                 prop:checked=move || value.get()
                 on:change:target=move |event| value.set(event.target().checked())
+            />
+            <span>{move || label.get()}</span>
+            {hint.map(|hint| view! { <span class="check-hint" id=hint_id>{move || hint.get()}</span> })}
+        </label>
+    }
+    .into_any()
+}
+
+/// A box to tick that is one of several behind one text, or that is kept as a word: the caller says whether it is
+/// ticked, and hears when it is pressed.
+pub fn tick(
+    key: impl Into<String>,
+    label: impl Into<Words>,
+    hint: Option<Words>,
+    ticked: Signal<bool>,
+    set: Callback<bool>,
+) -> AnyView {
+    let (key, label) = (key.into(), label.into());
+    let hint_id = format!("{key}-hint");
+    let described = hint.map(|_| hint_id.clone());
+    view! {
+        <label class="check">
+            <input
+                type="checkbox"
+                id=key.clone()
+                name=key
+                aria-describedby=described
+                prop:checked=move || ticked.get()
+                on:change:target=move |event| set.run(event.target().checked())
             />
             <span>{move || label.get()}</span>
             {hint.map(|hint| view! { <span class="check-hint" id=hint_id>{move || hint.get()}</span> })}

@@ -174,7 +174,8 @@ struct Wiring {
 }
 
 fn leave(left: Option<Press>) {
+    // A field that is taken away while it has the focus is left too, and by then nobody listens any more.
     if let Some(left) = left {
-        left.run(());
+        let _ = left.try_run(());
     }
 }

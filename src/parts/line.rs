@@ -7,7 +7,7 @@ use crate::words::parts::{Mark, mark, sign};
 use leptos::prelude::*;
 
 /// One row.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Line {
     pub name: String,
     /// What it says, at the end of the row; may be empty.

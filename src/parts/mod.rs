@@ -12,6 +12,7 @@ pub mod choice;
 pub mod details;
 pub mod empty;
 pub mod field;
+pub mod lay;
 pub mod line;
 pub mod notice;
 pub mod page;

@@ -5,6 +5,7 @@ use super::calendar_months::Months;
 use super::calendar_weeks::Weeks;
 use super::lay::TEXT;
 use super::pen::{Anchor, At, Pen, WIDTH};
+use crate::trade::arrange::in_order;
 use crate::words::format;
 use crate::words::pictures::{self as words, DayMark};
 use chrono::{Days, NaiveDate};
@@ -82,9 +83,7 @@ fn marks(of: &CalendarStrip) -> Vec<(DayMark, NaiveDate)> {
         (DayMark::InHand, of.in_hand),
         (DayMark::Wedding, Some(of.wedding)),
     ];
-    let mut marks: Vec<_> = known.into_iter().filter_map(|(mark, day)| day.map(|day| (mark, day))).collect();
-    marks.sort_by_key(|(_, day)| *day);
-    marks
+    in_order(known.into_iter().filter_map(|(mark, day)| day.map(|day| (mark, day))), |(_, day)| *day)
 }
 
 /// Hatches every closed day in one stroke of the pen, and says how many there are from today to the wedding.

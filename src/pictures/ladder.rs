@@ -3,6 +3,7 @@
 use super::Picture;
 use super::lay::{SMALL, Scale, TEXT, cut, spread, width_of};
 use super::pen::{Anchor, Pen, WIDTH};
+use crate::trade::arrange::in_order;
 use crate::trade::measure::{Circumference, Length};
 use crate::words::format;
 use crate::words::pictures::{self as words, LadderSaid, Worn};
@@ -180,9 +181,8 @@ fn draw_range(pen: &mut Pen, of: &Ladder, scale: Scale, y: f64, last: Option<f64
 
 fn draw_rule(pen: &mut Pen, of: &Ladder, scale: Scale, top: f64) {
     pen.rect("leaf", (EDGES.0, top), (EDGES.1 - EDGES.0, RULE), 1.0);
-    let mut ticks: Vec<&Named> = of.ticks.iter().filter(|tick| tick.at != of.order.at).collect();
-    ticks.push(&of.order);
-    ticks.sort_by_key(|tick| tick.at);
+    let ticks = of.ticks.iter().filter(|tick| tick.at != of.order.at).chain([&of.order]);
+    let ticks = in_order(ticks, |tick| tick.at);
     let inside = |x: f64| x > EDGES.0 + 4.0 && x < EDGES.1 - 4.0;
     let order = scale.x(of.order.at.mm());
     let joint = of.joint.as_ref().map_or(f64::NEG_INFINITY, |joint| scale.x(joint.at.mm()));
@@ -229,7 +229,7 @@ fn draw_below(pen: &mut Pen, of: &Ladder, scale: Scale, top: f64) -> f64 {
         });
         marks.push((at, words::joint(&joint.label), "solid ochre thin", "ochre strong"));
     }
-    marks.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut marks = in_order(marks, |mark| Length::from_mm(mark.0));
     for mark in &mut marks {
         mark.1 = cut(&mark.1, TEXT, true, EDGES.1 - EDGES.0);
     }

@@ -11,6 +11,7 @@ pub mod ladder;
 pub mod lay;
 pub mod ornament;
 pub mod pen;
+pub mod rules;
 pub mod stack;
 
 /// A finished drawing: an `<svg>` element with `role="img"` and its text alternative.

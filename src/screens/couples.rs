@@ -1,5 +1,7 @@
 //! The book: every couple, found by any word.
 
+use std::collections::BTreeSet;
+
 use leptos::prelude::*;
 
 use crate::app::address::Address;
@@ -32,9 +34,8 @@ pub fn couples() -> AnyView {
             let couples = book.couples.values().map(Couple).filter(|couple| {
                 !couple.is_blank() && (put_away || couple.put_away().is_none()) && search::matches(*couple, &words)
             });
-            let mut found: Vec<_> =
-                couples.map(|couple| (say_book::names(couple).to_lowercase(), couple.0.id)).collect();
-            found.sort();
+            let mut found = BTreeSet::new();
+            found.extend(couples.map(|couple| (say_book::names(couple).to_lowercase(), couple.0.id)));
             found.into_iter().map(|(_, id)| id).collect::<Vec<_>>()
         })
     });

@@ -1,19 +1,26 @@
 //! The fields that several forms share: how each is drawn, and how what was typed in it is read. Reading notes the
 //! complaint beside the field and answers with nothing; the words stay.
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveTime};
 use leptos::prelude::*;
 
 use crate::app::form::Form;
 use crate::app::state::app;
+use crate::archive::code::Code;
+use crate::parts::choice::{self, Shape};
 use crate::parts::field::{Field, Keyboard};
+use crate::parts::picture::sketch;
+use crate::pictures::ornament;
+use crate::trade::band::{Profile, alloys};
 use crate::trade::dates::entry as date_entry;
+use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::entry;
 use crate::trade::limits::Limit;
-use crate::trade::measure::Length;
+use crate::trade::measure::{Length, Percent};
+use crate::trade::sizing::Stated;
 use crate::words::dates::{self as say_dates, Asked};
-use crate::words::{entry as say_entry, format, screens as say};
+use crate::words::{band as say_band, entry as say_entry, format, screens as say, sizing as say_sizing};
 
 /// A field of plain words.
 pub fn text(form: Form, key: &'static str, label: &str) -> Field {
@@ -34,6 +41,40 @@ pub fn reach(form: Form, key: &'static str, label: &str) -> Field {
 pub fn mm(form: Form, key: &'static str, label: &str) -> Field {
     text(form, key, label).unit("mm".to_owned()).keyboard(Keyboard::Decimal)
 }
+
+/// A share of a whole.
+pub fn percent(form: Form, key: &'static str, label: &str) -> Field {
+    text(form, key, label).unit("%".to_owned()).keyboard(Keyboard::Digits)
+}
+
+/// A number of days.
+pub fn days(form: Form, key: &'static str, label: &str) -> Field {
+    text(form, key, label).unit(say_dates::DAYS.to_owned()).keyboard(Keyboard::Digits)
+}
+
+/// A time of day, with what it is understood as.
+pub fn time(form: Form, key: &'static str, label: &str, empty: &'static str) -> AnyView {
+    let typed = form.text(key);
+    let understood = Signal::derive(move || match typed.with(|text| date_entry::read_time(text)) {
+        Ok(time) => say_dates::time(time),
+        Err(_) => empty.to_owned(),
+    });
+    text(form, key, label).hint(understood).line()
+}
+
+/// How long something takes: least, usual and most, as three fields.
+pub fn spread(form: Form, keys: SpreadKeys) -> AnyView {
+    let [least, usual, most] = keys;
+    view! {
+        {days(form, least, say_dates::LEAST).line()}
+        {days(form, usual, say_dates::USUAL).line()}
+        {days(form, most, say_dates::MOST).enter("done").line()}
+    }
+    .into_any()
+}
+
+/// The keys of the least, the usual and the most.
+pub type SpreadKeys = [&'static str; 3];
 
 /// The wedding date, with what it is understood as.
 pub fn wedding(form: Form, key: &'static str) -> AnyView {
@@ -59,16 +100,64 @@ pub fn wedding(form: Form, key: &'static str) -> AnyView {
 
 /// A day, with what it is understood as.
 pub fn day(form: Form, key: &'static str, label: &str) -> AnyView {
+    let today = app().today;
+    day_from(form, key, label, Signal::derive(move || today.get()))
+}
+
+/// A day; one without a year is the next such day from `from` on.
+pub fn day_from(form: Form, key: &'static str, label: &str, from: Signal<NaiveDate>) -> AnyView {
     let app = app();
     let typed = form.text(key);
     let understood = Signal::derive(move || {
         let today = app.today.get();
-        match typed.with(|text| date_entry::read_day(text, today)) {
+        match typed.with(|text| date_entry::read_day(text, from.get())) {
             Ok(day) => format!("{} · {}", format::day(day), say::from_today(day, today)),
             Err(_) => say::DAY_HINT.to_owned(),
         }
     });
     text(form, key, label).hint(understood).line()
+}
+
+/// The profile of a band or ring, each drawn.
+pub fn profile(form: Form, key: &'static str) -> AnyView {
+    let drawn = Profile::ALL.map(|profile| {
+        choice::drawn(profile.code(), say_band::profile(profile), sketch(ornament::profile(profile).svg))
+    });
+    let options = drawn.into_iter().chain([choice::option(NONE, say::NOT_SETTLED)]).collect();
+    choice::choice(key, say::PROFILE.to_owned(), Shape::Drawn, options, form.text(key))
+}
+
+/// The metal of a band or ring.
+pub fn metal(form: Form, key: &'static str) -> AnyView {
+    let alloys = alloys::ALLOYS.iter().map(|alloy| (alloy.code.to_owned(), say_band::alloy(alloy)));
+    let options = std::iter::once((NONE.to_owned(), say::NOT_SETTLED.to_owned())).chain(alloys).collect();
+    choice::pick(key, say::METAL.to_owned(), options, form.text(key))
+}
+
+/// What stands for a choice that nobody has made.
+const NONE: &str = "none";
+
+/// The word of a choice, or the one for none.
+pub fn code_or_none<T: Code>(of: Option<T>) -> String {
+    of.map_or(NONE, T::code).to_owned()
+}
+
+/// Which of several readings of what was typed is meant: nothing to choose while there is only one. `key` is the
+/// field with the size, `which` the one with the choice.
+pub fn which_size(form: Form, key: &'static str, which: &'static str, legend: &str) -> Option<AnyView> {
+    let first = app().practice(|practice| practice.first_system());
+    let readings = form.text(key).with(|text| entry::read_size(text, first)).unwrap_or_default();
+    (readings.len() > 1).then(|| {
+        let chosen = form.text(which);
+        let options = readings
+            .iter()
+            .map(|size| choice::option(size.stated.system().code(), say_sizing::stated_in_full(size.stated)));
+        let known = readings.iter().any(|size| chosen.with_untracked(|code| code == size.stated.system().code()));
+        if !known {
+            chosen.set(String::new());
+        }
+        choice::choice(which, legend.to_owned(), Shape::Chips, options.collect(), chosen)
+    })
 }
 
 fn typed(form: Form, key: &str) -> String {
@@ -120,6 +209,44 @@ pub fn read_day(form: Form, key: &str, today: NaiveDate) -> Option<NaiveDate> {
     form.judge(key, read.map_err(|error| say_dates::date_entry(error, Asked::Day)))
 }
 
+/// A time of day, or nothing for an empty field.
+pub fn read_time(form: Form, key: &str) -> Option<Option<NaiveTime>> {
+    let text = typed(form, key);
+    if text.trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    form.judge(key, date_entry::read_time(&text).map(Some).map_err(say_dates::time_entry))
+}
+
+/// A size: the only reading of what was typed, or the one that was chosen of several.
+pub fn read_size(form: Form, key: &str, which: &str) -> Option<Stated> {
+    let first = app().practice(|practice| practice.first_system());
+    let readings = match entry::read_size(&typed(form, key), first) {
+        Ok(readings) => readings,
+        Err(error) => return form.judge(key, Err(say_entry::size_error(error))),
+    };
+    let chosen = typed(form, which);
+    let meant = match readings.as_slice() {
+        [only] => Some(only),
+        several => several.iter().find(|size| size.stated.system().code() == chosen),
+    };
+    form.judge(key, meant.map(|size| size.stated).ok_or_else(|| say::WHICH_SIZE.to_owned()))
+}
+
+/// The widths of some rings, "2.6 and 2" or "2.6; 2", up to as many as a finger holds; none for an empty field.
+pub fn read_widths(form: Form, key: &str) -> Option<Vec<Length>> {
+    let text = typed(form, key).replace(" and ", ";");
+    let parts = text.split([';', '/', '&', '+']).map(str::trim).filter(|part| !part.is_empty());
+    let widths: Result<Vec<Length>, _> = parts.map(|part| entry::read_length(part, Limit::RingWidth)).collect();
+    let widths = widths.map_err(say_entry::number_error).and_then(|widths| {
+        if widths.len() > MOST_BESIDE { Err(say::too_many_beside(MOST_BESIDE)) } else { Ok(widths) }
+    });
+    form.judge(key, widths)
+}
+
+/// No finger holds more rings beside a gauge.
+const MOST_BESIDE: usize = 6;
+
 /// A length that has to be there.
 pub fn read_length(form: Form, key: &str, limit: Limit) -> Option<Length> {
     let read = entry::read_length(&typed(form, key), limit);
@@ -132,4 +259,53 @@ pub fn read_optional_length(form: Form, key: &str, limit: Limit) -> Option<Optio
         return form.judge(key, Ok(None));
     }
     read_length(form, key, limit).map(Some)
+}
+
+/// A share, or nothing for an empty field.
+pub fn read_optional_percent(form: Form, key: &str, limit: Limit) -> Option<Option<Percent>> {
+    if typed(form, key).trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    let read = entry::read_percent(&typed(form, key), limit).map(Some);
+    form.judge(key, read.map_err(say_entry::number_error))
+}
+
+/// A time of day, or nothing for an empty field.
+pub fn read_optional_time(form: Form, key: &str) -> Option<Option<NaiveTime>> {
+    if typed(form, key).trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    form.judge(key, date_entry::read_time(&typed(form, key)).map(Some).map_err(say_dates::time_entry))
+}
+
+/// Days of the calendar, or nothing for an empty field.
+pub fn read_optional_days(form: Form, key: &str) -> Option<Option<CalendarDays>> {
+    if typed(form, key).trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    form.judge(key, date_entry::read_calendar_days(&typed(form, key)).map(Some).map_err(say_dates::amount_entry))
+}
+
+/// Three numbers of working days in order.
+pub fn read_spread(form: Form, keys: SpreadKeys) -> Option<Spread> {
+    let [least, usual, most] = keys.map(|key| read_working_days(form, key));
+    let read = Spread::new(least?, usual?, most?);
+    let at = match &read {
+        Err(SpreadError::LeastAboveUsual { .. }) => keys[1],
+        Ok(_) | Err(SpreadError::UsualAboveMost { .. } | SpreadError::TooLong { .. }) => keys[2],
+    };
+    form.judge(at, read.map_err(say_dates::spread_error))
+}
+
+/// The same, or nothing where all three are empty.
+pub fn read_optional_spread(form: Form, keys: SpreadKeys) -> Option<Option<Spread>> {
+    if keys.iter().all(|key| typed(form, key).trim().is_empty()) {
+        keys.iter().for_each(|key| form.complaint(key).set(None));
+        return Some(None);
+    }
+    read_spread(form, keys).map(Some)
+}
+
+fn read_working_days(form: Form, key: &str) -> Option<WorkingDays> {
+    form.judge(key, date_entry::read_working_days(&typed(form, key)).map_err(say_dates::amount_entry))
 }

@@ -2,17 +2,20 @@
 //!
 //! INVARIANT: a screen reads signals, sends verbs of the book to the state, and computes nothing itself.
 
+mod bench;
 mod couple;
 mod couples;
 mod fields;
 mod form_page;
 mod new_couple;
+mod practice;
 mod today;
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::app::address::Address;
+use crate::app::clock;
 use crate::app::route::Route;
 use crate::app::state::{App, NoticeKind, Status};
 use crate::app::updates;
@@ -36,11 +39,16 @@ fn frame() -> AnyView {
     provide_context(app);
     provide_context(route);
     updates::watch(move || app.update_ready.set(true));
+    follow_the_day(app);
     let screen = route.screen();
     let shown = move || match app.status.get() {
         Status::Opening => opening(),
         Status::Failed(error) => failed(app, storage_words::not_opened(&error)),
-        Status::Open => view_of(screen.get().0),
+        // A screen follows what it shows by itself: a change to the book must not make it anew under the fingers.
+        Status::Open => {
+            let here = screen.get().0;
+            untrack(|| view_of(here))
+        }
     };
     Effect::new(move |before: Option<Address>| {
         let here = screen.get().0;
@@ -85,7 +93,11 @@ fn view_of(address: Address) -> AnyView {
         Address::Couples => couples::couples(),
         Address::NewCouple => new_couple::new_couple(),
         Address::Couple(id) => couple::couple(id),
-        _ => today::today(),
+        Address::Part(id, part) => couple::part(id, part),
+        Address::Practice => practice::practice(),
+        Address::Setting(setting) => practice::setting(setting),
+        Address::Bench => bench::bench(),
+        Address::Calculator(which) => bench::calculator(which),
     }
 }
 
@@ -110,6 +122,19 @@ fn shown_notice(app: App) -> Vec<Notice> {
         NoticeKind::Said => done(notice.text, None),
         NoticeKind::Failed => wrong(notice.text, None, move || app.notice.set(None)),
     }]
+}
+
+/// A page that stays open over midnight, or wakes on another day, counts from the new day.
+fn follow_the_day(app: App) {
+    let look = move || {
+        let today = clock::now().0;
+        if app.today.get_untracked() != today {
+            app.today.set(today);
+        }
+    };
+    window_event_listener_untyped("visibilitychange", move |_| look());
+    window_event_listener_untyped("focus", move |_| look());
+    let _ = set_interval_with_handle(look, std::time::Duration::from_secs(60));
 }
 
 /// After another screen has come: its start is shown, and its heading has the focus, so that it is read out.

@@ -65,9 +65,8 @@ fn section(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {
 fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>, Vec<Line>) {
     let names = |id: RecordId| book.couples.get(&id).map(|record| say_book::names(Couple(record))).unwrap_or_default();
     let ordering = |(id, day): &(RecordId, NaiveDate), mark| {
-        line(names(*id), format::day(*day), Address::Couple(*id).to_string())
-            .small(say::from_today(*day, today))
-            .mark(mark)
+        let small = say::order_by(*day);
+        line(names(*id), say::from_today(*day, today), Address::Couple(*id).to_string()).small(small).mark(mark)
     };
     let appointment = |(id, it): &(RecordId, Appointment)| {
         let href = Address::Part(*id, Part::Appointment(Some(it.item))).to_string();

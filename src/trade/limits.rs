@@ -25,6 +25,8 @@ pub enum Limit {
     GapBetweenRings,
     /// How far the edge of a domed bore stands back.
     EdgeRelief,
+    /// From one mark or ring of a gauge to the next, of circumference.
+    GaugeStep,
     /// A gauge's own error, of circumference.
     GaugeError,
     /// A ring stick's taper: circumference for each millimetre of its length.
@@ -33,6 +35,10 @@ pub enum Limit {
     WidthFactor,
     /// How sure k is.
     WidthFactorSpread,
+    /// Circumference for each millimetre of a domed bore's room, eta.
+    BoreFactor,
+    /// How sure eta is.
+    BoreFactorSpread,
     /// The most that a narrower band goes down.
     WidthShiftDown,
     /// For cold or warm hands.
@@ -48,10 +54,6 @@ pub enum Limit {
     /// A shift that the jeweller sets, up or down.
     OwnShift,
     // shares
-    /// How much of a domed bore's room counts, eta.
-    BoreFactor,
-    /// How sure eta is.
-    BoreFactorSpread,
     /// Of the free length, where a stack stops being roomy or full.
     StackShare,
     /// Of being in time.
@@ -122,7 +124,7 @@ pub fn all() -> &'static [Range] {
 }
 
 #[rustfmt::skip]
-const ROWS: [Range; 29] = [
+const ROWS: [Range; 30] = [
     row(Limit::Circumference, mm(36_0000, 80_0000, 54_0000), CommonPractice, "US 0 to UK Z+9; ISO sticks carry 41 to 76"),
     row(Limit::BandWidth, mm(1_0000, 20_0000, 2_5000), CommonPractice, "wire of 1 mm to a cigar band"),
     row(Limit::BandHeight, mm(8000, 6_0000, 1_8000), CommonPractice, "below 0.8 mm a band bends; 1.3 to 1.8 mm is usual"),
@@ -131,10 +133,13 @@ const ROWS: [Range; 29] = [
     row(Limit::FreeLength, mm(10_0000, 45_0000, 24_0000), FromMemory, "20 to 28 mm is usual"),
     row(Limit::GapBetweenRings, mm(0, 2_0000, 2000), CommonPractice, "0.2 mm each is usual"),
     row(Limit::EdgeRelief, mm(0, 1_0000, 2800), Derived, "a dome of radius 16 mm, capped at 0.30 mm, is the default"),
+    row(Limit::GaugeStep, mm(1000, 6_0000, 6250), CommonPractice, "a fine mark to two whole sizes; half a UK letter is 0.625 mm"),
     row(Limit::GaugeError, mm(0, 1_0000, 1000), CommonPractice, "less than half a US size of circumference"),
     row(Limit::StickTaper, mm(0, 6000, 2190), Derived, "ISO 8653: 41 to 76 on 160 mm is 0.219"),
     row(Limit::WidthFactor, mm(0, 1_0000, 2500), CommonPractice, "0.25 mm for each mm"),
     row(Limit::WidthFactorSpread, mm(0, 5000, 1000), CommonPractice, "0.10 mm for each mm"),
+    row(Limit::BoreFactor, mm(0, 1_0000, 8000), CommonPractice, "0.8 mm for each mm of the room; more than all of it makes no sense"),
+    row(Limit::BoreFactorSpread, mm(0, 1_0000, 3000), CommonPractice, "0.3 mm for each mm"),
     row(Limit::WidthShiftDown, mm(0, 2_0000, 6000), CommonPractice, "at most 0.6 mm"),
     row(Limit::ConditionShift, mm(0, 2_0000, 5000), CommonPractice, "about 0.5 mm each way; 1.15 mm after swelling (Siamwala 2018, derived)"),
     row(Limit::ConditionSpread, mm(0, 1_0000, 4000), CommonPractice, "0.4 mm"),
@@ -142,8 +147,6 @@ const ROWS: [Range; 29] = [
     row(Limit::DaySpread, mm(0, 1_0000, 3000), CommonPractice, "0.3 mm"),
     row(Limit::JointLooseness, mm(0, 8_0000, 1_2500), CommonPractice, "1.25, 2.5 and 5 mm are the usual thresholds"),
     row(Limit::OwnShift, mm(-5_0000, 5_0000, 5000), CommonPractice, "four UK letters either way"),
-    row(Limit::BoreFactor, percent(0, 100, 80), CommonPractice, "0.8 of the room"),
-    row(Limit::BoreFactorSpread, percent(0, 100, 30), CommonPractice, "0.3"),
     row(Limit::StackShare, percent(5, 100, 35), CommonPractice, "roomy to 35, full to 50 %: house rule"),
     row(Limit::Confidence, percent(50, 99, 95), CommonPractice, "95 % by default"),
     row(Limit::Neighbours, count(0, 6, 1), CommonPractice, "no free length holds more"),

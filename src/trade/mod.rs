@@ -4,6 +4,7 @@
 //! Nothing in here panics on bad input: what cannot be answered is a value of an error type.
 //! No bare number crosses a public function: lengths, sizes, days and shares are types.
 
+pub mod arrange;
 pub mod band;
 pub mod dates;
 pub mod entry;

@@ -1,11 +1,11 @@
 //! What is said about couples: their names, stages and appointments, and the lines of the checklist.
 
 use super::{band, dates, format, lengths, sizing};
-use crate::book::checklist::{Care, State, Topic};
+use crate::book::checklist::{Care, Topic};
 use crate::book::couple::{Appointment, Band, Couple, Ring};
 use crate::book::field::{Outcome, Stage};
 use crate::book::leaving::Stays;
-use crate::book::value::{OrderSize, ReadingTaken, When};
+use crate::book::value::{OrderSize, OwnGauge, ReadingTaken, When};
 use crate::trade::wearer::Wearer;
 
 /// Both names, or the one there is: "Ines & Callum".
@@ -132,13 +132,50 @@ pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
     }
 }
 
-/// The state of a line for those who do not see its mark.
-pub fn state(state: State) -> &'static str {
-    match state {
-        State::Open => "not done yet",
-        State::Done => "done",
-        State::Care(_) => "wants another look",
+/// All that a line knows, for reading back.
+pub fn in_full(couple: Couple<'_>, topic: Topic) -> Option<String> {
+    match topic {
+        Topic::Finger(wearer) => {
+            let readings: Vec<String> = couple.readings(wearer).iter().map(|(_, taken)| reading(taken)).collect();
+            (!readings.is_empty()).then(|| readings.join("; "))
+        }
+        Topic::Rings(wearer) if !couple.rings(wearer).is_empty() => {
+            let rings: Vec<String> = couple.rings(wearer).iter().map(|it| join([ring(it), ring_small(it)])).collect();
+            Some(rings.join("; "))
+        }
+        Topic::OrderSize(wearer) => couple.order_size(wearer).map(|size| order_size(&size)),
+        Topic::Wedding
+        | Topic::Rings(_)
+        | Topic::Band(_)
+        | Topic::Stack(_)
+        | Topic::Dates
+        | Topic::Notes
+        | Topic::ReadBack => says(couple, topic),
     }
+}
+
+/// What else is known of a ring: "still to come, court, platinum 950, left ring finger".
+pub fn ring_small(it: &Ring) -> String {
+    let planned = it.planned.then(|| "still to come".to_owned());
+    let top = it.top_width.map(|width| format!("{} mm at the top", lengths::plain(width)));
+    let profile = it.profile.map(|profile| band::profile(profile).to_owned());
+    let parts = [planned, top, profile, it.metal.map(band::alloy), it.finger.map(band::finger)];
+    join(parts.into_iter().flatten())
+}
+
+/// A gauge in a list: "narrow rings, 3 mm, flat inside".
+pub fn gauge(own: &OwnGauge) -> String {
+    format!("{}, {} mm, {}", own.name, lengths::plain(own.gauge.width), band::bore(own.gauge.bore))
+}
+
+/// The same words inside a sentence.
+fn small(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+}
+
+fn join(parts: impl IntoIterator<Item = String>) -> String {
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 /// What about a line wants another look.
@@ -186,9 +223,9 @@ pub fn reading(taken: &ReadingTaken) -> String {
         taken.gauge.name,
         lengths::plain(taken.gauge.gauge.width),
         band::bore(taken.gauge.gauge.bore),
-        super::fit::hands(taken.hands),
+        small(super::fit::hands(taken.hands)),
         format::day(taken.taken),
-    )
+    ) + &format!(" · {}", small(super::fit::place(taken.place)))
 }
 
 /// The settled size with what it may lie between: "N, from 53.1 to 54.4 mm, in the stack".

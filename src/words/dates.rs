@@ -4,7 +4,7 @@ use super::format;
 use crate::trade::dates::closed::{CalendarError, Closed, OnBankHolidays};
 use crate::trade::dates::countdown::{Countdown, DatesError, Ordered, Slack};
 use crate::trade::dates::entry::{AmountEntryError, DateEntryError, TimeEntryError};
-use crate::trade::dates::holidays::{HolidayName, Region, proclaimed_to};
+use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, proclaimed_to};
 use crate::trade::dates::lead_times::Step;
 use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
@@ -52,6 +52,12 @@ pub fn holiday(name: HolidayName) -> &'static str {
     }
 }
 
+/// What has to be said of a holiday beside its name: "substitute day, projection".
+pub fn holiday_notes(region: Region, holiday: Holiday) -> String {
+    let projection = is_projection(region, holiday.day.year()).then_some("projection");
+    [holiday_kind(holiday.kind), projection].into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
 /// Why a day is closed; a closure by the name it has in the book.
 pub fn closed(why: Closed, closure: Option<&str>) -> String {
     match why {
@@ -89,6 +95,24 @@ pub fn step(step: Step) -> &'static str {
         Step::Engraving => "Engraving",
         Step::Delivery => "Delivery",
         Step::Resizing => "Room for one change of size",
+    }
+}
+
+/// Behind a number of days.
+pub const DAYS: &str = "days";
+/// The three numbers of a spread.
+pub const LEAST: &str = "At least";
+pub const USUAL: &str = "Usually";
+pub const MOST: &str = "At most";
+
+/// How a holiday came to stand on its day, where it is not simply its own.
+pub fn holiday_kind(kind: HolidayKind) -> Option<&'static str> {
+    match kind {
+        HolidayKind::Itself => None,
+        HolidayKind::OnWeekend => Some("on a weekend, given again"),
+        HolidayKind::Substitute => Some("substitute day"),
+        HolidayKind::Moved => Some("moved this year"),
+        HolidayKind::Extra => Some("this year only"),
     }
 }
 

@@ -91,7 +91,9 @@ mod imp {
     }
 
     pub fn number(value: f64, decimals: u8) -> String {
-        let text = format!("{value:.*}", decimals as usize);
+        // Halves away from zero, as the browser rounds them: the quarter sizes of the UK lie on halves.
+        let scale = 10f64.powi(i32::from(decimals));
+        let text = format!("{:.*}", decimals as usize, (value * scale).round() / scale);
         let (whole, rest) = text.split_once('.').map_or((text.as_str(), None), |(w, r)| (w, Some(r)));
         let (sign, digits) = whole.strip_prefix('-').map_or(("", whole), |d| ("-", d));
         let mut grouped = String::new();

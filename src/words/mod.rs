@@ -4,6 +4,7 @@
 //! INVARIANT: the only code with words for people. Knows no browser but its `Intl`, and that only in `format`.
 
 pub mod band;
+pub mod bench;
 pub mod book;
 pub mod dates;
 pub mod entry;
@@ -12,6 +13,7 @@ pub mod format;
 pub mod lengths;
 pub mod parts;
 pub mod pictures;
+pub mod practice;
 pub mod screens;
 pub mod sizing;
 pub mod stack;

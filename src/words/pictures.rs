@@ -199,3 +199,14 @@ pub fn calendar(days: &[(DayMark, NaiveDate)], closed: usize) -> String {
 pub fn profile_drawing(name: &str) -> String {
     format!("Cross-section: {name}")
 }
+
+/// "53.13 mm", over the rules of the size scales.
+pub fn millimetres(length: Length) -> String {
+    format!("{} mm", format::mm(length, 2))
+}
+
+/// The rules of the size scales, in words: what is nearest on each, and how far it is off.
+pub fn rules(at: Length, rows: &[(&str, &str, &str)]) -> String {
+    let rows: Vec<String> = rows.iter().map(|(scale, size, off)| format!("{scale} {size}, {off}")).collect();
+    format!("Size rules, {} mm round the inside across them all. Nearest: {}.", format::mm(at, 2), rows.join("; "))
+}

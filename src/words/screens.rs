@@ -153,7 +153,6 @@ pub const READ_BACK_HOW: &str =
     "Read it out together. When both of you say yes, it is confirmed; anything changed later shows here.";
 pub const READ_BACK_CONFIRM: &str = "We agree: confirmed today";
 pub const READ_BACK_OPEN: &str = "open";
-pub const CONFIRMED: &str = "Confirmed on";
 
 // Fingers, readings, rings, bands
 pub const HAND: &str = "Hand";
@@ -175,6 +174,8 @@ pub const DO_NOT_SIZE: &str = "Do not size a finger that is swollen or injured, 
 pub const NO_GAUGES: &str = "Write down your gauges under Practice once, and they can be picked here.";
 pub const TO_GAUGES: &str = "Your gauges";
 pub const RINGS: &str = "Rings";
+pub const NO_RINGS_SAID: &str = "None: no other ring for this finger.";
+pub const NO_RINGS_BACK: &str = "Not so: ask again";
 pub const NO_RINGS: &str = "No other ring for this finger";
 pub const NEW_RING: &str = "Add a ring";
 pub const RING: &str = "Ring";
@@ -191,6 +192,34 @@ pub const NOT_SETTLED: &str = "Not settled";
 pub const NOT_KNOWN: &str = "Not known";
 pub const PLANNED: &str = "Still to come";
 pub const PLANNED_HINT: &str = "Not worn yet: room is kept for it.";
+
+pub const WHEN_WORN: &str = "Worn";
+pub const WORN_NOW: &str = "Now";
+pub const READ_AT: &str = "Read at the";
+pub const BAND: &str = "Band";
+pub const WHICH_SIZE: &str = "Choose which of these sizes is meant, or type it with its system, like UK M or US 6.";
+pub const NICKEL: &str = "For anybody who wants it nickel-free: ask for the wish, not the reason, and have the bench confirm the alloy. \
+In the EU a ring may give off at most 0.5 micrograms of nickel a square centimetre a week (REACH, Annex XVII, entry 27).";
+
+/// More rings beside the gauge than a finger holds.
+pub fn too_many_beside(most: usize) -> String {
+    format!("Enter at most {most} widths, like 2.6 and 2.")
+}
+
+/// "Engagement ring is 2.6 mm at three and nine o'clock: match that, not its top."
+pub fn match_shoulders(name: &str, width: crate::trade::measure::Length) -> String {
+    format!("{name}: {} mm at three and nine o\u{2019}clock. Match that, not its top.", super::lengths::plain(width))
+}
+
+/// What the read-back says of itself.
+pub fn confirmed(day: NaiveDate, stale: bool) -> String {
+    let day = format::day(day);
+    if stale {
+        format!("Confirmed on {day}, and something has changed since: read it back again.")
+    } else {
+        format!("Confirmed together on {day}.")
+    }
+}
 
 /// The heading of a screen about one of the two: "Ines: finger".
 pub fn of(name: &str, what: &str) -> String {

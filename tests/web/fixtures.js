@@ -22,6 +22,9 @@
 //   release   `await release("2")` makes the next version of the app in a folder of its own, for `site.use(...)`
 //   guard     fails the test at its end on any request to another origin, page error or console error; a test that
 //             provokes one says so: `guard.allow(/pattern/)`. `guard.follow(context)` includes a context of your own
+//
+// Besides: `ready(page)`, `hand(page)` (counts taps, types), `crash(page)`; in checks.js `axe(page)`,
+// `smallTargets(page)` and `overflow(page)`, each of which returns its faults.
 import { cp, mkdtemp, readFile, readlink, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -35,11 +38,33 @@ export { expect };
 export const DIST = fileURLToPath(new URL("../../dist", import.meta.url));
 
 /** What people see when a new version waits; the one place where the specs know its words. */
-export const NEW_VERSION = { text: "A new version is ready", button: "Use the new version" };
+export const NEW_VERSION = { text: "A new version is ready", button: "Use it now" };
 
 /** Waits until the app has replaced the page's shell and marked itself as usable. */
 export async function ready(page) {
   await page.locator("html[data-ready]").waitFor({ state: "attached" });
+}
+
+/** A hand on the phone: taps are counted, words are typed key by key and never filled in. */
+export function hand(page) {
+  return {
+    taps: 0,
+    async tap(locator) {
+      this.taps += 1;
+      await locator.tap();
+    },
+    async type(words) {
+      await page.keyboard.type(words);
+    },
+  };
+}
+
+/** The page's process dies, as when the phone runs out of memory: no event reaches the app. */
+export async function crash(page) {
+  const devtools = await page.context().newCDPSession(page);
+  const crashed = page.waitForEvent("crash");
+  devtools.send("Page.crash").catch(() => {});
+  await crashed;
 }
 
 export const test = base.extend({

@@ -4,6 +4,8 @@
 //! origin. Run with `make test-browser`.
 #![cfg(target_arch = "wasm32")]
 
+mod parts;
+mod pictures;
 mod storage;
 mod updates;
 

@@ -1,5 +1,4 @@
 //! What each part MUST do for people who hear, tab or enlarge the page, asked of the page in a browser.
-#![cfg(target_arch = "wasm32")]
 
 use bandwright::parts::answer::{Said, Tone, answer};
 use bandwright::parts::button::{Weight, button, link_button};
@@ -12,10 +11,8 @@ use bandwright::parts::places::{Place, places};
 use bandwright::words::parts::Mark;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::{Element, Event, EventInit, HtmlElement, HtmlInputElement};
-
-wasm_bindgen_test_configure!(run_in_browser);
 
 /// The page with only `view` in it, and the styles of the app.
 fn show(view: impl FnOnce() -> AnyView + 'static) -> Element {

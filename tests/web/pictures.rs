@@ -1,6 +1,5 @@
 //! Pictures in a browser: their measures read back from what is drawn, their words inside their edges, and the days
 //! and figures that the browser writes as the native code does.
-#![cfg(target_arch = "wasm32")]
 
 use bandwright::pictures::Picture;
 use bandwright::pictures::calendar_strip::{CalendarStrip, calendar_strip};
@@ -10,10 +9,8 @@ use bandwright::trade::measure::{Circumference, Diameter, Length};
 use bandwright::words::format;
 use bandwright::words::pictures::{RingState, Worn};
 use chrono::{Datelike, NaiveDate};
-use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::{DomRect, Element};
-
-wasm_bindgen_test_configure!(run_in_browser);
 
 /// The picture on a page 320 px wide less its margins, with the styles of the app.
 fn show(picture: &Picture) -> Element {

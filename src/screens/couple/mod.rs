@@ -1,8 +1,20 @@
 //! A couple: the pocket checklist that fills itself, and what is known about the two.
 
+mod appointments;
+mod band;
+mod finger;
+mod notes;
+mod people;
+mod read_back;
+mod recorded;
+mod rings;
+mod stage;
+mod wedding;
+
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};
+use crate::app::route::route;
 use crate::app::state::{App, app};
 use crate::book::change::Write;
 use crate::book::checklist::{self, State, TOPICS};
@@ -15,6 +27,7 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::trade::entry::{Contact, read_contact};
+use crate::trade::wearer::Wearer;
 use crate::words::parts::Mark;
 use crate::words::{book as say_book, screens as say};
 
@@ -22,6 +35,54 @@ pub fn couple(id: RecordId) -> AnyView {
     let app = app();
     let there = Memo::new(move |_| app.couple(id, |couple| !couple.is_blank()).unwrap_or(false));
     (move || if there.get() { known(app, id) } else { not_here() }).into_any()
+}
+
+/// One part of a couple.
+pub fn part(id: RecordId, part: Part) -> AnyView {
+    if !app().couple(id, |couple| !couple.is_blank()).unwrap_or(false) {
+        return not_here();
+    }
+    match part {
+        Part::People => people::people(id),
+        Part::Wedding => wedding::wedding(id),
+        Part::Appointments => appointments::appointments(id),
+        Part::Appointment(which) => appointments::appointment(id, which),
+        Part::Recorded => recorded::recorded(id),
+        Part::Stage => stage::stage(id),
+        Part::Notes => notes::notes(id),
+        Part::Finger(wearer) => finger::finger(id, wearer),
+        Part::Rings(wearer) => rings::rings(id, wearer),
+        Part::Ring(wearer, which) => rings::ring(id, wearer, which),
+        Part::Band(wearer) => band::band(id, wearer),
+        Part::ReadBack => read_back::read_back(id),
+    }
+}
+
+/// What every screen about a part of a couple has: its head, and the way on when its work is done.
+struct Whose {
+    head: Head,
+    leave: Callback<()>,
+}
+
+/// The head of a part of a couple: what it is, whose it is, and the way back.
+fn whose(id: RecordId, title: &str, part: Part) -> Whose {
+    let app = app();
+    let up = Address::Part(id, part).up();
+    let back = match up {
+        Address::Couple(_) => app.couple(id, say_book::names).unwrap_or_default(),
+        Address::Part(_, Part::Appointments) => say::APPOINTMENTS.to_owned(),
+        _ => say::RINGS.to_owned(),
+    };
+    let names = Signal::derive(move || app.couple(id, say_book::names).unwrap_or_default());
+    let head = Head::new(title.to_owned()).subtitle(names).back(up.to_string(), back);
+    let route = route();
+    Whose { head, leave: Callback::new(move |()| route.leave(up)) }
+}
+
+/// The same for what belongs to one of the two.
+fn whose_of(id: RecordId, wearer: Wearer, what: &str, part: Part) -> Whose {
+    let name = app().couple(id, |couple| say_book::name_of(couple, wearer)).unwrap_or_default();
+    whose(id, &say::of(&name, what), part)
 }
 
 /// What is shown at an address of a couple that is not here.

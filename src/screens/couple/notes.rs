@@ -35,7 +35,8 @@ pub fn notes(id: RecordId) -> AnyView {
         });
         let note = |(item, text): (ItemId, String)| {
             let remove = move || app.save(id, vec![Write::clear(Kept::Note(item))], say::removed(say::NEW_NOTE), || ());
-            view! { <li class="note"><p>{text}</p>{button(Weight::Plain, say::REMOVE.to_owned(), remove)}</li> }.into_any()
+            view! { <li class="note"><p>{text}</p>{button(Weight::Plain, say::REMOVE.to_owned(), remove)}</li> }
+                .into_any()
         };
         let notes: Vec<AnyView> = notes.unwrap_or_default().into_iter().map(note).collect();
         (!notes.is_empty()).then(|| view! { <ul class="notes">{notes}</ul> })

@@ -21,7 +21,8 @@ const REACH: [&str; 6] = ["reach", "reach-2", "reach-3", "reach-4", "reach-5", "
 pub fn people(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, leave } = whose(id, say::PEOPLE, Part::People);
-    let known = app.couple(id, |couple| couple.reach().into_iter().map(|(item, text)| (item, text.to_owned())).collect());
+    let known =
+        app.couple(id, |couple| couple.reach().into_iter().map(|(item, text)| (item, text.to_owned())).collect());
     let known: Vec<(ItemId, String)> = known.unwrap_or_default();
     let text = |of: Option<Option<String>>| of.flatten().unwrap_or_default();
     let name = |wearer| text(app.couple(id, |couple| couple.name(wearer).map(str::to_owned)));
@@ -31,9 +32,13 @@ pub fn people(id: RecordId) -> AnyView {
         ("met", text(app.couple(id, |couple| couple.met().map(str::to_owned)))),
     ];
     let slots = (known.len() + 1).min(REACH.len());
-    start.extend(REACH.iter().take(slots).enumerate().map(|(i, key)| {
-        (*key, known.get(i).map(|(_, text)| text.clone()).unwrap_or_default())
-    }));
+    start.extend(
+        REACH
+            .iter()
+            .take(slots)
+            .enumerate()
+            .map(|(i, key)| (*key, known.get(i).map(|(_, text)| text.clone()).unwrap_or_default())),
+    );
     let form = Form::draft(format!("people.{id}"), start);
     let items: Vec<ItemId> = known.iter().map(|(item, _)| *item).collect();
     let items = StoredValue::new(items);

@@ -20,7 +20,7 @@ use crate::words::{book as say_book, format, screens as say};
 pub fn stage(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, leave } = whose(id, say::STAGE, Part::Stage);
-    let now = app.couple(id, Couple::stage).unwrap_or(Stage::Enquiry);
+    let now = app.couple(id, |couple| couple.stage()).unwrap_or(Stage::Enquiry);
     let start = vec![("stage", now.code().to_owned()), ("since", format::day(app.today.get_untracked()))];
     let form = Form::draft(format!("stage.{id}"), start);
     let save = move || {

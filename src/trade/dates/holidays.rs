@@ -2,6 +2,7 @@
 
 use super::easter::easter;
 use super::holiday_table::{ONE_OFFS, PROCLAIMED_TO, RULES, Rule, Substitute};
+use crate::trade::arrange::in_order;
 use chrono::{Datelike, NaiveDate, TimeDelta, Weekday};
 
 /// The last day that is planned for.
@@ -108,16 +109,28 @@ pub fn in_year(region: Region, year: i32) -> Vec<Holiday> {
             }
         }
     }
-    to_substitute.sort();
-    for holiday in to_substitute {
+    for holiday in in_order(to_substitute, |holiday| *holiday) {
         let free = holiday.day.iter_days().find(|day| !is_weekend(*day) && found.iter().all(|h| h.day != *day));
         if let Some(day) = free {
             found.push(Holiday { day, kind: HolidayKind::Substitute, ..holiday });
         }
     }
     found.retain(|h| h.day.year() == year);
-    found.sort();
-    found
+    in_order(found, |holiday| *holiday)
+}
+
+/// The days that lists of bank holidays name, from a day on and for as long as three years, in order.
+///
+/// ```
+/// use bandwright::trade::dates::holidays::{HolidayName, Region, upcoming};
+/// let day = |m, d| chrono::NaiveDate::from_ymd_opt(2026, m, d).unwrap();
+/// let next = upcoming(Region::EnglandAndWales, day(11, 25)).next().unwrap();
+/// assert_eq!((next.day, next.name), (day(12, 25), HolidayName::Christmas));
+/// ```
+pub fn upcoming(region: Region, from: NaiveDate) -> impl Iterator<Item = Holiday> {
+    let years = from.year()..=from.year().saturating_add(2);
+    let listed = move |holiday: &Holiday| holiday.day >= from && holiday.kind != HolidayKind::OnWeekend;
+    years.flat_map(move |year| in_year(region, year)).filter(listed)
 }
 
 /// Whether the holidays of a year are still a projection: worked out by rule, not yet proclaimed.

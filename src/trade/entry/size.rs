@@ -3,6 +3,7 @@
 use super::names::without_name;
 use super::number::without_unit;
 use super::plain::{Exact, plain};
+use crate::trade::arrange::in_order;
 use crate::trade::limits::{self, Amount, Limit};
 use crate::trade::measure::{Circumference, Diameter, Length};
 use crate::trade::sizing::{Size, SizeAsRead, Stated, Step, System};
@@ -46,8 +47,8 @@ pub fn read_size(text: &str, preferred: System) -> Result<Vec<SizeAsRead>, SizeE
     if text.is_empty() {
         return Err(SizeEntryError::Empty);
     }
-    let (text, mut meant) = without_name(&text);
-    meant.sort_by_key(|system| *system != preferred);
+    let (text, meant) = without_name(&text);
+    let meant = in_order(meant, |system| *system != preferred);
     let stated = match letter(text) {
         Some((place, rest)) if meant.contains(&System::Uk) => letters(place, rest)?,
         Some(_) => return Err(SizeEntryError::LetterElsewhere),

@@ -6,6 +6,7 @@
 
 mod bore;
 pub mod constants;
+pub mod gauges;
 mod grid;
 mod joint;
 mod limits;

@@ -4,6 +4,7 @@ use super::bore::{relief_in_use_mm, relief_of_room_mm, room_mm, width_of_relief_
 use super::constants::*;
 use super::order::Inputs;
 use super::reading::{GaugeKind, Hands, ReadAt};
+use crate::trade::arrange::in_order;
 use crate::trade::band::Bore;
 use crate::trade::measure::{Circumference, Length, Standing};
 
@@ -196,7 +197,7 @@ impl Curve {
     /// The least total from a width on, and the width it belongs to. Between two of the widths below the total is a
     /// straight or a concave line, and beyond the last of them it rises: the least is at the start or at one of them.
     fn least_from(&self, width: f64) -> (f64, f64) {
-        let mut turns = [
+        let turns = [
             // the width shift leaves its floor
             -WIDTH_DOWN_MOST.value.mm() / self.width_per_mm - self.apart_at_no_width,
             // the assumed relief reaches its cap
@@ -204,9 +205,8 @@ impl Curve {
             // the bore shift reaches its cap
             width_of_relief_mm(relief_of_room_mm(self.gauge_room + BORE_MOST.value.mm() / self.bore_per_mm)),
         ];
-        turns.sort_by(f64::total_cmp);
         let mut least = (self.total(width), width);
-        for turn in turns {
+        for turn in in_order(turns, |turn| Length::from_mm(*turn)) {
             let total = self.total(turn);
             if turn.is_finite() && turn > width && total < least.0 - 1e-9 {
                 least = (total, turn);

@@ -96,3 +96,22 @@ pub fn all(system: System, step: Step) -> impl Iterator<Item = Size> {
     std::iter::successors(Some(Size::first(system)), |size| size.larger(Step::Quarter))
         .filter(move |size| size.is_on(step))
 }
+
+/// The even scale of circumferences that a system's sizes on a step lie on: its first size, and how much each further
+/// one measures more.
+///
+/// Millimetres; the step to the nearest ten-thousandth, which over a whole scale of diameters comes to less than a
+/// hundredth. Source: the system's row.
+///
+/// ```
+/// use bandwright::trade::measure::{Circumference, Length};
+/// use bandwright::trade::sizing::{Step, System, even_scale};
+/// let halves = (Circumference::from_mm(37.5), Length::from_mm(0.625));
+/// assert_eq!(even_scale(System::Uk, Step::Half), halves);
+/// ```
+pub fn even_scale(system: System, step: Step) -> (Circumference, Length) {
+    let mut sizes = all(system, step).map(Size::circumference);
+    let first = sizes.next().unwrap_or(Size::first(system).circumference());
+    let next = sizes.next().unwrap_or(first);
+    (first, next.0 - first.0)
+}

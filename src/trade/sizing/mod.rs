@@ -8,7 +8,7 @@ mod reading;
 mod size;
 mod systems;
 
-pub use convert::{Conversion, Lean, Nearest, Off, all, convert, nearest, rounded_up, within};
+pub use convert::{Conversion, Lean, Nearest, Off, all, convert, even_scale, nearest, rounded_up, within};
 pub use reading::{SizeAsRead, Stated};
 pub use size::{Size, Step};
 pub use systems::System;

@@ -1,6 +1,6 @@
 //! What a stack can be worked out from: the accepted ranges, one row each, and the check.
 
-use super::stretch::StackInputs;
+use super::stretch::{House, StackInputs};
 use crate::trade::measure::{Length, Percent};
 
 /// What is checked.
@@ -63,6 +63,12 @@ pub enum StackError {
     },
 }
 
+/// Whether roomy ends before full does, and neither beyond the whole finger.
+pub fn thresholds(house: &House) -> Result<(), StackError> {
+    let (roomy, full) = (house.roomy, house.full);
+    if roomy < full && full <= Percent(100) { Ok(()) } else { Err(StackError::Thresholds { roomy, full }) }
+}
+
 pub(super) fn check(inputs: &StackInputs) -> Result<(), StackError> {
     if inputs.rings.is_empty() {
         return Err(StackError::NoRings);
@@ -73,8 +79,7 @@ pub(super) fn check(inputs: &StackInputs) -> Result<(), StackError> {
     inputs.rings.iter().try_for_each(|ring| within(Quantity::RingWidth, ring.width))?;
     within(Quantity::Gap, inputs.house.gap)?;
     within(Quantity::FreeLength, inputs.measured.unwrap_or(inputs.house.free_length))?;
-    let (roomy, full) = (inputs.house.roomy, inputs.house.full);
-    if roomy < full && full <= Percent(100) { Ok(()) } else { Err(StackError::Thresholds { roomy, full }) }
+    thresholds(&inputs.house)
 }
 
 pub(super) fn within(what: Quantity, given: Length) -> Result<(), StackError> {

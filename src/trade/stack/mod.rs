@@ -6,7 +6,7 @@ mod limits;
 mod shoulder;
 mod stretch;
 
-pub use limits::{Quantity, RINGS_MOST, Range, StackError};
+pub use limits::{Quantity, RINGS_MOST, Range, StackError, thresholds};
 pub use shoulder::{ShoulderMatch, shoulder_match};
 pub use stretch::{
     FREE_FROM_MEMORY, House, Permille, Position, RingOnFinger, Stack, StackInputs, Stretch, Verdict, When, stack,

@@ -1,0 +1,128 @@
+//! The inputs of the countdown.
+
+use leptos::prelude::*;
+
+use super::super::Opened;
+use super::super::sheet::Sheet;
+use super::reckon::{Reckoned, all_extras, is_ticked};
+use crate::app::address::{Address, Setting};
+use crate::app::form::Start;
+use crate::archive::code::Code;
+use crate::book::couple::Couple;
+use crate::book::value::{ChosenExtra, ExtraWork};
+use crate::parts::button::{Weight, link_button};
+use crate::parts::choice::{pick, tick};
+use crate::parts::field::Keyboard;
+use crate::trade::dates::entry::read_wedding;
+use crate::trade::dates::holidays::Region;
+use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::dates::wedding::Wedding;
+use crate::words::{bench as say, dates as say_dates, format, screens};
+
+/// What the calculator starts with: what was settled for the couple, or the practice's own times.
+pub fn start(opened: &Opened) -> Vec<Start> {
+    let (region, making, in_hand) =
+        opened.app.practice(|practice| (practice.region(), practice.lead_time(Work::Making), practice.in_hand()));
+    let settled = opened.read(|couple, _| couple.dates().cloned()).flatten();
+    let wedding = opened.read(|couple, _| typed(couple)).unwrap_or_default();
+    let (region, making, in_hand) = match &settled {
+        Some(settled) => (settled.region, settled.making, settled.in_hand),
+        None => (region, making, in_hand),
+    };
+    let extras: Vec<String> = settled.iter().flat_map(|settled| settled.extras.iter().map(code)).collect();
+    vec![
+        ("wedding", wedding),
+        ("region", region.code().to_owned()),
+        ("least", making.least().0.to_string()),
+        ("usual", making.usual().0.to_string()),
+        ("most", making.most().0.to_string()),
+        ("extras", extras.join(",")),
+        ("in-hand", in_hand.0.to_string()),
+    ]
+}
+
+/// The wedding as it would be typed.
+fn typed(couple: Couple<'_>) -> String {
+    match couple.wedding() {
+        None => String::new(),
+        Some(Wedding::Year(year)) => year.to_string(),
+        Some(Wedding::NotYet) => say::NOT_YET.to_owned(),
+        Some(wedding @ (Wedding::Day(_) | Wedding::Month { .. })) => say_dates::wedding(wedding),
+    }
+}
+
+fn code(extra: &ChosenExtra) -> String {
+    match extra.work {
+        ExtraWork::Usual(work) => work.code().to_owned(),
+        ExtraWork::Own(item) => item.to_string(),
+    }
+}
+
+pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
+    let app = opened.app;
+    let form = sheet.form;
+    let wedding = form.text("wedding");
+    let understood = Signal::derive(move || {
+        let today = app.today.get();
+        match wedding.with(|text| read_wedding(text, today)) {
+            Ok(Wedding::Day(day)) => format!("{} · {}", format::day(day), screens::from_today(day, today)),
+            Ok(wedding) => say_dates::wedding(wedding),
+            Err(_) => screens::WEDDING_HINT.to_owned(),
+        }
+    });
+    let regions = Region::ALL.map(|region| (region.code().to_owned(), say_dates::region(region).to_owned()));
+    let days = |key, label: &str| sheet.field(key, label).keyboard(Keyboard::Digits).line();
+    let closures = move || {
+        let count = app.practice(|practice| practice.closures().len());
+        say::closures_known(count)
+    };
+    let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
+    let to = |setting| Address::Setting(setting).to_string();
+    view! {
+        {sheet.field("wedding", screens::WEDDING).hint(understood).line()}
+        {pick("region", say::REGION.to_owned(), regions.into_iter().collect(), form.text("region"))}
+        <fieldset class="bench-group">
+            <legend>{say::MAKING_DAYS}</legend>
+            <div class="bench-three">
+                {days("least", say::LEAST)} {days("usual", say::USUAL)} {days("most", say::MOST)}
+            </div>
+        </fieldset>
+        <fieldset class="bench-group"><legend>{say::ON_TOP}</legend>{extras(opened, sheet)}</fieldset>
+        {sheet.field("in-hand", say::IN_HAND).unit(say::DAYS_BEFORE.to_owned()).keyboard(Keyboard::Digits).line()}
+        <div class="column near">
+            <p class="small">{closures}</p>
+            <div class="row">
+                {link_button(Weight::Quiet, say::TO_CLOSURES.to_owned(), to(Setting::Closures))}
+                {link_button(Weight::Quiet, say::TO_TIMES.to_owned(), to(Setting::Times))}
+            </div>
+        </div>
+        {move || found.with(|found| found.past_cut_off).then(|| view! { <p class="small">{say::PAST_CUT_OFF}</p> })}
+        {sheet.afresh(afresh)}
+    }
+    .into_any()
+}
+
+fn extras(opened: &Opened, sheet: Sheet) -> AnyView {
+    let all = opened.app.practice(all_extras);
+    let text = sheet.form.text("extras");
+    let one = |(code, extra): (String, ChosenExtra)| {
+        let name = match (extra.work, extra.name) {
+            (ExtraWork::Usual(work), _) => say_dates::step(work).to_owned(),
+            (ExtraWork::Own(_), name) => name.unwrap_or_else(|| say::OWN_EXTRA.to_owned()),
+        };
+        let key = format!("extra-{code}");
+        let mine = code.clone();
+        let ticked = Signal::derive(move || text.with(|text| is_ticked(text, &mine)));
+        let set = Callback::new(move |yes: bool| {
+            text.update(|text| {
+                let mut all: Vec<&str> = text.split(',').filter(|it| !it.is_empty() && *it != code).collect();
+                if yes {
+                    all.push(&code);
+                }
+                *text = all.join(",");
+            });
+        });
+        tick(key, name, Some(Signal::stored(say_dates::spread(extra.spread))), ticked, set)
+    };
+    all.into_iter().map(one).collect::<Vec<_>>().into_any()
+}

@@ -1,0 +1,102 @@
+//! The working-day countdown: from the wedding back to the last day to order.
+
+mod answer;
+mod fields;
+mod reckon;
+
+use leptos::prelude::*;
+
+use super::sheet::{self, Laid, Sheet, laid};
+use super::{Opened, Whose};
+use crate::app::address::{Address, Part};
+use crate::app::route::go_instead;
+use crate::book::change::Write;
+use crate::book::checklist::Topic;
+use crate::book::field::Field;
+use crate::book::value::Value;
+use crate::parts::answer::answer;
+use crate::parts::button::{Weight, button, link_button};
+use crate::parts::page::page;
+use crate::parts::picture::picture;
+use crate::parts::reasons::reasons;
+use crate::words::{bench as say, book as say_book, dates as say_dates, format};
+use reckon::Reckoned;
+
+pub fn dates(opened: Opened) -> AnyView {
+    let app = opened.app;
+    let form = opened.form(fields::start(&opened));
+    let found = Memo::new(move |_| reckon::reckon(app, form));
+    let sheet = Sheet::new(form, Signal::derive(move || found.with(|found| found.complaints.clone())));
+    let answered = found.with_untracked(|found| found.countdown().is_some());
+    let there = Memo::new(move |_| found.with(|found| found.countdown().is_some()));
+    let only_finish = Memo::new(move |_| found.with(|found| found.countdown().is_none() && found.if_today.is_some()));
+
+    let strip =
+        move || there.get().then(|| picture(Signal::derive(move || found.with(answer::drawn).unwrap_or_default())));
+    let said = move || {
+        let shown = there.get() || only_finish.get();
+        let name = Signal::derive(move || if there.get() { say::ORDER_BY } else { say::IF_ORDERED_TODAY }.to_owned());
+        shown.then(|| answer("order-by", name, Signal::derive(move || found.with(answer::said))))
+    };
+    let head = view! {
+        {strip}
+        {said}
+        {sheet::cautions(Signal::derive(move || found.with(answer::cautions)))}
+    };
+    let why = move || {
+        (there.get() || only_finish.get()).then(|| {
+            view! {
+                <section class="section">
+                    <h2>{say::WHY}</h2>
+                    {reasons(Signal::derive(move || found.with(answer::reasons)))}
+                </section>
+                <p class="small">{say_dates::HOW_COUNTED}</p>
+            }
+        })
+    };
+    let content = laid(Laid {
+        first: opened.missing(|couple, _| couple.wedding().is_none().then_some(Topic::Wedding).into_iter().collect()),
+        answered,
+        answer: head.into_any(),
+        inputs: fields::fields(&opened, sheet, found),
+        summary: Signal::derive(move || found.with(answer::summary)),
+        reasons: why.into_any(),
+    });
+    let page_head = match opened.read(|couple, _| say_book::names(couple)) {
+        Some(names) => opened.head().subtitle(names),
+        None => opened.head(),
+    };
+    let action = match opened.whose {
+        Some(whose) => keep_for(&opened, whose, found),
+        None => {
+            let label = move || found.with(|found| found.countdown().map(|it| say::see_order_by(it.order_by)));
+            sheet::step(answered, Signal::derive(label))
+        }
+    };
+    page(page_head, content, Some(action))
+}
+
+/// Writes the settled dates back, and the wedding if another one was typed here.
+fn keep_for(opened: &Opened, Whose { id, .. }: Whose, found: Memo<Reckoned>) -> AnyView {
+    let app = opened.app;
+    let wedding = opened.read(|couple, _| couple.wedding()).flatten();
+    let order_by = Memo::new(move |_| found.with(|found| found.countdown().map(|it| it.order_by)));
+    let save = move || {
+        let settled = found.with_untracked(|found| found.settled(app.today.get_untracked()));
+        let Some(settled) = settled else { return };
+        let typed = found.with_untracked(|found| found.wedding);
+        let mut writes = Vec::new();
+        if typed != wedding {
+            writes.extend(typed.map(|typed| Write::set(Field::Wedding, Value::Wedding(typed))));
+        }
+        writes.push(Write::set(Field::Dates, Value::Dates(settled)));
+        app.save(id, writes, say::dates_saved(), move || go_instead(&Address::Couple(id).to_string()));
+    };
+    let ask = Address::Part(id, Part::Wedding).to_string();
+    let label = opened.read(|couple, _| say_book::do_next(couple, Topic::Wedding)).unwrap_or_default();
+    (move || match order_by.get() {
+        Some(day) => button(Weight::Primary, say::use_order_by(&format::day_short(day)), save),
+        None => link_button(Weight::Primary, label.clone(), ask.clone()),
+    })
+    .into_any()
+}

@@ -1,0 +1,157 @@
+//! The Bench: four calculators, each usable on its own, and each opened from a couple with the couple's figures.
+//!
+//! INVARIANT: what a calculator was asked stands in its address and nowhere else; what it answers is worked out anew
+//! by `trade` whenever that changes. Nothing is kept until a couple's button is pressed.
+
+mod dates;
+mod order;
+mod sheet;
+mod size;
+mod stack;
+
+use leptos::prelude::*;
+
+use super::couple::not_here;
+use crate::app::address::{self, Address, Calculator, Query};
+use crate::app::form::{Form, Start};
+use crate::app::route::{Route, asked as value_of};
+use crate::app::state::{App, app};
+use crate::archive::code::Code;
+use crate::book::checklist::Topic;
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
+use crate::parts::line::{line, lines};
+use crate::parts::page::{Head, page};
+use crate::storage::preferences;
+use crate::trade::wearer::Wearer;
+use crate::words::{bench as say, book as say_book, screens};
+
+/// The list of the four, with what each answers.
+pub fn bench() -> AnyView {
+    let row = |which: Calculator| {
+        line(name(which), String::new(), Address::Calculator(which).to_string()).small(answers(which))
+    };
+    let rows = Signal::stored(Calculator::ALL.map(row).to_vec());
+    let content = view! { <div class="bench-list">{lines(rows)}</div><p class="small">{say::BENCH_HOW}</p> };
+    page(Head::new(screens::BENCH.to_owned()), content.into_any(), None)
+}
+
+/// A calculator. It is set up anew when its address is gone to with another query.
+pub fn calculator(which: Calculator) -> AnyView {
+    let app = app();
+    let route: Route = expect_context();
+    let shown = move || {
+        let (address, asked) = route.arrived();
+        if address != Address::Calculator(which) {
+            return ().into_any();
+        }
+        untrack(|| match Opened::new(app, which, asked) {
+            None => not_here(),
+            Some(opened) => match which {
+                Calculator::Size => size::size(opened),
+                Calculator::Order => order::order(opened),
+                Calculator::Stack => stack::stack(opened),
+                Calculator::Dates => dates::dates(opened),
+            },
+        })
+    };
+    shown.into_any()
+}
+
+/// A calculator as it was opened: what it is asked, and for whom.
+struct Opened {
+    app: App,
+    which: Calculator,
+    whose: Option<Whose>,
+    asked: Query,
+}
+
+/// The couple, and which of the two, that a calculator was opened for.
+#[derive(Clone, Copy)]
+struct Whose {
+    id: RecordId,
+    who: Wearer,
+}
+
+impl Opened {
+    /// None if it is for a couple that is not here.
+    fn new(app: App, which: Calculator, asked: Query) -> Option<Opened> {
+        let Some(id) = value_of(&asked, "couple") else {
+            return Some(Opened { app, which, whose: None, asked: remembered(which, asked) });
+        };
+        let id = RecordId::parse(id)?;
+        let known = app.couple(id, |couple| !couple.is_blank()).unwrap_or(false);
+        let who = value_of(&asked, "who").and_then(Wearer::from_code).unwrap_or(Wearer::First);
+        known.then_some(Opened { app, which, whose: Some(Whose { id, who }), asked })
+    }
+
+    /// Reads the couple it was opened for.
+    fn read<T>(&self, read: impl FnOnce(Couple<'_>, Wearer) -> T) -> Option<T> {
+        let Whose { id, who } = self.whose?;
+        self.app.couple(id, |couple| read(couple, who))
+    }
+
+    /// What the couple lacks of these, each with the way to where it is entered.
+    fn missing(&self, topics: impl FnOnce(Couple<'_>, Wearer) -> Vec<Topic>) -> AnyView {
+        let all = self.read(|couple, who| {
+            let topics = topics(couple, who).into_iter();
+            let one = |topic| {
+                let href = Address::of_topic(couple.0.id, topic);
+                (say::lacking(couple, topic), say_book::do_next(couple, topic), href)
+            };
+            topics.map(one).collect()
+        });
+        sheet::missing(all.unwrap_or_default())
+    }
+
+    /// The inputs, with the couple's figures or nothing to start from.
+    fn form(&self, start: Vec<Start>) -> Form {
+        let fixed = self.whose.map_or_else(Vec::new, |Whose { id, who }| {
+            let mut fixed = vec![("couple".to_owned(), id.to_string())];
+            if self.which != Calculator::Dates {
+                fixed.push(("who".to_owned(), who.code().to_owned()));
+            }
+            fixed
+        });
+        Form::address(self.which, fixed, &self.asked, start)
+    }
+
+    /// The head of the page; the way back leads to the couple or to the Bench.
+    fn head(&self) -> Head {
+        let head = Head::new(name(self.which).to_owned());
+        match self.whose {
+            None => head.back(Address::Bench.to_string(), screens::BENCH.to_owned()),
+            Some(Whose { id, .. }) => {
+                let names = self.read(|couple, _| say_book::names(couple)).unwrap_or_default();
+                head.back(Address::Couple(id).to_string(), names)
+            }
+        }
+    }
+}
+
+/// What was asked, or, where nothing is, what was asked the last time.
+fn remembered(which: Calculator, asked: Query) -> Query {
+    if !asked.is_empty() {
+        return asked;
+    }
+    let last = preferences::last_query(which.code()).unwrap_or_default();
+    address::read(&format!("{}?{last}", Address::Calculator(which))).1
+}
+
+fn name(which: Calculator) -> &'static str {
+    match which {
+        Calculator::Size => say::SIZE_CONVERTER,
+        Calculator::Order => say::ORDER_SIZE,
+        Calculator::Stack => say::STACK,
+        Calculator::Dates => say::COUNTDOWN,
+    }
+}
+
+fn answers(which: Calculator) -> &'static str {
+    match which {
+        Calculator::Size => say::SIZE_CONVERTER_HOW,
+        Calculator::Order => say::ORDER_SIZE_HOW,
+        Calculator::Stack => say::STACK_HOW,
+        Calculator::Dates => say::COUNTDOWN_HOW,
+    }
+}

@@ -1,0 +1,122 @@
+//! The order size as it is shown: drawn, said, and reasoned.
+
+use super::reckon::Reckoned;
+use crate::parts::answer::{Said, Tone};
+use crate::parts::reasons::{Reason, reason};
+use crate::pictures::ladder::{self, Ladder, Named};
+use crate::trade::fit::{CUSTOMARY_UPS, JointFinding, JointHelp};
+use crate::trade::measure::{Length, Standing};
+use crate::trade::sizing::{self, Step};
+use crate::words::pictures::Worn;
+use crate::words::{bench as say, fit as say_fit, format, sizing as say_sizing, standing};
+
+/// The ladder from the reading to the size.
+pub fn drawn(found: &Reckoned) -> Option<String> {
+    let (order, answer, reading) = (found.order.as_ref()?, found.answer()?, found.size.meant()?);
+    let named = |at| Named { at, label: found.name_at(at) };
+    let ticks = sizing::all(found.system, found.step).map(|size| Named {
+        at: size.circumference(),
+        label: if size.is_on(Step::Whole) { say_sizing::size_name(size) } else { String::new() },
+    });
+    let shifts = answer.shifts.iter().filter(|shift| shift.amount != Length::ZERO);
+    let shifts =
+        shifts.map(|shift| ladder::Shift { label: say::shift_short(&shift.kind).to_owned(), amount: shift.amount });
+    let (worn, other) =
+        if found.is_in_stack() { (Worn::InStack, &order.alone) } else { (Worn::Alone, &order.in_stack) };
+    let drawn = Ladder {
+        ticks: ticks.collect(),
+        reading: Named { at: reading.circumference(), label: say_sizing::stated_name(reading.stated) },
+        shifts: shifts.collect(),
+        best: answer.exact,
+        range: (answer.low, answer.high),
+        order: named(answer.size),
+        worn,
+        other: (other.size != answer.size).then(|| named(other.size)),
+        joint: found
+            .joint
+            .meant()
+            .map(|joint| Named { at: joint.circumference(), label: say_sizing::stated_name(joint.stated) }),
+    };
+    Some(ladder::ladder(&drawn).svg)
+}
+
+pub fn said(found: &Reckoned) -> Said {
+    let (Some(answer), Some(made)) = (found.answer(), found.made()) else {
+        return Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care };
+    };
+    let names: Vec<String> = answer.in_range.iter().map(|at| found.name_at(*at)).collect();
+    let mut lines = vec![say::mm_inside(made.size.circumference()), say::eight_in_ten(&names)];
+    if made.overruled {
+        lines.push(say::overruled(&found.name_at(answer.size)));
+    }
+    let again = found.order.as_ref().is_some_and(|order| !order.measure_again.is_empty());
+    let loose = matches!(answer.joint, Some(JointFinding::Decides { help, .. }) if help != JointHelp::Accept);
+    let tone = if again || loose || found.is_beyond() { Tone::Care } else { Tone::Rouge };
+    Said { figure: made.name, lines, tone }
+}
+
+/// What wants to be read before anything is ordered.
+pub fn cautions(found: &Reckoned) -> Vec<String> {
+    let mut all: Vec<String> = found.error.iter().map(say_fit::error).collect();
+    if found.size.readings.len() > 1 && found.size.meant().is_none() {
+        all.push(say::several_readings(found.size.readings.len()));
+    }
+    let (Some(order), Some(answer)) = (&found.order, found.answer()) else { return all };
+    if found.is_beyond() {
+        all.push(say::beyond_scale(answer.size, &found.name_at(answer.size)));
+    }
+    all.extend(order.measure_again.iter().map(say_fit::measure_again));
+    if let Some(tie) = &answer.tie {
+        all.push(say_fit::tie(&found.name_at(tie.smaller), &found.name_at(tie.larger), tie.prefer_larger));
+    }
+    all.extend(answer.joint.iter().map(say_fit::joint));
+    if order.first_ring {
+        all.push(say_fit::first_ring().to_owned());
+    }
+    all
+}
+
+/// From the reading to the answer, each part with its amount, its reason and its standing.
+pub fn reasons(found: &Reckoned) -> Vec<Reason> {
+    let (Some(order), Some(answer), Some(gauge)) = (&found.order, found.answer(), &found.gauge) else {
+        return Vec::new();
+    };
+    let read = found.size.meant().map(|size| say_sizing::stated_in_full(size.stated)).unwrap_or_default();
+    let mut all =
+        vec![reason(say::reading_with(&gauge.gauge), format::mm(order.as_read.0, 2), say::read_as(&read, &gauge.name))];
+    all.extend(answer.shifts.iter().map(|shift| {
+        let why = format!("{} · {}", say_fit::shift_reason(&shift.kind), standing::standing(shift.standing));
+        reason(say_fit::shift_name(&shift.kind), format::mm_signed(shift.amount, 2), why)
+    }));
+    let mut sum = reason(say::TOGETHER, format::mm(answer.exact.0, 2), say::range(answer.low, answer.high));
+    sum.sum = true;
+    all.push(sum);
+    let nearest = found.nearest(answer.size).size;
+    all.push(reason(
+        say::nearest_step(found.step),
+        say_sizing::size_name(nearest),
+        say::off_by(nearest.circumference().0 - answer.exact.0),
+    ));
+    all
+}
+
+/// What benches customarily go up by, beside the answer.
+pub fn customary() -> Vec<Reason> {
+    let row = |up| reason(say::customary(up), String::new(), standing::standing(Standing::CommonPractice));
+    CUSTOMARY_UPS.iter().map(row).collect()
+}
+
+/// The inputs in one line.
+pub fn summary(found: &Reckoned) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    parts.extend(found.size.meant().map(|size| say_sizing::stated_name(size.stated)));
+    parts.extend(found.gauge.as_ref().map(|own| say::gauge_short(&own.gauge)));
+    if let Some(inputs) = &found.inputs {
+        parts.push(say_fit::hands(inputs.reading.hands).to_lowercase());
+        parts.extend(found.profile.map(|profile| say::band(inputs.band.width, profile)));
+        if !inputs.neighbours.is_empty() {
+            parts.push(say::beside(&inputs.neighbours));
+        }
+    }
+    parts.join(" · ")
+}

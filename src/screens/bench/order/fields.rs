@@ -1,0 +1,115 @@
+//! The inputs of the order size.
+
+use leptos::prelude::*;
+
+use super::super::Opened;
+use super::super::sheet::Sheet;
+use super::reckon::{OTHER, Reckoned, TAKEN, no_beads_code};
+use crate::app::address::{Address, Setting};
+use crate::archive::code::Code;
+use crate::parts::choice::{Choosable, Shape, choice, drawn, option, pick};
+use crate::parts::details::details;
+use crate::parts::picture::sketch;
+use crate::pictures::ornament;
+use crate::trade::band::{Bore, Profile};
+use crate::trade::fit::{GaugeKind, Hands, NoBeads, ReadAt};
+use crate::words::{band as say_band, bench as say, fit as say_fit, screens};
+
+pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
+    let form = sheet.form;
+    let size = sheet.field("size", screens::READ_SIZE).hint(screens::READ_SIZE_HINT.to_owned());
+    let joint = sheet.field("joint", say::JOINT).hint(say::JOINT_HINT.to_owned());
+    let hands = Hands::ALL.map(|hands| option(hands.code(), say::hands_short(hands))).into_iter().collect();
+    let beads =
+        [NoBeads::FullEternity, NoBeads::HardMetal].map(|why| option(no_beads_code(why), say_fit::no_beads(why)));
+    let beads = std::iter::once(option("", say::TAKES_BEADS)).chain(beads).collect();
+    let more = view! {
+        {sheet.field("beside", screens::BESIDE).hint(screens::BESIDE_HINT.to_owned()).line()}
+        {sheet.size("joint", "joint-as", joint, Signal::derive(move || found.with(|found| found.joint.clone())))}
+        {choice("no-beads", say::BEADS.to_owned(), Shape::Chips, beads, form.text("no-beads"))}
+        <div>
+            {sheet.yes("first-ring", screens::FIRST_RING, Some(screens::FIRST_RING_HINT))}
+            {sheet.yes("changing", say::CHANGING, Some(say::CHANGING_HINT))}
+        </div>
+    };
+    let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
+    view! {
+        <h2>{say::THE_READING}</h2>
+        {sheet.size("size", "as", size, Signal::derive(move || found.with(|found| found.size.clone())))}
+        {gauge(opened, sheet, found)}
+        {choice("hands", screens::HANDS.to_owned(), Shape::Segments, hands, form.text("hands"))}
+        <h2>{say::THE_BAND}</h2>
+        {sheet.mm("width", screens::BAND_WIDTH).line()}
+        {profile(sheet)}
+        {sheet.field("neighbours", say::NEIGHBOURS).hint(say::NEIGHBOURS_HINT.to_owned()).line()}
+        {details(say::MORE.to_owned(), more.into_any())}
+        <p class="small">{screens::DO_NOT_SIZE}</p>
+        {sheet.afresh(afresh)}
+    }
+    .into_any()
+}
+
+/// The profile, as it is seen from its cut end.
+pub fn profile(sheet: Sheet) -> AnyView {
+    let one =
+        |profile: Profile| drawn(profile.code(), say_band::profile(profile), sketch(ornament::profile(profile).svg));
+    let options: Vec<Choosable> = Profile::ALL.map(one).into_iter().collect();
+    choice("profile", screens::PROFILE.to_owned(), Shape::Drawn, options, sheet.form.text("profile"))
+}
+
+fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
+    let form = sheet.form;
+    let own = opened.app.practice(|practice| {
+        let gauges = practice.gauges().into_iter();
+        gauges.map(|(item, own)| (item.to_string(), say::gauge(own))).collect::<Vec<_>>()
+    });
+    let taken = opened.read(super::couple::taken).flatten();
+    let mut options: Vec<(String, String)> = Vec::new();
+    let none_of_their_own = own.is_empty() && taken.is_none();
+    options.extend(taken.map(|taken| (TAKEN.to_owned(), say::as_taken(&taken.gauge))));
+    options.extend(own);
+    options.push((OTHER.to_owned(), say::OTHER_GAUGE.to_owned()));
+    let known: Vec<String> = options.iter().map(|(code, _)| code.clone()).collect();
+    let picked = form.text("gauge");
+    let other = Memo::new(move |_| picked.with(|picked| picked == OTHER || !known.contains(picked)));
+    let stick = Memo::new(move |_| {
+        found.with(|found| {
+            let known = found.gauge.as_ref().map(|own| matches!(own.gauge.kind, GaugeKind::Stick { .. }));
+            known.unwrap_or_else(|| form.text("gauge-kind").with(|kind| kind == "stick"))
+        })
+    });
+    let about = move || {
+        let kinds = vec![option("set", say::GAUGE_SET), option("stick", say::GAUGE_STICK)];
+        let bores = [Bore::Flat, Bore::Domed].map(|bore| option(bore.code(), say_band::bore(bore)));
+        other.get().then(|| {
+            view! {
+                {choice("gauge-kind", say::GAUGE_KIND.to_owned(), Shape::Segments, kinds, form.text("gauge-kind"))}
+                {sheet.mm("gauge-width", say::GAUGE_WIDTH).hint(say::GAUGE_WIDTH_HINT.to_owned()).line()}
+                {choice(
+                    "gauge-bore",
+                    say::GAUGE_BORE.to_owned(),
+                    Shape::Segments,
+                    bores.into_iter().collect(),
+                    form.text("gauge-bore"),
+                )}
+            }
+        })
+    };
+    let read_at = move || {
+        stick.get().then(|| {
+            let places = ReadAt::ALL.map(|at| option(at.code(), say_fit::read_at(at)));
+            choice(
+                "read-at",
+                say::READ_AT.to_owned(),
+                Shape::Segments,
+                places.into_iter().collect(),
+                form.text("read-at"),
+            )
+        })
+    };
+    let to_gauges = none_of_their_own.then(|| {
+        let to = Address::Setting(Setting::Gauges).to_string();
+        view! { <p class="small">{screens::NO_GAUGES}" "<a class="bench-link" href=to>{screens::TO_GAUGES}</a></p> }
+    });
+    view! { {pick("gauge", screens::GAUGE.to_owned(), options, picked)} {about} {read_at} {to_gauges} }.into_any()
+}

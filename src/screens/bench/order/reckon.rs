@@ -1,0 +1,232 @@
+//! The inputs of the order size, read, and what `trade` makes of them.
+
+use chrono::NaiveDate;
+use leptos::prelude::*;
+
+use super::super::sheet::{Complaints, SizeTyped, judge, read_needed, read_widths};
+use crate::app::form::Form;
+use crate::app::state::App;
+use crate::archive::code::Code;
+use crate::book::value::{OrderSize, OwnGauge, ReadingTaken};
+use crate::trade::band::{Bore, Profile};
+use crate::trade::fit::{
+    self, Answer, Band, FitError, Gauge, GaugeKind, Grid, Hands, Inputs, NoBeads, Order, Place, RINGS_BESIDE_MOST,
+    ReadAt, Reading, constants,
+};
+use crate::trade::limits::Limit;
+use crate::trade::measure::{Circumference, Length};
+use crate::trade::sizing::{self, Nearest, Size, Step, System};
+use crate::words::sizing as say_sizing;
+
+/// The word for the gauge that the couple's reading was taken with, and for one that is not in the practice.
+pub const TAKEN: &str = "taken";
+pub const OTHER: &str = "other";
+
+/// What was typed, read, and what it comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reckoned {
+    pub complaints: Complaints,
+    pub system: System,
+    pub step: Step,
+    pub size: SizeTyped,
+    pub joint: SizeTyped,
+    pub gauge: Option<OwnGauge>,
+    pub profile: Option<Profile>,
+    pub inputs: Option<Inputs>,
+    pub order: Option<Order>,
+    pub error: Option<FitError>,
+    alone_chosen: bool,
+    make: String,
+}
+
+/// The size to make, after the jeweller's word.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Made {
+    pub size: Size,
+    pub name: String,
+    pub overruled: bool,
+}
+
+/// Reads the inputs. `taken` is the couple's reading, whose gauge may be picked.
+pub fn reckon(app: App, form: Form, taken: Option<&ReadingTaken>) -> Reckoned {
+    let text = |key| form.text(key).get();
+    let mut complaints = Complaints::new();
+    let (system, step) = app.practice(|practice| (practice.first_system(), practice.step()));
+    let size = judge(&mut complaints, "size", SizeTyped::read(&text("size"), &text("as"), system)).unwrap_or_default();
+    let joint = match text("joint") {
+        blank if blank.trim().is_empty() => SizeTyped::default(),
+        typed => {
+            judge(&mut complaints, "joint", SizeTyped::read(&typed, &text("joint-as"), system)).unwrap_or_default()
+        }
+    };
+    let gauge = gauge(app, form, taken, grid(system, step).step, &mut complaints);
+    let width = judge(&mut complaints, "width", read_needed(&text("width"), Limit::BandWidth));
+    let neighbours = judge(&mut complaints, "neighbours", read_widths(&text("neighbours"), RINGS_BESIDE_MOST));
+    let beside = judge(&mut complaints, "beside", read_widths(&text("beside"), RINGS_BESIDE_MOST));
+    let profile = Profile::from_code(&text("profile"));
+    let hands = Hands::from_code(&text("hands"));
+    let read_at = ReadAt::from_code(&text("read-at")).unwrap_or(ReadAt::LowerEdge);
+    let joint_open = !joint.readings.is_empty() && joint.meant().is_none();
+
+    let inputs = (|| {
+        if !complaints.is_empty() || joint_open {
+            return None;
+        }
+        let reading = Reading {
+            as_read: size.meant()?.circumference(),
+            gauge: gauge.as_ref()?.gauge,
+            read_at,
+            hands: hands?,
+            place: Place::Base,
+            beside: beside?,
+        };
+        Some(Inputs {
+            reading,
+            band: Band { width: width?, bore: profile?.bore(), relief: None },
+            neighbours: neighbours?,
+            first_ring: text("first-ring") == "yes",
+            finger_changing: text("changing") == "yes",
+            joint: joint.meant().map(|joint| joint.circumference()),
+            no_beads: no_beads(&text("no-beads")),
+            constants: app.practice(|practice| practice.constants()),
+            grid: grid(system, step),
+        })
+    })();
+    let (order, error) = match inputs.as_ref().map(fit::order) {
+        Some(Ok(order)) => (Some(order), None),
+        Some(Err(error)) => (None, Some(error)),
+        None => (None, None),
+    };
+    let alone_chosen = text("worn") == "alone";
+    let make = text("make");
+    Reckoned { complaints, system, step, size, joint, gauge, profile, inputs, order, error, alone_chosen, make }
+}
+
+/// The words for why a ring takes no beads.
+pub fn no_beads_code(why: NoBeads) -> &'static str {
+    match why {
+        NoBeads::FullEternity => "full-eternity",
+        NoBeads::HardMetal => "hard-metal",
+    }
+}
+
+fn no_beads(code: &str) -> Option<NoBeads> {
+    [NoBeads::FullEternity, NoBeads::HardMetal].into_iter().find(|why| no_beads_code(*why) == code)
+}
+
+/// The steps that the bench makes.
+fn grid(system: System, step: Step) -> Grid {
+    let (origin, step) = sizing::even_scale(system, step);
+    Grid { origin, step }
+}
+
+/// The gauge that is picked: the couple's, one of the practice, or another with what is typed about it.
+fn gauge(
+    app: App,
+    form: Form,
+    taken: Option<&ReadingTaken>,
+    step: Length,
+    complaints: &mut Complaints,
+) -> Option<OwnGauge> {
+    let picked = form.text("gauge").get();
+    if picked == TAKEN {
+        return taken.map(|taken| taken.gauge.clone());
+    }
+    let own = app.practice(|practice| {
+        practice.gauges().into_iter().find(|(item, _)| item.to_string() == picked).map(|(_, own)| own.clone())
+    });
+    if own.is_some() {
+        return own;
+    }
+    let width = judge(complaints, "gauge-width", read_needed(&form.text("gauge-width").get(), Limit::GaugeWidth));
+    let kind = match form.text("gauge-kind").get().as_str() {
+        "stick" => GaugeKind::Stick { taper: constants::STICK_TAPER.value },
+        _ => GaugeKind::RingSet,
+    };
+    let bore = Bore::from_code(&form.text("gauge-bore").get()).unwrap_or(Bore::Flat);
+    let gauge = Gauge { kind, width: width?, bore, relief: None, step, own_error: Length::ZERO };
+    Some(OwnGauge { name: String::new(), gauge })
+}
+
+impl Reckoned {
+    /// The answer for the way of wearing that is chosen.
+    pub fn answer(&self) -> Option<&Answer> {
+        let order = self.order.as_ref()?;
+        Some(if self.is_in_stack() { &order.in_stack } else { &order.alone })
+    }
+
+    pub fn is_in_stack(&self) -> bool {
+        let neighbours = self.inputs.as_ref().is_some_and(|inputs| !inputs.neighbours.is_empty());
+        neighbours && !self.alone_chosen
+    }
+
+    /// The sizes alone and in the stack, where they differ.
+    pub fn worn_choice(&self) -> Option<(String, String)> {
+        let order = self.order.as_ref()?;
+        let differ = order.alone.size != order.in_stack.size;
+        differ.then(|| (self.name_at(order.alone.size), self.name_at(order.in_stack.size)))
+    }
+
+    /// The size of the first system at a step of the grid.
+    pub fn nearest(&self, at: Circumference) -> Nearest {
+        sizing::nearest(self.system, at, self.step)
+    }
+
+    pub fn name_at(&self, at: Circumference) -> String {
+        say_sizing::size_name(self.nearest(at).size)
+    }
+
+    /// Whether the worked-out size lies beyond the last one that the scale has.
+    pub fn is_beyond(&self) -> bool {
+        let off = self.answer().map(|answer| self.nearest(answer.size).off.0.abs());
+        off.is_some_and(|off| off > grid(self.system, self.step).step.half())
+    }
+
+    pub fn made(&self) -> Option<Made> {
+        let worked_out = self.nearest(self.answer()?.size).size;
+        let chosen = self.choices().into_iter().find(|size| code_of(*size) == self.make);
+        let size = chosen.unwrap_or(worked_out);
+        Some(Made { size, name: say_sizing::size_name(size), overruled: size != worked_out })
+    }
+
+    /// The sizes that may be made instead, each with its word; the worked-out one has none.
+    pub fn offered(&self) -> Vec<(String, String)> {
+        let Some(worked_out) = self.answer().map(|answer| self.nearest(answer.size).size) else { return Vec::new() };
+        let word = |size| if size == worked_out { String::new() } else { code_of(size) };
+        self.choices().into_iter().map(|size| (word(size), say_sizing::size_name(size))).collect()
+    }
+
+    /// Every size in the range, and one more at either end; none that does not pass the joint.
+    fn choices(&self) -> Vec<Size> {
+        let Some(answer) = self.answer() else { return Vec::new() };
+        let mut sizes: Vec<Size> = answer.in_range.iter().map(|at| self.nearest(*at).size).collect();
+        sizes.sort();
+        let below = sizes.first().and_then(|size| size.smaller(self.step));
+        let above = sizes.last().and_then(|size| size.larger(self.step));
+        sizes.extend(below.into_iter().chain(above));
+        sizes.sort();
+        sizes.dedup();
+        let joint = self.joint.meant().map(|joint| joint.circumference());
+        sizes.retain(|size| joint.is_none_or(|joint| size.circumference() >= joint));
+        sizes
+    }
+
+    /// What is written down when the answer is used.
+    pub fn settled(&self, today: NaiveDate) -> Option<OrderSize> {
+        let (answer, made) = (self.answer()?, self.made()?);
+        Some(OrderSize {
+            size: made.size,
+            exact: answer.exact,
+            from: answer.low,
+            to: answer.high,
+            in_stack: self.is_in_stack(),
+            overruled: made.overruled,
+            measure_again: self.order.as_ref().is_some_and(|order| !order.measure_again.is_empty()),
+            settled: today,
+        })
+    }
+}
+
+fn code_of(size: Size) -> String {
+    format!("{}-{}", size.system().code(), size.quarters())
+}

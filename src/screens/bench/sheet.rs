@@ -1,0 +1,237 @@
+//! What the four calculators share: fields that are read while they are typed in, and where inputs and answer stand.
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use crate::app::form::Form;
+use crate::parts::button::{Weight, button, link_button};
+use crate::parts::choice::{Shape, choice, option, tick};
+use crate::parts::details::details;
+use crate::parts::field::{Field, Keyboard};
+use crate::trade::entry;
+use crate::trade::limits::Limit;
+use crate::trade::measure::Length;
+use crate::trade::sizing::{SizeAsRead, System};
+use crate::words::{bench as say, entry as say_entry, sizing as say_sizing};
+
+/// What is wrong with which field.
+pub type Complaints = Vec<(&'static str, String)>;
+
+/// Notes what is wrong with a field, and hands on what was read.
+pub fn judge<T>(complaints: &mut Complaints, key: &'static str, read: Result<T, String>) -> Option<T> {
+    read.map_err(|sentence| complaints.push((key, sentence))).ok()
+}
+
+/// The inputs of a calculator, with what is wrong with them.
+#[derive(Clone, Copy)]
+pub struct Sheet {
+    pub form: Form,
+    complaints: Signal<Complaints>,
+    /// The fields that were left: from then on being empty is something to complain about.
+    left: RwSignal<Vec<&'static str>>,
+}
+
+impl Sheet {
+    pub fn new(form: Form, complaints: Signal<Complaints>) -> Sheet {
+        Sheet { form, complaints, left: RwSignal::new(Vec::new()) }
+    }
+
+    /// A field whose complaint shows while it is typed in, but not before anything was.
+    pub fn field(self, key: &'static str, label: impl Into<String>) -> Field {
+        let text = self.form.text(key);
+        let complaint = Signal::derive(move || {
+            let due = text.with(|text| !text.is_empty()) || self.left.with(|left| left.contains(&key));
+            let found = || self.complaints.with(|all| all.iter().find(|(of, _)| *of == key).map(|(_, it)| it.clone()));
+            due.then(found).flatten()
+        });
+        let leave = move || self.left.update(|left| left.push(key));
+        Field::new(key, label.into(), text).error(complaint).on_leave(leave)
+    }
+
+    /// A field for millimetres.
+    pub fn mm(self, key: &'static str, label: &str) -> Field {
+        self.field(key, label).unit("mm".to_owned()).keyboard(Keyboard::Decimal)
+    }
+
+    /// A field for a size, and under it which of its readings is meant where there are several.
+    pub fn size(self, key: &'static str, which: &'static str, field: Field, typed: Signal<SizeTyped>) -> AnyView {
+        let form = self.form;
+        let options = Memo::new(move |_| typed.with(SizeTyped::options));
+        let legend = move || say::which_size(&form.text(key).get());
+        let choose = move || {
+            let options = options.get();
+            (options.len() > 1).then(|| {
+                let options = options.into_iter().map(|(code, name)| option(code, name)).collect();
+                choice(which, Signal::derive(legend), Shape::Chips, options, form.text(which))
+            })
+        };
+        view! { {field.line()} {choose} }.into_any()
+    }
+
+    /// A box to tick, kept as "yes" or nothing.
+    pub fn yes(self, key: &'static str, label: &str, hint: Option<&str>) -> AnyView {
+        let text = self.form.text(key);
+        let ticked = Signal::derive(move || text.with(|text| text == "yes"));
+        let set = Callback::new(move |yes: bool| text.set(if yes { "yes" } else { "" }.to_owned()));
+        tick(key, label.to_owned(), hint.map(|hint| Signal::stored(hint.to_owned())), ticked, set)
+    }
+
+    /// Takes everything back to what the calculator started with.
+    pub fn afresh(self, label: &'static str) -> AnyView {
+        let form = self.form;
+        let shown = move || {
+            form.is_touched().then(|| {
+                button(Weight::Quiet, label.to_owned(), move || {
+                    form.reset();
+                    self.left.set(Vec::new());
+                })
+            })
+        };
+        shown.into_any()
+    }
+}
+
+/// A typed size: every reading of it, and the one that is meant.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SizeTyped {
+    pub readings: Vec<SizeAsRead>,
+    chosen: Option<usize>,
+}
+
+impl SizeTyped {
+    /// Reads a size; the only reading is meant, of several the one that was chosen.
+    pub fn read(text: &str, chosen: &str, first: System) -> Result<SizeTyped, String> {
+        let readings = entry::read_size(text, first).map_err(say_entry::size_error)?;
+        let mut typed = SizeTyped { readings, chosen: None };
+        typed.chosen = match typed.readings.len() {
+            1 => Some(0),
+            _ => typed.options().iter().position(|(code, _)| code == chosen),
+        };
+        Ok(typed)
+    }
+
+    pub fn meant(&self) -> Option<&SizeAsRead> {
+        self.readings.get(self.chosen?)
+    }
+
+    /// The word that stands for the reading that is meant, where a word is needed.
+    pub fn code(&self) -> String {
+        let code = self.chosen.and_then(|at| self.options().into_iter().nth(at)).map(|(code, _)| code);
+        code.filter(|_| self.readings.len() > 1).unwrap_or_default()
+    }
+
+    /// Each reading with the word that stands for it: its system, and its number where a system has several.
+    fn options(&self) -> Vec<(String, String)> {
+        let mut options: Vec<(String, String)> = Vec::new();
+        for reading in &self.readings {
+            let code = reading.stated.system().code();
+            let before = options.iter().filter(|(other, _)| other.split('-').next() == Some(code)).count();
+            let code = if before == 0 { code.to_owned() } else { format!("{code}-{}", before + 1) };
+            let name = say::reading_named(&say_sizing::stated_in_full(reading.stated), reading.circumference());
+            options.push((code, name));
+        }
+        options
+    }
+}
+
+/// The widths of some rings, "2.6 and 2" or "2.6; 2", at most so many; none for an empty field.
+pub fn read_widths(text: &str, most: usize) -> Result<Vec<Length>, String> {
+    let text = text.replace(" and ", ";").replace(", ", ";");
+    let parts = text.split([';', '/', '&', '+']).map(str::trim).filter(|part| !part.is_empty());
+    let widths: Result<Vec<Length>, _> = parts.map(|part| entry::read_length(part, Limit::RingWidth)).collect();
+    let widths = widths.map_err(say_entry::number_error)?;
+    if widths.len() > most { Err(say::too_many_widths(most)) } else { Ok(widths) }
+}
+
+/// A length, or nothing for an empty field.
+pub fn read_optional(text: &str, limit: Limit) -> Result<Option<Length>, String> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    entry::read_length(text, limit).map(Some).map_err(say_entry::number_error)
+}
+
+/// A length that has to be there.
+pub fn read_needed(text: &str, limit: Limit) -> Result<Length, String> {
+    entry::read_length(text, limit).map_err(say_entry::number_error)
+}
+
+/// What stands on the page of a calculator.
+pub struct Laid {
+    /// What is missing, before anything else.
+    pub first: AnyView,
+    /// The calculator was opened with an answer: it comes first, and the inputs are folded away under it.
+    pub answered: bool,
+    pub answer: AnyView,
+    pub inputs: AnyView,
+    /// The inputs in one line.
+    pub summary: Signal<String>,
+    pub reasons: AnyView,
+}
+
+/// Lays out a calculator. The order is settled when it is opened: nothing jumps while somebody types.
+pub fn laid(of: Laid) -> AnyView {
+    let Laid { first, answered, answer, inputs, summary, reasons } = of;
+    let inputs = view! { <div class="column bench-inputs">{inputs}</div> }.into_any();
+    let answer = view! { <div class="column near" id="answer">{answer}</div> };
+    if answered {
+        let summary = Signal::derive(move || say::worked_out_from(&summary.get()));
+        view! {
+            <div class="column bench">{first}{answer}<div id="figures">{details(summary, inputs)}</div>{reasons}</div>
+        }
+        .into_any()
+    } else {
+        view! { <div class="column bench">{first}{inputs}{answer}{reasons}</div> }.into_any()
+    }
+}
+
+/// Opens the folded inputs and goes there.
+pub fn show_figures() {
+    if let Ok(Some(folded)) = document().query_selector("#figures > details") {
+        let _ = folded.set_attribute("open", "");
+        folded.scroll_into_view();
+        if let Ok(Some(field)) = folded.query_selector("input, select")
+            && let Ok(field) = field.dyn_into::<web_sys::HtmlElement>()
+        {
+            let _ = field.focus();
+        }
+    }
+}
+
+/// Goes to the answer.
+pub fn show_answer() {
+    if let Some(answer) = document().get_element_by_id("answer") {
+        answer.scroll_into_view();
+    }
+}
+
+/// The one step of a calculator that was opened from the Bench: to the answer, or to the inputs where the answer
+/// comes first. `label` is what to go to the answer for, once there is one.
+pub fn step(answered: bool, label: Signal<Option<String>>) -> AnyView {
+    if answered {
+        return button(Weight::Primary, say::CHANGE_FIGURES.to_owned(), show_figures);
+    }
+    let there = Memo::new(move |_| label.with(Option::is_some));
+    let text = Signal::derive(move || label.get().unwrap_or_default());
+    (move || there.get().then(|| button(Weight::Primary, text, show_answer))).into_any()
+}
+
+/// What a couple lacks: a sentence each, and the way to the one place where it is entered.
+pub fn missing(all: Vec<(String, String, String)>) -> AnyView {
+    let one = |(sentence, label, href): (String, String, String)| {
+        view! {
+            <div class="bench-missing">
+                <p class="caution">{sentence}</p>
+                {link_button(Weight::Quiet, label, href)}
+            </div>
+        }
+        .into_any()
+    };
+    all.into_iter().map(one).collect::<Vec<_>>().into_any()
+}
+
+/// Sentences that want to be read before anything is done.
+pub fn cautions(all: Signal<Vec<String>>) -> AnyView {
+    (move || all.get().into_iter().map(|text| view! { <p class="caution">{text}</p> }.into_any()).collect::<Vec<_>>())
+        .into_any()
+}

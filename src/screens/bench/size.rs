@@ -1,0 +1,151 @@
+//! The size converter: one size in every system at once, and never one of several readings in silence.
+
+use leptos::prelude::*;
+
+use super::sheet::{Complaints, Sheet, SizeTyped, judge};
+use super::{Opened, Whose};
+use crate::app::address::{Address, Calculator, with_query};
+use crate::app::form::Form;
+use crate::app::state::App;
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
+use crate::parts::answer::{Said, Tone, answer};
+use crate::parts::button::{Weight, link_button};
+use crate::parts::details::details;
+use crate::parts::page::page;
+use crate::parts::picture::picture;
+use crate::parts::reasons::{Reason, reason, reasons};
+use crate::pictures::rules::{self, Row, Rules};
+use crate::trade::measure::Circumference;
+use crate::trade::sizing::{self, Conversion, Size, Stated, Step, System};
+use crate::trade::wearer::Wearer;
+use crate::words::{bench as say, book as say_book, screens, sizing as say_sizing, standing};
+
+pub fn size(opened: Opened) -> AnyView {
+    let app = opened.app;
+    let (text, which) = opened.read(start).unwrap_or_default();
+    let form = opened.form(vec![("q", text), ("as", which)]);
+    let found = Memo::new(move |_| read(app, form));
+    let typed = Signal::derive(move || found.with(|(typed, _)| typed.clone()));
+    let sheet = Sheet::new(form, Signal::derive(move || found.with(|(_, complaints)| complaints.clone())));
+    let at = Memo::new(move |_| typed.with(|typed| typed.meant().map(|it| it.circumference())));
+    let converted = Signal::derive(move || at.get().map(|at| convert(app, at)).unwrap_or_default());
+
+    let field = sheet.field("q", say::SIZE).hint(screens::READ_SIZE_HINT.to_owned()).enter("done");
+    let several = Memo::new(move |_| typed.with(|typed| typed.readings.len() > 1 && typed.meant().is_none()));
+    let said = Signal::derive(move || typed.with(said));
+    let content = view! {
+        <div class="column">
+            {sheet.size("q", "as", field, typed)}
+            {move || (at.get().is_some() || several.get()).then(|| answer("size-answer", say::INSIDE.to_owned(), said))}
+            {move || at.get().is_some().then(|| view! {
+                {picture(Signal::derive(move || at.get().map(|at| drawn(app, at)).unwrap_or_default()))}
+                // The large answer is read out as it changes; the list is there to be read, not to be told.
+                <output class="bench-table" aria-live="off" aria-label=say::EVERY_SYSTEM>
+                    {reasons(Signal::derive(move || converted.get().iter().map(row).collect()))}
+                </output>
+            })}
+            {details(say::ABOUT_SCALES.to_owned(), about())}
+        </div>
+    };
+    let head = match opened.read(|couple, who| say::size_subtitle(couple, who)) {
+        Some(subtitle) => opened.head().subtitle(subtitle),
+        None => opened.head(),
+    };
+    let action = match opened.whose {
+        Some(Whose { id, .. }) => back_to_couple(&opened, id),
+        None => next(form, typed),
+    };
+    page(head, content.into_any(), Some(action))
+}
+
+/// The size of one of the two: the settled one, or the one that was read last.
+fn start(couple: Couple<'_>, who: Wearer) -> (String, String) {
+    let settled = couple.order_size(who).map(|it| say_sizing::size_in_full(it.size));
+    let read = || couple.readings(who).last().map(|(_, it)| (say::retyped(&it.size), it.size.stated.system().code()));
+    match settled {
+        Some(size) => (size, String::new()),
+        None => read().map(|(typed, code)| (typed, code.to_owned())).unwrap_or_default(),
+    }
+}
+
+fn read(app: App, form: Form) -> (SizeTyped, Complaints) {
+    let first = app.practice(|practice| practice.first_system());
+    let mut complaints = Complaints::new();
+    let read = form.text("q").with(|text| form.text("as").with(|which| SizeTyped::read(text, which, first)));
+    let typed = judge(&mut complaints, "q", read).unwrap_or_default();
+    (typed, complaints)
+}
+
+/// The circumference in every system, the first one first.
+fn convert(app: App, at: Circumference) -> Vec<Conversion> {
+    let (first, step) = app.practice(|practice| (practice.first_system(), practice.step()));
+    let mut systems = System::ALL.to_vec();
+    systems.sort_by_key(|system| *system != first);
+    systems.into_iter().map(|system| sizing::convert(system, at, step)).collect()
+}
+
+fn said(typed: &SizeTyped) -> Said {
+    match typed.meant() {
+        Some(size) => {
+            let at = size.circumference();
+            Said { figure: say::hundredths(at.0), lines: say::inside(size.stated, at), tone: Tone::Rouge }
+        }
+        None => {
+            Said { figure: "?".to_owned(), lines: vec![say::several_readings(typed.readings.len())], tone: Tone::Care }
+        }
+    }
+}
+
+fn row(of: &Conversion) -> Reason {
+    let system = of.stated.system();
+    let standing = standing::standing(system.standing());
+    let why = if system.is_millimetres() {
+        standing.to_owned()
+    } else {
+        format!("{} · {standing}", say_sizing::off(of.off))
+    };
+    reason(say_sizing::system_name(system), say_sizing::stated_shown(of.stated), why)
+}
+
+fn about() -> AnyView {
+    let row = |system: System| {
+        let why = format!("{} {}", say::used_in(system), say_sizing::system_source(system));
+        reason(say_sizing::system_name(system), standing::standing(system.standing()), why)
+    };
+    reasons(Signal::stored(System::ALL.map(row).to_vec()))
+}
+
+/// The rules of every scale, one under the other, with the size across them all.
+fn drawn(app: App, at: Circumference) -> String {
+    let step = app.practice(|practice| practice.step());
+    let row = |system: System| {
+        let named = |size: Size| rules::Tick {
+            at: size.circumference(),
+            label: if size.is_on(Step::Whole) { say_sizing::size_name(size) } else { String::new() },
+        };
+        let ticks = sizing::all(system, system.step(step)).map(named).collect();
+        let Conversion { stated, off } = sizing::convert(system, at, step);
+        let nearest = match stated {
+            Stated::Size(size) => rules::Tick { at: size.circumference(), label: say_sizing::size_name(size) },
+            Stated::Diameter(_) | Stated::Circumference(_) => rules::Tick { at, label: String::new() },
+        };
+        Row { label: say::rule_name(system).to_owned(), ticks, nearest, off: say_sizing::off(off) }
+    };
+    let rows = [System::Uk, System::Us, System::Iso, System::Japan, System::Italy].map(row).to_vec();
+    rules::rules(&Rules { at, rows }).svg
+}
+
+fn next(form: Form, typed: Signal<SizeTyped>) -> AnyView {
+    let there = Memo::new(move |_| typed.with(|typed| typed.meant().is_some()));
+    let href = Signal::derive(move || {
+        let query = vec![("size".to_owned(), form.text("q").get()), ("as".to_owned(), typed.with(SizeTyped::code))];
+        with_query(Address::Calculator(Calculator::Order), &query)
+    });
+    (move || there.get().then(|| link_button(Weight::Primary, say::ORDER_FROM_THIS.to_owned(), href))).into_any()
+}
+
+fn back_to_couple(opened: &Opened, id: RecordId) -> AnyView {
+    let names = opened.read(|couple, _| say_book::names(couple)).unwrap_or_default();
+    link_button(Weight::Primary, say::back_to(&names), Address::Couple(id).to_string())
+}

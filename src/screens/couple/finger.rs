@@ -1,0 +1,181 @@
+//! The finger of one of the two: which it is, and every reading taken from it.
+
+use leptos::prelude::*;
+
+use super::{Whose, whose_of};
+use crate::app::address::{Address, Part, Setting};
+use crate::app::clock;
+use crate::app::form::Form;
+use crate::app::state::{App, app};
+use crate::archive::code::Code;
+use crate::book::change::Write;
+use crate::book::field::Field as Kept;
+use crate::book::id::{ItemId, RecordId};
+use crate::book::value::{OwnGauge, ReadingTaken, Value};
+use crate::parts::button::{Weight, button, link_button};
+use crate::parts::choice::{Shape, check, choice, option, pick};
+use crate::parts::field::Keyboard;
+use crate::screens::fields;
+use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::trade::fit::{GaugeKind, Hands, Place, ReadAt};
+use crate::trade::sizing::SizeAsRead;
+use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
+use crate::words::{band as say_band, book as say_book, fit as say_fit, screens as say};
+
+pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
+    let app = app();
+    let Whose { head, .. } = whose_of(id, wearer, say::FINGER, Part::Finger(wearer));
+    let gauges = own_gauges(app);
+    let known = app.couple(id, |couple| couple.finger(wearer)).flatten();
+    let first_ring = app.couple(id, |couple| couple.first_ring(wearer)).flatten().unwrap_or(false);
+    let finger = known.unwrap_or(Finger { hand: Hand::Left, digit: Digit::Ring });
+    let form = Form::draft(
+        format!("reading.{id}.{}", wearer.code()),
+        vec![
+            ("hand", finger.hand.code().to_owned()),
+            ("digit", finger.digit.code().to_owned()),
+            ("size", String::new()),
+            ("as", String::new()),
+            ("gauge", gauges.first().map(|(item, _)| item.to_string()).unwrap_or_default()),
+            ("read-at", ReadAt::LowerEdge.code().to_owned()),
+            ("hands", Hands::Normal.code().to_owned()),
+            ("place", Place::Base.code().to_owned()),
+            ("beside", String::new()),
+        ],
+    );
+    let first = RwSignal::new(first_ring);
+    let note_first = move |is: bool| {
+        app.save(id, vec![Write::set(Kept::FirstRing(wearer), Value::Yes(is))], say::saved(say::FIRST_RING), || ());
+    };
+    Effect::new(move |before: Option<bool>| {
+        let now = first.get();
+        if before.is_some_and(|before| before != now) {
+            note_first(now);
+        }
+        now
+    });
+    let known_gauges = StoredValue::new(gauges.clone());
+    let save = move || {
+        let Some(writes) = known_gauges.with_value(|gauges| read(app, form, wearer, gauges)) else {
+            return show_first_complaint();
+        };
+        app.save(id, writes, say::saved(say::READINGS), move || {
+            form.done();
+            form.reset();
+        });
+    };
+    let content = view! {
+        {readings(app, id, wearer)}
+        {if gauges.is_empty() { no_gauges() } else { reading_fields(form, gauges) }}
+        {check("first-ring", say::FIRST_RING.to_owned(), Some(Signal::stored(say::FIRST_RING_HINT.to_owned())), first)}
+        <p class="small">{say::DO_NOT_SIZE}</p>
+    };
+    form_page(head, form, content.into_any(), say::ADD_READING.to_owned(), save)
+}
+
+fn no_gauges() -> AnyView {
+    let to = Address::Setting(Setting::Gauges).to_string();
+    view! { <p>{say::NO_GAUGES}</p> {link_button(Weight::Quiet, say::TO_GAUGES.to_owned(), to)} }.into_any()
+}
+
+fn own_gauges(app: App) -> Vec<(ItemId, OwnGauge)> {
+    app.practice(|practice| practice.gauges().into_iter().map(|(item, gauge)| (item, gauge.clone())).collect())
+}
+
+fn readings(app: App, id: RecordId, wearer: Wearer) -> AnyView {
+    let taken = move || {
+        let all = app.couple(id, |couple| {
+            let readings = couple.readings(wearer).into_iter();
+            readings.map(|(item, it)| (item, say_book::reading(it))).collect::<Vec<_>>()
+        });
+        let row = |(item, text): (ItemId, String)| {
+            let remove = move || {
+                app.save(id, vec![Write::clear(Kept::Reading(wearer, item))], say::removed(say::READINGS), || ());
+            };
+            view! {
+                <li class="note"><p>{text}</p>{button(Weight::Plain, say::REMOVE.to_owned(), remove)}</li>
+            }
+            .into_any()
+        };
+        let rows: Vec<AnyView> = all.unwrap_or_default().into_iter().map(row).collect();
+        (!rows.is_empty()).then(|| view! { <h2>{say::READINGS}</h2><ul class="notes">{rows}</ul> })
+    };
+    taken.into_any()
+}
+
+fn reading_fields(form: Form, gauges: Vec<(ItemId, OwnGauge)>) -> AnyView {
+    let options = gauges.iter().map(|(item, own)| (item.to_string(), say_book::gauge(own))).collect();
+    let gauges = StoredValue::new(gauges);
+    let on_stick = move || {
+        let picked = form.text("gauge").get();
+        gauges.with_value(|gauges| {
+            gauges
+                .iter()
+                .any(|(item, own)| item.to_string() == picked && matches!(own.gauge.kind, GaugeKind::Stick { .. }))
+        })
+    };
+    let digits = Digit::ALL.map(|digit| (digit.code().to_owned(), say_band::digit(digit).to_owned()));
+    view! {
+        {fields::text(form, "size", say::READ_SIZE).hint(say::READ_SIZE_HINT.to_owned()).keyboard(Keyboard::Text).line()}
+        {move || fields::which_size(form, "size", "as", say::READ_AS)}
+        {pick("gauge", say::GAUGE.to_owned(), options, form.text("gauge"))}
+        {move || on_stick().then(|| {
+            choice(
+                "read-at",
+                say::READ_AT.to_owned(),
+                Shape::Segments,
+                ReadAt::ALL.map(|at| option(at.code(), say_fit::read_at(at))).into_iter().collect(),
+                form.text("read-at"),
+            )
+        })}
+        {choice(
+            "hands",
+            say::HANDS.to_owned(),
+            Shape::Segments,
+            Hands::ALL.map(|hands| option(hands.code(), say_fit::hands(hands))).into_iter().collect(),
+            form.text("hands"),
+        )}
+        {choice(
+            "place",
+            say::MEASURED_AT.to_owned(),
+            Shape::Segments,
+            Place::ALL.map(|place| option(place.code(), say_fit::place(place))).into_iter().collect(),
+            form.text("place"),
+        )}
+        <div class="pair">
+            {choice(
+                "hand",
+                say::HAND.to_owned(),
+                Shape::Segments,
+                Hand::ALL.map(|hand| option(hand.code(), say_band::hand(hand))).into_iter().collect(),
+                form.text("hand"),
+            )}
+            {pick("digit", say::FINGER.to_owned(), digits.into_iter().collect(), form.text("digit"))}
+        </div>
+        {fields::text(form, "beside", say::BESIDE).hint(say::BESIDE_HINT.to_owned()).line()}
+    }
+    .into_any()
+}
+
+fn read(app: App, form: Form, wearer: Wearer, gauges: &[(ItemId, OwnGauge)]) -> Option<Vec<Write>> {
+    let size = fields::read_size(form, "size", "as");
+    let beside = fields::read_widths(form, "beside");
+    let text = |key| form.text(key).get_untracked();
+    let picked = text("gauge");
+    let gauge = gauges.iter().find(|(item, _)| item.to_string() == picked).map(|(_, own)| own.clone());
+    let finger = Finger { hand: Hand::from_code(&text("hand"))?, digit: Digit::from_code(&text("digit"))? };
+    let reading = ReadingTaken {
+        size: SizeAsRead { stated: size?, typed: text("size").trim().to_owned() },
+        finger,
+        place: Place::from_code(&text("place"))?,
+        gauge: gauge?,
+        read_at: ReadAt::from_code(&text("read-at"))?,
+        hands: Hands::from_code(&text("hands"))?,
+        beside: beside?,
+        taken: app.today.get_untracked(),
+    };
+    Some(vec![
+        Write::set(Kept::Finger(wearer), Value::Finger(finger)),
+        Write::set(Kept::Reading(wearer, ItemId(clock::random())), Value::Reading(reading)),
+    ])
+}

@@ -1,0 +1,60 @@
+//! The read-back: everything that the bench will be told, on one page, confirmed together.
+
+use leptos::prelude::*;
+
+use super::{Whose, whose};
+use crate::app::address::{Address, Part};
+use crate::app::state::app;
+use crate::book::change::Write;
+use crate::book::checklist::{self, TOPICS, Topic};
+use crate::book::couple::Couple;
+use crate::book::field::Field as Kept;
+use crate::book::id::RecordId;
+use crate::book::value::Value;
+use crate::parts::button::{Weight, button};
+use crate::parts::line::{Line, line, lines};
+use crate::parts::page::page;
+use crate::words::parts::Mark;
+use crate::words::{book as say_book, screens as say};
+
+pub fn read_back(id: RecordId) -> AnyView {
+    let app = app();
+    let Whose { head, .. } = whose(id, say::READ_BACK, Part::ReadBack);
+    let rows = Signal::derive(move || app.couple(id, rows).unwrap_or_default());
+    let confirmed = Memo::new(move |_| {
+        app.couple(id, |couple| (couple.read_back(), couple.changed_since_read_back())).unwrap_or_default()
+    });
+    let said = move || {
+        let (day, stale) = confirmed.get();
+        day.map(|day| {
+            let class = if stale { "caution" } else { "settled" };
+            view! { <p class=class>{say::confirmed(day, stale)}</p> }
+        })
+    };
+    let confirm = move || {
+        let today = Value::Day(app.today.get_untracked());
+        app.save(id, vec![Write::set(Kept::ReadBack, today)], say::saved(say::READ_BACK), || ());
+    };
+    let action = move || {
+        let (day, stale) = confirmed.get();
+        (day.is_none() || stale).then(|| button(Weight::Primary, say::READ_BACK_CONFIRM.to_owned(), confirm))
+    };
+    let content = view! { <div class="column"><p>{say::READ_BACK_HOW}</p>{said}{lines(rows)}</div> };
+    page(head, content.into_any(), Some(action.into_any()))
+}
+
+fn rows(couple: Couple<'_>) -> Vec<Line> {
+    let asked = TOPICS.into_iter().filter(|topic| !matches!(topic, Topic::Notes | Topic::ReadBack));
+    let row = |topic| {
+        let mark = match checklist::state(couple, topic) {
+            checklist::State::Done => Mark::Done,
+            checklist::State::Care(_) => Mark::Care,
+            checklist::State::Open => Mark::Open,
+        };
+        let small = say_book::in_full(couple, topic).unwrap_or_else(|| say::READ_BACK_OPEN.to_owned());
+        line(say_book::topic(couple, topic), String::new(), Address::of_topic(couple.0.id, topic))
+            .small(small)
+            .mark(mark)
+    };
+    asked.map(row).collect()
+}

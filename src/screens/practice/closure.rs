@@ -1,0 +1,78 @@
+//! One closure of the workshop.
+
+use chrono::NaiveDate;
+use leptos::prelude::*;
+
+use super::{draft, head, keep, not_here, now, remove};
+use crate::app::address::Setting;
+use crate::app::clock;
+use crate::app::form::Form;
+use crate::app::state::{App, app};
+use crate::book::change::Write;
+use crate::book::field::{Field, PracticeField};
+use crate::book::id::ItemId;
+use crate::book::value::{NamedClosure, Value};
+use crate::screens::fields;
+use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::trade::dates::closed::{Calendar, Closure};
+use crate::trade::dates::entry::read_day;
+use crate::words::{dates as say_dates, format, practice as say, screens as say_frame};
+
+/// A closure that is known, or a new one.
+pub fn closure(which: Option<ItemId>) -> AnyView {
+    let app = app();
+    let here = Setting::Closure(which);
+    let known = which.map(|item| {
+        now(app, |practice| practice.closures().into_iter().find(|(known, _)| *known == item).map(|(_, it)| it.clone()))
+    });
+    if let Some(None) = known {
+        return not_here(here);
+    }
+    let known = known.flatten();
+    let day = |of: fn(Closure) -> NaiveDate| known.as_ref().map(|it| format::day(of(it.days))).unwrap_or_default();
+    let start = vec![
+        ("closure-name", known.as_ref().map(|it| it.name.clone()).unwrap_or_default()),
+        ("closure-from", day(Closure::from)),
+        ("closure-to", day(Closure::to)),
+    ];
+    let form = draft(here, start);
+    // Given once, so that a second press saves nothing twice.
+    let item = which.unwrap_or(ItemId(clock::random()));
+    let field = PracticeField::Closure(item);
+    let save = move || {
+        let Some(closure) = read(app, form, item) else { return show_first_complaint() };
+        let said = say_frame::saved(&closure.name);
+        keep(app, here, form, vec![Write::set(Field::Practice(field), Value::Closure(closure))], said);
+    };
+    // A last day without a year is the next such day after the first.
+    let first = Signal::derive(move || first_day(form, app.today.get()));
+    let content = view! {
+        {fields::name(form, "closure-name", say::CLOSURE_NAME).hint(say::CLOSURE_NAME_HINT.to_owned()).line()}
+        {fields::day(form, "closure-from", say::CLOSURE_FROM)}
+        {fields::day_from(form, "closure-to", say::CLOSURE_TO, first)}
+        {known.as_ref().map(|it| remove(app, here, form, field, it.name.clone()))}
+    };
+    let title = known.map_or_else(|| say::NEW_CLOSURE.to_owned(), |it| it.name);
+    form_page(head(here, title), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+}
+
+fn first_day(form: Form, today: NaiveDate) -> NaiveDate {
+    form.text("closure-from").with(|text| read_day(text, today)).unwrap_or(today)
+}
+
+fn read(app: App, form: Form, item: ItemId) -> Option<NamedClosure> {
+    let today = app.today.get_untracked();
+    let name = fields::read_name(form, "closure-name");
+    let from = fields::read_day(form, "closure-from", today);
+    let to = fields::read_day(form, "closure-to", untrack(|| first_day(form, today)));
+    let days = Closure::new(from?, to?).map_err(say_dates::calendar_error);
+    let days = form.judge("closure-to", days)?;
+    // The calendar is asked whether it takes one more.
+    let calendar = now(app, |practice| {
+        let others = practice.closures().into_iter().filter(|(known, _)| *known != item).map(|(_, it)| it.days);
+        let closures = others.chain([days]).collect();
+        Calendar::new(practice.region(), practice.on_bank_holidays(), practice.weekdays(), closures)
+    });
+    form.judge("closure-name", calendar.map_err(say_dates::calendar_error))?;
+    Some(NamedClosure { name: name?, days })
+}

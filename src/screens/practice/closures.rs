@@ -1,0 +1,147 @@
+//! Closed days: the region's bank holidays, the days worked, and the workshop's own closures.
+
+use chrono::Weekday;
+use leptos::prelude::*;
+
+use super::{back_to_usual, draft, head, keep, now, own, to};
+use crate::app::address::Setting;
+use crate::app::form::Form;
+use crate::app::state::{App, app};
+use crate::archive::code::Code;
+use crate::book::change::Write;
+use crate::book::field::PracticeField::{self, CutOff, DaysInHand, Region as RegionField, WorksOnHolidays};
+use crate::book::practice::USUAL_REGION;
+use crate::book::value::Value;
+use crate::parts::button::{Weight, link_button};
+use crate::parts::choice::{Shape, choice, option, several};
+use crate::parts::line::{Line, line, lines};
+use crate::screens::fields;
+use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::trade::dates::closed::{Calendar, MON_TO_FRI, OnBankHolidays, Weekdays};
+use crate::trade::dates::holidays::{Holiday, Region, upcoming};
+use crate::trade::dates::lead_times::IN_HAND;
+use crate::words::{dates as say_dates, format, practice as say, screens as say_frame};
+
+const HERE: Setting = Setting::Closures;
+const CLOSED: &str = "closed";
+const OPEN: &str = "open";
+const WEEK: [Weekday; 7] =
+    [Weekday::Mon, Weekday::Tue, Weekday::Wed, Weekday::Thu, Weekday::Fri, Weekday::Sat, Weekday::Sun];
+
+/// About a year of them.
+const HOLIDAYS_SHOWN: usize = 10;
+
+pub fn closures() -> AnyView {
+    let app = app();
+    let form = draft(HERE, start(app));
+    let save = move || match read(form) {
+        Some(writes) => keep(app, HERE, form, writes, say_frame::saved(say::CLOSED_DAYS)),
+        None => show_first_complaint(),
+    };
+    let regions = Region::ALL.map(|it| option(it.code(), say_dates::region(it))).into();
+    let days = WEEK.map(|day| option(day.code(), say::weekday(day))).into();
+    let holidays = vec![option(CLOSED, say::HOLIDAYS_CLOSED), option(OPEN, say::HOLIDAYS_WORKED)];
+    let content = view! {
+        {choice("region", say::REGION.to_owned(), Shape::Chips, regions, form.text("region"))}
+        {several("weekdays", say::WEEKDAYS.to_owned(), days, form.text("weekdays"), form.complaint("weekdays"))}
+        {choice("on-holidays", say::ON_HOLIDAYS.to_owned(), Shape::Segments, holidays, form.text("on-holidays"))}
+        {fields::time(form, "cut-off", say::CUT_OFF, say::CUT_OFF_HINT)}
+        {fields::days(form, "in-hand", say::IN_HAND).hint(say::in_hand_hint(IN_HAND)).enter("done").line()}
+        {back_to_usual(app, HERE, form, say::CLOSED_DAYS, FIELDS.into())}
+        {own_closures(app)}
+        {next_holidays(app, form)}
+    };
+    form_page(head(HERE, say::CLOSED_DAYS.to_owned()), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+}
+
+/// What this form sets; the closures have forms of their own.
+const FIELDS: [PracticeField; 5] = [RegionField, PracticeField::Weekdays, WorksOnHolidays, CutOff, DaysInHand];
+
+fn start(app: App) -> Vec<(&'static str, String)> {
+    now(app, |practice| {
+        let days: Vec<&str> = practice.weekdays().iter(Weekday::Mon).map(Code::code).collect();
+        let on_holidays = match practice.on_bank_holidays() {
+            OnBankHolidays::Closed => CLOSED,
+            OnBankHolidays::Works => OPEN,
+        };
+        let in_hand = practice.is_set(DaysInHand).then(|| practice.in_hand().0.to_string());
+        vec![
+            ("region", practice.region().code().to_owned()),
+            ("weekdays", days.join(" ")),
+            ("on-holidays", on_holidays.to_owned()),
+            ("cut-off", practice.cut_off().map(say_dates::time).unwrap_or_default()),
+            ("in-hand", in_hand.unwrap_or_default()),
+        ]
+    })
+}
+
+fn read(form: Form) -> Option<Vec<Write>> {
+    let text = |key| form.text(key).get_untracked();
+    let region = Region::from_code(&text("region")).unwrap_or(USUAL_REGION);
+    let days = text("weekdays").split(' ').filter_map(Weekday::from_code).fold(Weekdays::EMPTY, |mut days, day| {
+        days.insert(day);
+        days
+    });
+    // A calendar without a working day says so itself.
+    let worked = Calendar::new(region, OnBankHolidays::Closed, days, Vec::new());
+    let worked = form.judge("weekdays", worked.map_err(say_dates::calendar_error));
+    let cut_off = fields::read_optional_time(form, "cut-off");
+    let in_hand = fields::read_optional_days(form, "in-hand");
+    worked?;
+    let (cut_off, in_hand) = (cut_off?, in_hand?.unwrap_or(IN_HAND));
+    let works = text("on-holidays") == OPEN;
+    Some(vec![
+        own(RegionField, Value::Region(region), region == USUAL_REGION),
+        own(PracticeField::Weekdays, Value::Weekdays(days), days == MON_TO_FRI),
+        own(WorksOnHolidays, Value::Yes(works), !works),
+        own(CutOff, Value::Time(cut_off.unwrap_or_default()), cut_off.is_none()),
+        own(DaysInHand, Value::Days(in_hand), in_hand == IN_HAND),
+    ])
+}
+
+fn own_closures(app: App) -> AnyView {
+    let rows = Signal::derive(move || {
+        let today = app.today.get();
+        app.practice(|practice| {
+            let closures = practice.closures().into_iter();
+            closures
+                .map(|(item, closure)| {
+                    line(closure.name.clone(), say::closure_days(closure), to(Setting::Closure(Some(item))))
+                        .small(say::closure_details(closure, today))
+                })
+                .collect::<Vec<_>>()
+        })
+    });
+    view! {
+        <section class="section">
+            <h2>{say::CLOSURES}</h2>
+            {move || rows.with(Vec::is_empty).then(|| view! { <p class="small">{say::NO_CLOSURES}</p> })}
+            {lines(rows)}
+            {link_button(Weight::Quiet, say::ADD_CLOSURE.to_owned(), to(Setting::Closure(None)))}
+        </section>
+    }
+    .into_any()
+}
+
+/// The next bank holidays of the region that is chosen in the form, saved or not.
+fn next_holidays(app: App, form: Form) -> AnyView {
+    let region = form.text("region");
+    let region = Memo::new(move |_| region.with(|code| Region::from_code(code)).unwrap_or(USUAL_REGION));
+    let row = |region, holiday: Holiday| Line {
+        href: None,
+        ..line(format::day(holiday.day), say_dates::holiday(holiday.name), "")
+            .small(say_dates::holiday_notes(region, holiday))
+    };
+    let rows = Signal::derive(move || {
+        let next = upcoming(region.get(), app.today.get()).take(HOLIDAYS_SHOWN);
+        next.map(|holiday| row(region.get(), holiday)).collect::<Vec<_>>()
+    });
+    view! {
+        <section class="section">
+            <h2>{say::NEXT_HOLIDAYS}</h2>
+            {lines(rows)}
+            <p class="small">{move || say_dates::projection(region.get())}</p>
+        </section>
+    }
+    .into_any()
+}

@@ -1,0 +1,34 @@
+//! The example book: loaded and removed with one tap.
+
+use leptos::prelude::*;
+
+use super::head;
+use crate::app::address::Setting;
+use crate::app::state::app;
+use crate::parts::button::{Weight, button};
+use crate::parts::page::page;
+use crate::parts::picture::sketch;
+use crate::pictures::ornament;
+use crate::words::practice as say;
+
+pub fn example() -> AnyView {
+    let app = app();
+    let loaded = Memo::new(move |_| app.untouched_examples() > 0);
+    let state = move || say::examples(app.untouched_examples(), app.edited_examples());
+    let content = view! {
+        <div class="column">
+            <div class="practice-ornament">{sketch(ornament::two_bands().svg)}</div>
+            <p>{say::EXAMPLE_WHAT}</p>
+            <p>{say::EXAMPLE_FLAGGED}</p>
+        </div>
+    };
+    let action = move || {
+        if loaded.get() {
+            button(Weight::Primary, say::EXAMPLE_REMOVE.to_owned(), move || app.remove_examples())
+        } else {
+            button(Weight::Primary, say::EXAMPLE_LOAD.to_owned(), move || app.load_examples())
+        }
+    };
+    let head = head(Setting::Example, say::EXAMPLE.to_owned()).subtitle(Signal::derive(state));
+    page(head, content.into_any(), Some(action.into_any()))
+}

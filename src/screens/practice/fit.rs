@@ -1,0 +1,97 @@
+//! The constants of the order size: the customary figure beside each, and room for one's own.
+
+use leptos::prelude::*;
+
+use super::{back_to_usual, draft, head, keep, now, own};
+use crate::app::address::Setting;
+use crate::app::form::Form;
+use crate::app::state::app;
+use crate::book::change::Write;
+use crate::book::field::{Constant, PracticeField};
+use crate::book::practice::customary;
+use crate::book::value::Value;
+use crate::screens::fields;
+use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::trade::limits::Limit;
+use crate::trade::measure::Length;
+use crate::words::{practice as say, screens as say_frame, sizing::trimmed};
+
+const HERE: Setting = Setting::Fit;
+
+/// The constants that belong together.
+const PARTS: [&[Constant]; 3] = [
+    &[Constant::Width, Constant::WidthSpread],
+    &[Constant::Bore, Constant::BoreSpread],
+    &[Constant::Cold, Constant::Warm, Constant::HandsSpread, Constant::NormalSpread],
+];
+
+pub fn fit() -> AnyView {
+    let app = app();
+    // A shift down is kept below zero and asked for without its sign.
+    let start = |which| now(app, |practice| practice.constant(which)).map(|it| trimmed(it.abs())).unwrap_or_default();
+    let form = draft(HERE, Constant::ALL.into_iter().map(|which| (key(which), start(which))).collect());
+    let save = move || {
+        // All of them are looked at, so that all complaints show at once.
+        let writes: Vec<Option<Write>> = Constant::ALL.into_iter().map(|which| read(form, which)).collect();
+        match writes.into_iter().collect::<Option<Vec<Write>>>() {
+            Some(writes) => keep(app, HERE, form, writes, say_frame::saved(say::FIT)),
+            None => show_first_complaint(),
+        }
+    };
+    let fields = Constant::ALL.map(PracticeField::Constant).into();
+    let content = view! {
+        <p>{say::FIT_WHY}</p>
+        {PARTS.map(|part| part_of(form, part)).into_iter().collect::<Vec<_>>()}
+        {back_to_usual(app, HERE, form, say::FIT, fields)}
+    };
+    form_page(head(HERE, say::FIT.to_owned()), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+}
+
+fn part_of(form: Form, constants: &'static [Constant]) -> Option<AnyView> {
+    let first = *constants.first()?;
+    let (heading, about) = say::fit_part(first);
+    let field = |which: &Constant| {
+        fields::mm(form, key(*which), say::constant(*which)).hint(say::constant_usual(customary(*which))).line()
+    };
+    let fields: Vec<AnyView> = constants.iter().map(field).collect();
+    let part = view! {
+        <section class="section">
+            <h2>{heading}</h2>
+            <p class="small">{about}" "{say::from_source(customary(first))}</p>
+            <div class="ledger">{fields}</div>
+        </section>
+    };
+    Some(part.into_any())
+}
+
+fn read(form: Form, which: Constant) -> Option<Write> {
+    let usual = customary(which).value;
+    let read = fields::read_optional_length(form, key(which), limit(which))?;
+    let signed = |it: Length| if which == Constant::Warm { -it } else { it };
+    let value = read.map_or(usual, signed);
+    Some(own(PracticeField::Constant(which), Value::Length(value), value == usual))
+}
+
+fn key(which: Constant) -> &'static str {
+    match which {
+        Constant::Width => "fit-width",
+        Constant::WidthSpread => "fit-width-spread",
+        Constant::Bore => "fit-bore",
+        Constant::BoreSpread => "fit-bore-spread",
+        Constant::Cold => "fit-cold",
+        Constant::Warm => "fit-warm",
+        Constant::HandsSpread => "fit-hands-spread",
+        Constant::NormalSpread => "fit-normal-spread",
+    }
+}
+
+fn limit(which: Constant) -> Limit {
+    match which {
+        Constant::Width => Limit::WidthFactor,
+        Constant::WidthSpread => Limit::WidthFactorSpread,
+        Constant::Bore => Limit::BoreFactor,
+        Constant::BoreSpread => Limit::BoreFactorSpread,
+        Constant::Cold | Constant::Warm => Limit::ConditionShift,
+        Constant::HandsSpread | Constant::NormalSpread => Limit::ConditionSpread,
+    }
+}

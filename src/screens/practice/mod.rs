@@ -1,0 +1,187 @@
+//! Practice: what the jeweller sets for their own work, a line each, and a small form behind each line.
+
+mod closure;
+mod closures;
+mod example;
+mod fair;
+mod fit;
+mod gauge;
+mod gauges;
+mod phone;
+mod sizes;
+mod stack;
+mod time;
+mod times;
+
+use leptos::prelude::*;
+
+use crate::app::address::{Address, Setting};
+use crate::app::form::Form;
+use crate::app::route::go_instead;
+use crate::app::state::{App, app};
+use crate::book::change::Write;
+use crate::book::field::{Constant, Field, PracticeField};
+use crate::book::practice::Practice;
+use crate::book::value::Value;
+use crate::parts::button::{Weight, button};
+use crate::parts::line::{Line, line, lines};
+use crate::parts::page::{Head, page};
+use crate::storage::preferences;
+use crate::trade::dates::lead_times::Step as Work;
+use crate::words::practice as say;
+use crate::words::{dates as say_dates, screens as say_frame, sizing as say_sizing};
+
+/// The list of what can be set, each line with what it is set to.
+pub fn practice() -> AnyView {
+    let app = app();
+    let part = |heading: &'static str, rows: fn(App) -> Vec<Line>| {
+        let rows = lines(Signal::derive(move || rows(app)));
+        view! { <section class="section"><h2>{heading}</h2>{rows}</section> }
+    };
+    let content = view! {
+        <div class="column">
+            {lines(Signal::derive(move || vec![fair_line(app)]))}
+            {part(say::MEASURING, measuring)}
+            {part(say::DAYS, days)}
+            {part(say::APP, the_app)}
+        </div>
+    };
+    page(Head::new(say_frame::PRACTICE.to_owned()), content.into_any(), None)
+}
+
+/// The screen behind a line.
+pub fn setting(setting: Setting) -> AnyView {
+    match setting {
+        Setting::Fair => fair::fair(),
+        Setting::Sizes => sizes::sizes(),
+        Setting::Gauges => gauges::gauges(),
+        Setting::Gauge(which) => gauge::gauge(which),
+        Setting::Times => times::times(),
+        Setting::Time(work) => time::usual(work),
+        Setting::Extra(which) => time::extra(which),
+        Setting::Closures => closures::closures(),
+        Setting::Closure(which) => closure::closure(which),
+        Setting::Stack => stack::stack(),
+        Setting::Fit => fit::fit(),
+        Setting::Phone => phone::phone(),
+        Setting::Example => example::example(),
+    }
+}
+
+fn to(setting: Setting) -> String {
+    Address::Setting(setting).to_string()
+}
+
+fn fair_line(app: App) -> Line {
+    let fair = app.practice(|practice| practice.fair().map(str::to_owned));
+    line(say::FAIR, fair.unwrap_or_else(|| say::NOT_SET.to_owned()), to(Setting::Fair))
+}
+
+fn measuring(app: App) -> Vec<Line> {
+    app.practice(|practice| {
+        let gauges = practice.gauges();
+        let names: Vec<&str> = gauges.iter().map(|(_, own)| own.name.as_str()).collect();
+        let own = Constant::ALL.iter().filter(|which| practice.constant(**which).is_some()).count();
+        vec![
+            line(say::SIZES, say_sizing::system_name(practice.first_system()), to(Setting::Sizes))
+                .small(say_sizing::step_name(practice.step())),
+            line(say::GAUGES, say::gauges(&names), to(Setting::Gauges)),
+            line(say::FIT, say::own_constants(own), to(Setting::Fit)),
+            line(say::STACK, "", to(Setting::Stack)).small(say::house(&practice.house())),
+        ]
+    })
+}
+
+fn days(app: App) -> Vec<Line> {
+    let today = app.today.get();
+    app.practice(|practice| {
+        let to_come = practice.closures().iter().filter(|(_, closure)| closure.days.to() >= today).count();
+        let region = say_dates::region(practice.region());
+        vec![
+            line(say::TIMES, "", to(Setting::Times)).small(format!(
+                "{}: {}",
+                say_dates::step(Work::Making),
+                say_dates::spread(practice.lead_time(Work::Making))
+            )),
+            line(say::CLOSED_DAYS, region, to(Setting::Closures)).small(say::closed_days(
+                practice.weekdays(),
+                practice.on_bank_holidays(),
+                to_come,
+            )),
+        ]
+    })
+}
+
+fn the_app(app: App) -> Vec<Line> {
+    let (untouched, edited) = (app.untouched_examples(), app.edited_examples());
+    vec![
+        line(say::PHONE, say::theme(&preferences::theme()), to(Setting::Phone))
+            .small(say::version(env!("CARGO_PKG_VERSION"))),
+        line(say::EXAMPLE, say::examples(untouched, edited), to(Setting::Example)),
+    ]
+}
+
+/// The head of a setting's screen, with the way back to the list it is on.
+fn head(setting: Setting, title: String) -> Head {
+    let up = Address::Setting(setting).up();
+    let name = match up {
+        Address::Setting(Setting::Gauges) => say::GAUGES,
+        Address::Setting(Setting::Times) => say::TIMES,
+        Address::Setting(Setting::Closures) => say::CLOSED_DAYS,
+        _ => say_frame::PRACTICE,
+    };
+    Head::new(title).back(up.to_string(), name.to_owned())
+}
+
+/// What is shown at the address of an item that is not there, or not any more.
+fn not_here(setting: Setting) -> AnyView {
+    let head = head(setting, say_frame::NOT_HERE.to_owned());
+    page(head, view! { <p>{say_frame::NOT_HERE_WHY}</p> }.into_any(), None)
+}
+
+/// The form of a setting, its words kept under the setting's own name.
+fn draft(setting: Setting, start: Vec<(&'static str, String)>) -> Form {
+    Form::draft(format!("practice/{setting}"), start)
+}
+
+/// Saves, says so, and goes back to the list.
+fn keep(app: App, setting: Setting, form: Form, writes: Vec<Write>, said: String) {
+    app.set_practice(writes, said, move || {
+        form.done();
+        go_instead(&Address::Setting(setting).up().to_string());
+    });
+}
+
+/// A field to hold a value, or nothing where the value is the usual one.
+fn own(field: PracticeField, value: Value, usual: bool) -> Write {
+    Write { field: Field::Practice(field), value: (!usual).then_some(value) }
+}
+
+/// A button that takes back whatever was set in these fields; none where nothing was.
+fn back_to_usual(
+    app: App,
+    setting: Setting,
+    form: Form,
+    what: &'static str,
+    fields: Vec<PracticeField>,
+) -> Option<AnyView> {
+    let set = fields.iter().any(|field| app.practice(|practice| practice.is_set(*field)));
+    set.then(|| {
+        button(Weight::Quiet, say::BACK_TO_USUAL.to_owned(), move || {
+            let clear = fields.iter().map(|field| Write::clear(Field::Practice(*field))).collect();
+            keep(app, setting, form, clear, say::back_to_usual(what));
+        })
+    })
+}
+
+/// A button that takes an item out.
+fn remove(app: App, setting: Setting, form: Form, field: PracticeField, name: String) -> AnyView {
+    button(Weight::Quiet, say_frame::REMOVE.to_owned(), move || {
+        keep(app, setting, form, vec![Write::clear(Field::Practice(field))], say_frame::removed(&name));
+    })
+}
+
+/// What the practice says now, read once: a form starts with it and then belongs to who types.
+fn now<T>(app: App, read: impl FnOnce(Practice<'_>) -> T) -> T {
+    untrack(|| app.practice(read))
+}

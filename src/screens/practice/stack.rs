@@ -1,0 +1,78 @@
+//! What a stack is measured against: the free length, the gap, and where it stops being roomy and full.
+
+use leptos::prelude::*;
+
+use super::{back_to_usual, draft, head, keep, now, own};
+use crate::app::address::Setting;
+use crate::app::form::Form;
+use crate::app::state::app;
+use crate::book::change::Write;
+use crate::book::field::PracticeField::{self, FreeLength, Full, Gap, Roomy};
+use crate::book::value::Value;
+use crate::screens::fields;
+use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::trade::limits::{self, Limit};
+use crate::trade::stack::{House, thresholds};
+use crate::words::{practice as say, screens as say_frame, sizing::trimmed, stack as say_stack};
+
+const HERE: Setting = Setting::Stack;
+const FIELDS: [PracticeField; 4] = [FreeLength, Gap, Roomy, Full];
+
+pub fn stack() -> AnyView {
+    let app = app();
+    let usual = House::default();
+    let start = now(app, |practice| {
+        let house = practice.house();
+        let shown = |field, text: String| if practice.is_set(field) { text } else { String::new() };
+        vec![
+            ("free-length", shown(FreeLength, trimmed(house.free_length))),
+            ("gap", shown(Gap, trimmed(house.gap))),
+            ("roomy", shown(Roomy, house.roomy.0.to_string())),
+            ("full", shown(Full, house.full.0.to_string())),
+        ]
+    });
+    let form = draft(HERE, start);
+    let save = move || match read(form) {
+        Some(writes) => keep(app, HERE, form, writes, say_frame::saved(say::STACK)),
+        None => show_first_complaint(),
+    };
+    let standing = |limit| limits::of(limit).standing;
+    let free =
+        format!("{} {}", say::FREE_LENGTH_WHY, say::usual_length(usual.free_length, standing(Limit::FreeLength)));
+    let roomy = format!("{} {}", say::ROOMY_WHY, say::usual_share(usual.roomy, standing(Limit::StackShare)));
+    let full = format!("{} {}", say::FULL_WHY, say::usual_share(usual.full, standing(Limit::StackShare)));
+    let content = view! {
+        <p class="small">{say::EMPTY_IS_USUAL}</p>
+        <div class="ledger">
+            {fields::mm(form, "free-length", say::FREE_LENGTH).hint(free).line()}
+            {fields::mm(form, "gap", say::GAP)
+                .hint(say::usual_length(usual.gap, standing(Limit::GapBetweenRings)))
+                .line()}
+            {fields::percent(form, "roomy", say::ROOMY).hint(roomy).line()}
+            {fields::percent(form, "full", say::FULL).hint(full).enter("done").line()}
+        </div>
+        {back_to_usual(app, HERE, form, say::STACK, FIELDS.into())}
+    };
+    form_page(head(HERE, say::STACK.to_owned()), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+}
+
+fn read(form: Form) -> Option<Vec<Write>> {
+    let usual = House::default();
+    let free_length = fields::read_optional_length(form, "free-length", Limit::FreeLength);
+    let gap = fields::read_optional_length(form, "gap", Limit::GapBetweenRings);
+    let roomy = fields::read_optional_percent(form, "roomy", Limit::StackShare);
+    let full = fields::read_optional_percent(form, "full", Limit::StackShare);
+    let house = House {
+        gap: gap?.unwrap_or(usual.gap),
+        free_length: free_length?.unwrap_or(usual.free_length),
+        roomy: roomy?.unwrap_or(usual.roomy),
+        full: full?.unwrap_or(usual.full),
+    };
+    form.judge("full", thresholds(&house).map_err(|error| say_stack::error(&error)))?;
+    Some(vec![
+        own(FreeLength, Value::Length(house.free_length), house.free_length == usual.free_length),
+        own(Gap, Value::Length(house.gap), house.gap == usual.gap),
+        own(Roomy, Value::Percent(house.roomy), house.roomy == usual.roomy),
+        own(Full, Value::Percent(house.full), house.full == usual.full),
+    ])
+}
