@@ -94,7 +94,7 @@ fn crate_paths(code: &str) -> BTreeSet<String> {
                         '{' => depth += 1,
                         '}' if depth == 0 => break,
                         '}' => depth -= 1,
-                        ',' if depth == 0 => found.insert(std::mem::take(&mut name)).then_some(()).unwrap_or_default(),
+                        ',' if depth == 0 => drop(found.insert(std::mem::take(&mut name))),
                         _ if depth == 0 && !c.is_whitespace() => name.push(c),
                         _ => {}
                     }

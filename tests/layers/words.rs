@@ -67,6 +67,11 @@ fn is_said(text: &str, classes: &BTreeSet<String>) -> bool {
 /// Lower-case names of which one at least is styled, and not one a little word that holds sentences together.
 fn is_class_list(tokens: &[&str], classes: &BTreeSet<String>) -> bool {
     let little = ["a", "and", "are", "as", "at", "by", "for", "in", "is", "no", "not", "of", "on", "or", "the", "to"];
+    // A selector names elements.
+    let elements = ["a", "button", "input", "select", "textarea"];
+    if tokens.len() > 1 && tokens.iter().all(|token| elements.contains(&token.trim_end_matches(','))) {
+        return true;
+    }
     let is_name = |token: &&str| {
         token.starts_with('{') || (!little.contains(token) && token.chars().all(|c| c.is_ascii_lowercase() || c == '-'))
     };
