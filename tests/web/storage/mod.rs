@@ -127,7 +127,7 @@ async fn what_one_tab_has_saved_another_sees() {
     let record = saved(&db, &couple(7), met("fair")).await;
     assert_eq!(record.changes()[0].stamp, Stamp { by: loaded.installation.id, n: 1 });
     let (other, seen) = opened(&name).await;
-    assert_eq!(seen.records, [record.clone()]);
+    assert_eq!(seen.records, std::slice::from_ref(&record));
     assert_eq!(reload(&other, record.id).await, Ok(Some(record)));
     assert_eq!(reload(&other, RecordId(8)).await, Ok(None));
 }
@@ -278,7 +278,7 @@ async fn what_cannot_be_read_is_set_aside_and_never_written_over() {
         put(&db, RECORDS, &RecordId(*id).to_string(), value).await;
     }
     let (_, loaded) = opened(&name).await;
-    assert_eq!(loaded.records, [whole.clone()]);
+    assert_eq!(loaded.records, std::slice::from_ref(&whole));
     let listed: Vec<_> = loaded.set_aside.into_iter().map(|row| (row.key, row.why)).collect();
     assert_eq!(listed, rows.each_ref().map(|(id, _, why)| (RecordId(*id).to_string(), *why)));
     for (id, value, why) in &rows {
