@@ -123,7 +123,12 @@ pub fn live(draw: impl Fn() -> AnyView + Send + 'static) -> AnyView {
 
 /// The same for what is there only sometimes.
 pub fn maybe(draw: impl Fn() -> Option<AnyView> + Send + 'static) -> AnyView {
-    live(move || draw().unwrap_or_else(nothing))
+    live(move || or_nothing(draw()))
+}
+
+/// What is there, or nothing.
+pub fn or_nothing(view: Option<AnyView>) -> AnyView {
+    view.unwrap_or_else(nothing)
 }
 
 /// Nothing to be seen.
