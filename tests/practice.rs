@@ -2,8 +2,9 @@
 
 use bandwright::book::field::Constant;
 use bandwright::book::practice::customary;
-use bandwright::trade::dates::closed::{OnBankHolidays, Weekdays};
-use bandwright::trade::dates::holidays::{Region, upcoming};
+use bandwright::book::value::NamedClosure;
+use bandwright::trade::dates::closed::{Closure, OnBankHolidays, Weekdays};
+use bandwright::trade::dates::holidays::{Holiday, Region, upcoming};
 use bandwright::trade::fit::{self, Quantity};
 use bandwright::trade::limits::{self, Amount, Limit};
 use bandwright::trade::measure::Percent;
@@ -81,22 +82,28 @@ fn roomy_ends_before_full() {
 fn next_bank_holidays() {
     let next = |region, (y, m, d), many: usize| -> Vec<String> {
         let from = NaiveDate::from_ymd_opt(y, m, d).unwrap();
-        let said = |holiday: bandwright::trade::dates::holidays::Holiday| {
-            let notes = say_dates::holiday_notes(region, holiday);
-            format!("{} {} ({notes})", format::day(holiday.day), say_dates::holiday(holiday.name))
-        };
+        let said =
+            |holiday: Holiday| format!("{} {}", format::day(holiday.day), say_dates::holiday_in_full(region, holiday));
         upcoming(region, from).take(many).map(said).collect()
     };
     assert_eq!(
         next(Region::EnglandAndWales, (2026, 12, 26), 3),
-        [
-            "Mon 28 Dec 2026 Boxing Day (substitute day)",
-            "Fri 1 Jan 2027 New Year’s Day ()",
-            "Fri 26 Mar 2027 Good Friday ()",
-        ]
+        ["Mon 28 Dec 2026 Boxing Day · substitute day", "Fri 1 Jan 2027 New Year’s Day", "Fri 26 Mar 2027 Good Friday",]
     );
-    assert_eq!(next(Region::Scotland, (2027, 11, 30), 1), ["Tue 30 Nov 2027 St Andrew’s Day ()"]);
-    assert_eq!(next(Region::NorthernIreland, (2028, 12, 27), 1), ["Mon 1 Jan 2029 New Year’s Day (projection)"]);
+    assert_eq!(next(Region::Scotland, (2027, 11, 30), 1), ["Tue 30 Nov 2027 St Andrew’s Day"]);
+    assert_eq!(next(Region::NorthernIreland, (2028, 12, 27), 1), ["Mon 1 Jan 2029 New Year’s Day · projection"]);
+}
+
+#[test]
+fn closures() {
+    let day = |d| NaiveDate::from_ymd_opt(2027, 8, d).unwrap();
+    let said = |from, to| {
+        let days = Closure::new(day(from), day(to)).map_err(say_dates::calendar_error)?;
+        Ok::<String, String>(say::closure_days(&NamedClosure { name: "Summer fortnight".into(), days }))
+    };
+    assert_eq!(said(2, 13).unwrap(), "Mon 2 Aug to Fri 13 Aug 2027 · 12 days");
+    assert_eq!(said(2, 2).unwrap(), "Mon 2 Aug 2027");
+    assert_eq!(said(13, 2).unwrap_err(), "Enter a last day that is not before Fri 13 Aug 2027, the first.");
 }
 
 #[test]

@@ -123,7 +123,7 @@ impl Form {
     pub fn is_touched(self) -> bool {
         // Every text is read, so that whoever asks hears of a change to any of them.
         self.entries.with_value(|entries| {
-            entries.iter().fold(false, |touched, entry| entry.text.with(|text| *text != entry.start) || touched)
+            entries.iter().filter(|entry| entry.text.with(|text| *text != entry.start)).count() > 0
         })
     }
 

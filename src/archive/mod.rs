@@ -7,6 +7,7 @@
 //! unknown in it (fields, values, keys) is carried through unharmed.
 
 pub mod code;
+pub mod installation;
 pub mod key;
 pub mod row;
 pub mod value;

@@ -39,9 +39,7 @@ pub enum RowError {
 
 /// A record as text. The same record gives the same text.
 pub fn write(record: &Record) -> String {
-    let mut row = unknown(record.unknown.as_deref());
-    // A row of a newer minor keeps its version: what it carries is still newer than what this version writes.
-    row.entry("schema").or_insert_with(|| Json::String(format!("{MAJOR}.{MINOR}")));
+    let mut row = fresh(record.unknown.as_deref());
     row.insert("id".into(), Json::String(record.id.to_string()));
     row.insert("kind".into(), Json::String(kind_code(record.kind).into()));
     row.insert("changes".into(), record.changes().iter().map(write_change).collect());
@@ -50,6 +48,13 @@ pub fn write(record: &Record) -> String {
 
 /// A record from text.
 pub fn read(text: &str) -> Result<Record, RowError> {
+    let (row, newer) = open(text)?;
+    read_record(row, newer).ok_or(RowError::Damaged)
+}
+
+/// The object of a row of ours, and whether a newer minor version has written it. Its version is left in it then: what
+/// it carries is still newer than what this version writes.
+pub(super) fn open(text: &str) -> Result<(Map<String, Json>, bool), RowError> {
     let json: Json = serde_json::from_str(text).map_err(|_| RowError::NotJson)?;
     let Json::Object(mut row) = json else { return Err(RowError::NotARecord) };
     let schema = row.get("schema").and_then(Json::as_str).ok_or(RowError::NotARecord)?;
@@ -64,7 +69,7 @@ pub fn read(text: &str) -> Result<Record, RowError> {
     if !newer {
         row.remove("schema");
     }
-    read_record(row, newer).ok_or(RowError::Damaged)
+    Ok((row, newer))
 }
 
 fn read_record(mut row: Map<String, Json>, newer: bool) -> Option<Record> {
@@ -89,7 +94,7 @@ fn read_record(mut row: Map<String, Json>, newer: bool) -> Option<Record> {
 }
 
 fn write_change(change: &Change) -> Json {
-    let mut row = unknown(change.unknown.as_deref());
+    let mut row = carried(change.unknown.as_deref());
     row.insert("by".into(), Json::String(change.stamp.by.to_string()));
     row.insert("n".into(), change.stamp.n.into());
     row.insert("at".into(), change.at.0.into());
@@ -111,7 +116,7 @@ fn read_change(json: Json, newer: bool) -> Option<Change> {
 }
 
 fn write_set(set: &Set) -> Json {
-    let mut row = unknown(set.unknown.as_deref());
+    let mut row = carried(set.unknown.as_deref());
     row.insert("field".into(), Json::String(key::write(&set.field)));
     if let Some(value) = &set.value {
         row.entry("value").or_insert_with(|| value::write(value));
@@ -195,10 +200,18 @@ fn version(schema: &str) -> Option<(u32, u32)> {
 }
 
 /// What is left of an object once the known keys are taken out.
-fn rest(row: Map<String, Json>) -> Option<String> {
+pub(super) fn rest(row: Map<String, Json>) -> Option<String> {
     if row.is_empty() { None } else { Some(Json::Object(row).to_string()) }
 }
 
-fn unknown(text: Option<&str>) -> Map<String, Json> {
+/// An object to be filled: what was carried through.
+fn carried(text: Option<&str>) -> Map<String, Json> {
     text.and_then(|text| serde_json::from_str(text).ok()).unwrap_or_default()
+}
+
+/// A whole row to be filled: its version, unless a newer one is carried through, and what else was carried.
+pub(super) fn fresh(text: Option<&str>) -> Map<String, Json> {
+    let mut row = carried(text);
+    row.entry("schema").or_insert_with(|| Json::String(format!("{MAJOR}.{MINOR}")));
+    row
 }

@@ -4,6 +4,8 @@
 //! show in more than a colour: care has a sign and a word for ears.
 
 use super::Words;
+use super::el::{el, live};
+use super::lay::all;
 use crate::words::parts::{Mark, PartWord, part, sign};
 use leptos::prelude::*;
 
@@ -34,30 +36,35 @@ pub fn answer(key: &'static str, name: impl Into<Words>, said: impl Into<Signal<
     let (name, said) = (name.into(), said.into());
     let class = move || {
         let (tone, long) = said.with(|said| (said.tone, said.figure.chars().count() > LONG));
-        match (tone, long) {
+        let class = match (tone, long) {
             (Tone::Rouge, false) => "answer rouge",
             (Tone::Rouge, true) => "answer rouge long",
             (Tone::Settled, false) => "answer settled",
             (Tone::Settled, true) => "answer settled long",
             (Tone::Care, false) => "answer care",
             (Tone::Care, true) => "answer care long",
-        }
+        };
+        Some(class.to_owned())
     };
-    let care = move || {
-        (said.with(|said| said.tone) == Tone::Care).then(|| {
-            view! {
-                <span class="answer-sign" aria-hidden="true">{sign(Mark::Care)}</span>
-                <span class="unseen">{part(PartWord::Care)}" "</span>
-            }
-        })
+    let inside = move || {
+        let said = said.get();
+        let care = (said.tone == Tone::Care).then(|| {
+            all(vec![
+                el("span").class("answer-sign").attr("aria-hidden", "true").text(sign(Mark::Care)).view(),
+                el("span").class("unseen").text(format!("{} ", part(PartWord::Care))).view(),
+            ])
+        });
+        let lines = said.lines.into_iter().map(|line| el("p").text(line).view()).collect();
+        all(vec![
+            el("span").class("answer-figure").maybe_child(care).text(said.figure).view(),
+            " ".into_any(),
+            el("div").class("answer-lines").children(lines).view(),
+        ])
     };
-    let lines = move || said.get().lines.into_iter().map(|line| view! { <p>{line}</p> }.into_any()).collect::<Vec<_>>();
-    view! {
-        <output class=class id=key aria-label=move || name.get()>
-            <span class="answer-figure">{care}{move || said.get().figure}</span>
-            " "
-            <div class="answer-lines">{lines}</div>
-        </output>
-    }
-    .into_any()
+    el("output")
+        .attr("id", key)
+        .live_attr("class", class)
+        .live_attr("aria-label", move || Some(name.get()))
+        .child(live(inside))
+        .view()
 }

@@ -3,6 +3,7 @@
 //! What does something MUST be a `<button>`, what leads somewhere MUST be a link; both MUST be 44 px at least and
 //! have a name in words. A page has one primary button at most.
 
+use super::el::el;
 use super::{Press, Words};
 use leptos::prelude::*;
 
@@ -27,13 +28,17 @@ fn class(weight: Weight) -> &'static str {
 
 /// A button that does something.
 pub fn button(weight: Weight, label: impl Into<Words>, press: impl Into<Press>) -> AnyView {
-    let (label, press) = (label.into(), press.into());
-    view! { <button type="button" class=class(weight) on:click=move |_| press.run(())>{move || label.get()}</button> }
-        .into_any()
+    let press = press.into();
+    el("button")
+        .attr("type", "button")
+        .class(class(weight))
+        .on("click", move |_| press.run(()))
+        .words(label.into())
+        .view()
 }
 
 /// A link that looks like a button.
-pub fn link_button(weight: Weight, label: impl Into<Words>, href: impl Into<Signal<String>>) -> AnyView {
-    let (label, href) = (label.into(), href.into());
-    view! { <a class=class(weight) href=move || href.get()>{move || label.get()}</a> }.into_any()
+pub fn link_button(weight: Weight, label: impl Into<Words>, href: impl Into<Words>) -> AnyView {
+    let href = href.into();
+    el("a").class(class(weight)).live_attr("href", move || Some(href.get())).words(label.into()).view()
 }

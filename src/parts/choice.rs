@@ -5,6 +5,9 @@
 //! filled and heavier). A list to pick from and a box MUST be native and have a `<label>`.
 
 use super::Words;
+use super::el::{El, el, is_ticked, value_of};
+use super::field::complaint;
+use super::lay::block;
 use leptos::prelude::*;
 
 /// One option: the value that is kept, its name, and a small drawing if that says it better.
@@ -60,37 +63,40 @@ pub fn choice_with(
         Shape::Chips => "choice",
         Shape::Drawn => "choice drawn",
     };
-    let hint_id = format!("{key}-hint");
-    let described = hint.map(|_| hint_id.clone());
-    let options: Vec<AnyView> = options.into_iter().map(|option| radio(key, option, value)).collect();
-    view! {
-        <fieldset class=class aria-describedby=described>
-            <legend>{move || legend.get()}</legend>
-            <div class="choice-row">{options}</div>
-            {hint.map(|hint| view! { <p class="choice-hint" id=hint_id>{move || hint.get()}</p> })}
-        </fieldset>
-    }
-    .into_any()
+    let (hint, described) = hinted("choice-hint", "p", key, hint);
+    let options = options.into_iter().map(|option| radio(key, option, value)).collect();
+    el("fieldset")
+        .class(class)
+        .maybe_attr("aria-describedby", described)
+        .child(el("legend").words(legend).view())
+        .child(block("choice-row", options))
+        .maybe_child(hint)
+        .view()
 }
 
 fn radio(key: &'static str, option: Choosable, value: RwSignal<String>) -> AnyView {
     let mine = option.value.clone();
     let chosen = option.value.clone();
-    view! {
-        <label class="choice-option">
-            <input
-                type="radio"
-                id=format!("{key}-{}", option.value)
-                name=key
-                value=option.value
-                prop:checked=move || value.with(|value| *value == mine)
-                on:change=move |_| value.set(chosen.clone())
-            />
-            {option.drawing}
-            <span>{option.label}</span>
-        </label>
-    }
-    .into_any()
+    let input = el("input")
+        .attr("type", "radio")
+        .attr("id", format!("{key}-{}", option.value))
+        .attr("name", key)
+        .attr("value", option.value)
+        .live_flag("checked", move || value.with(|value| *value == mine))
+        .on("change", move |_| value.set(chosen.clone()));
+    labelled(input, option.drawing, option.label)
+}
+
+/// A line of help with its id, and what the described element says of it.
+fn hinted(class: &'static str, tag: &'static str, key: &str, hint: Option<Words>) -> (Option<AnyView>, Option<String>) {
+    let id = format!("{key}-hint");
+    let described = hint.is_some().then(|| id.clone());
+    (hint.map(|hint| el(tag).class(class).attr("id", id).words(hint).view()), described)
+}
+
+fn labelled(input: El, drawing: Option<AnyView>, label: String) -> AnyView {
+    let name = el("span").text(label).view();
+    el("label").class("choice-option").child(input.view()).maybe_child(drawing).child(name).view()
 }
 
 /// A group of boxes of which several may be ticked. `value` holds the values of the ticked ones, in the order of the
@@ -116,33 +122,24 @@ pub fn several(
                     *text = kept.join(" ");
                 });
             };
-            view! {
-                <label class="choice-option">
-                    <input
-                        type="checkbox"
-                        id=format!("{key}-{}", option.value)
-                        name=key
-                        value=option.value
-                        prop:checked=move || value.with(|text| has(text, &mine))
-                        on:change:target=move |event| press(event.target().checked())
-                    />
-                    {option.drawing}
-                    <span>{option.label}</span>
-                </label>
-            }
-            .into_any()
+            let input = el("input")
+                .attr("type", "checkbox")
+                .attr("id", format!("{key}-{}", option.value))
+                .attr("name", key)
+                .attr("value", option.value)
+                .live_flag("checked", move || value.with(|text| has(text, &mine)))
+                .on("change", move |event| press(is_ticked(&event)));
+            labelled(input, option.drawing, option.label)
         })
         .collect();
-    view! {
-        <fieldset class="choice several" aria-describedby=format!("{key}-error")>
-            <legend>{move || legend.get()}</legend>
-            <div class="choice-row">{boxes}</div>
-            <p class="field-error" id=format!("{key}-error") aria-live="polite">
-                {move || error.get().unwrap_or_default()}
-            </p>
-        </fieldset>
-    }
-    .into_any()
+    let id = format!("{key}-error");
+    el("fieldset")
+        .class("choice several")
+        .attr("aria-describedby", id.clone())
+        .child(el("legend").words(legend).view())
+        .child(block("choice-row", boxes))
+        .child(complaint(id, move || error.get()))
+        .view()
 }
 
 /// A list to pick one from.
@@ -152,46 +149,23 @@ pub fn pick(
     options: Vec<(String, String)>,
     value: RwSignal<String>,
 ) -> AnyView {
-    let label = label.into();
-    let options: Vec<AnyView> = options
-        .into_iter()
-        .map(|(option, name)| {
-            let mine = option.clone();
-            view! { <option value=option prop:selected=move || value.with(|value| *value == mine)>{name}</option> }
-                .into_any()
-        })
-        .collect();
-    view! {
-        <div class="pick">
-            <label for=key>{move || label.get()}</label>
-            <div class="pick-box">
-                <select id=key name=key on:change:target=move |event| value.set(event.target().value())>{options}</select>
-            </div>
-        </div>
-    }
-    .into_any()
+    let option = |(option, name): (String, String)| {
+        let mine = option.clone();
+        let selected = move || value.with(|value| *value == mine);
+        el("option").attr("value", option).live_flag("selected", selected).text(name).view()
+    };
+    let select = el("select")
+        .attr("id", key)
+        .attr("name", key)
+        .on("change", move |event| value.set(value_of(&event)))
+        .children(options.into_iter().map(option).collect());
+    let label = el("label").attr("for", key).words(label.into());
+    block("pick", vec![label.view(), block("pick-box", vec![select.view()])])
 }
 
 /// A box to tick, its whole row a target.
 pub fn check(key: &'static str, label: impl Into<Words>, hint: Option<Words>, value: RwSignal<bool>) -> AnyView {
-    let label = label.into();
-    let hint_id = format!("{key}-hint");
-    let described = hint.map(|_| hint_id.clone());
-    view! {
-        <label class="check">
-            <input
-                type="checkbox"
-                id=key
-                name=key
-                aria-describedby=described
-                prop:checked=move || value.get()
-                on:change:target=move |event| value.set(event.target().checked())
-            />
-            <span>{move || label.get()}</span>
-            {hint.map(|hint| view! { <span class="check-hint" id=hint_id>{move || hint.get()}</span> })}
-        </label>
-    }
-    .into_any()
+    tick(key, label, hint, value.into(), Callback::new(move |ticked| value.set(ticked)))
 }
 
 /// A box to tick that is one of several behind one text, or that is kept as a word: the caller says whether it is
@@ -203,22 +177,15 @@ pub fn tick(
     ticked: Signal<bool>,
     set: Callback<bool>,
 ) -> AnyView {
-    let (key, label) = (key.into(), label.into());
-    let hint_id = format!("{key}-hint");
-    let described = hint.map(|_| hint_id.clone());
-    view! {
-        <label class="check">
-            <input
-                type="checkbox"
-                id=key.clone()
-                name=key
-                aria-describedby=described
-                prop:checked=move || ticked.get()
-                on:change:target=move |event| set.run(event.target().checked())
-            />
-            <span>{move || label.get()}</span>
-            {hint.map(|hint| view! { <span class="check-hint" id=hint_id>{move || hint.get()}</span> })}
-        </label>
-    }
-    .into_any()
+    let key = key.into();
+    let (hint, described) = hinted("check-hint", "span", &key, hint);
+    let input = el("input")
+        .attr("type", "checkbox")
+        .attr("id", key.clone())
+        .attr("name", key)
+        .maybe_attr("aria-describedby", described)
+        .live_flag("checked", move || ticked.get())
+        .on("change", move |event| set.run(is_ticked(&event)));
+    let name = el("span").words(label.into()).view();
+    el("label").class("check").child(input.view()).child(name).maybe_child(hint).view()
 }

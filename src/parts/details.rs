@@ -3,16 +3,12 @@
 //! It MUST be native, so that it opens without us and is found by searching the page; its summary MUST be 44 px high.
 
 use super::Words;
+use super::el::el;
+use super::lay::block;
 use leptos::prelude::*;
 
 /// A part of the page that is folded away at first.
 pub fn details(summary: impl Into<Words>, inside: AnyView) -> AnyView {
-    let summary = summary.into();
-    view! {
-        <details class="details">
-            <summary>{move || summary.get()}</summary>
-            <div class="details-inside">{inside}</div>
-        </details>
-    }
-    .into_any()
+    let summary = el("summary").words(summary.into()).view();
+    el("details").class("details").child(summary).child(block("details-inside", vec![inside])).view()
 }

@@ -3,10 +3,11 @@
 //! The drawing MUST be hidden from ears: the words say it all.
 
 use super::Words;
+use super::el::el;
+use super::lay::para;
 use leptos::prelude::*;
 
 /// An empty place: a drawing, words, and what to do if there is something.
 pub fn empty(drawing: AnyView, text: impl Into<Words>, action: Option<AnyView>) -> AnyView {
-    let text = text.into();
-    view! { <div class="empty">{drawing}<p>{move || text.get()}</p>{action}</div> }.into_any()
+    el("div").class("empty").child(drawing).child(para("", text)).maybe_child(action).view()
 }

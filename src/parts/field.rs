@@ -4,6 +4,7 @@
 //! live region that the input points to, with `aria-invalid`; what was typed MUST stay, whatever is wrong with it.
 //! Nothing in it is smaller than 16 px (smaller, and phones zoom in when it is touched) and it is 44 px high.
 
+use super::el::{El, el, value_of};
 use super::{Press, Words};
 use leptos::prelude::*;
 
@@ -90,7 +91,6 @@ impl Field {
 
     /// A field of one line.
     pub fn line(self) -> AnyView {
-        let wiring = self.wiring();
         let (kind, inputmode) = match self.keyboard {
             Keyboard::Text => ("text", "text"),
             Keyboard::Decimal => ("text", "decimal"),
@@ -98,79 +98,51 @@ impl Field {
             Keyboard::Telephone => ("tel", "tel"),
             Keyboard::Email => ("email", "email"),
         };
-        let Wiring { described, wrong } = wiring;
-        let (key, value, left) = (self.key, self.value, self.left);
-        let input = view! {
-            <input
-                id=key
-                name=key
-                type=kind
-                inputmode=inputmode
-                autocomplete=self.autocomplete
-                enterkeyhint=self.enter
-                aria-describedby=described
-                aria-invalid=move || wrong.get().then_some("true")
-                prop:value=move || value.get()
-                on:input:target=move |event| value.set(event.target().value())
-                on:blur=move |_| leave(left)
-            />
-        };
-        self.around(input.into_any())
+        let input = el("input").attr("type", kind).attr("inputmode", inputmode).attr("enterkeyhint", self.enter);
+        self.around(input)
     }
 
     /// A field of several lines.
     pub fn lines(self) -> AnyView {
-        let Wiring { described, wrong } = self.wiring();
-        let (key, value, left) = (self.key, self.value, self.left);
-        let area = view! {
-            <textarea
-                id=key
-                name=key
-                rows="4"
-                autocomplete=self.autocomplete
-                aria-describedby=described
-                aria-invalid=move || wrong.get().then_some("true")
-                prop:value=move || value.get()
-                on:input:target=move |event| value.set(event.target().value())
-                on:blur=move |_| leave(left)
-            ></textarea>
+        self.around(el("textarea").attr("rows", "4"))
+    }
+
+    fn around(self, input: El) -> AnyView {
+        let Field { key, value, error, left, .. } = self;
+        let id = |part: &str| format!("{key}-{part}");
+        let mut described = Vec::new();
+        let mut helped = |class: &'static str, part: &str, words: Option<Words>| {
+            let words = words?;
+            described.push(id(part));
+            Some(el("span").class(class).attr("id", id(part)).words(words).view())
         };
-        self.around(area.into_any())
-    }
-
-    fn wiring(&self) -> Wiring {
-        let key = self.key;
-        let error = self.error;
-        let parts = [self.hint.map(|_| "hint"), self.unit.map(|_| "unit"), Some("error")];
-        let ids: Vec<String> = parts.into_iter().flatten().map(|part| format!("{key}-{part}")).collect();
-        Wiring { described: ids.join(" "), wrong: Signal::derive(move || error.with(Option::is_some)) }
-    }
-
-    fn around(self, input: AnyView) -> AnyView {
-        let (key, label, error) = (self.key, self.label, self.error);
-        let hint = self.hint.map(|hint| {
-            view! { <span class="field-hint" id=format!("{key}-hint")>{move || hint.get()}</span> }
-        });
-        let unit = self.unit.map(|unit| {
-            view! { <span class="field-unit" id=format!("{key}-unit")>{move || unit.get()}</span> }
-        });
-        view! {
-            <div class="field" class:wrong=move || error.with(Option::is_some)>
-                <label class="field-label" for=key>{move || label.get()}</label>
-                {hint}
-                <div class="field-box">{input}{unit}</div>
-                <p class="field-error" id=format!("{key}-error") aria-live="polite">
-                    {move || error.get().unwrap_or_default()}
-                </p>
-            </div>
-        }
-        .into_any()
+        let hint = helped("field-hint", "hint", self.hint);
+        let unit = helped("field-unit", "unit", self.unit);
+        described.push(id("error"));
+        let wrong = move || error.with(Option::is_some);
+        let input = input
+            .attr("id", key)
+            .attr("name", key)
+            .attr("autocomplete", self.autocomplete)
+            .attr("aria-describedby", described.join(" "))
+            .live_attr("aria-invalid", move || wrong().then(|| "true".to_owned()))
+            .live_value(move || value.get())
+            .on("input", move |event| value.set(value_of(&event)))
+            .on("blur", move |_| leave(left));
+        el("div")
+            .live_attr("class", move || Some(if wrong() { "field wrong" } else { "field" }.to_owned()))
+            .child(el("label").class("field-label").attr("for", key).words(self.label).view())
+            .maybe_child(hint)
+            .child(el("div").class("field-box").child(input.view()).maybe_child(unit).view())
+            .child(complaint(id("error"), move || error.get()))
+            .view()
     }
 }
 
-struct Wiring {
-    described: String,
-    wrong: Signal<bool>,
+/// The place under a field where its complaint appears: always in the page, or it would not be read out.
+pub(super) fn complaint(id: String, of: impl Fn() -> Option<String> + Send + Sync + 'static) -> AnyView {
+    let words = Signal::derive(move || of().unwrap_or_default());
+    el("p").class("field-error").attr("id", id).attr("aria-live", "polite").words(words).view()
 }
 
 fn leave(left: Option<Press>) {

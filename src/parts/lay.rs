@@ -1,20 +1,18 @@
-//! Plain arrangements that screens are put together from, and parts that change while they are shown.
-//!
-//! Each is one type of view whatever is put into it: a screen made of these adds words and calls to the app, not
-//! another copy of the rendering code. That is most of what a screen weighs.
+//! Plain arrangements that screens are put together from.
 
 use leptos::prelude::*;
 
 use super::Words;
-
-/// Nothing to be seen.
-pub fn nothing() -> AnyView {
-    ().into_any()
-}
+use super::el::el;
 
 /// One after the other, without anything round them.
 pub fn all(views: Vec<AnyView>) -> AnyView {
     views.into_any()
+}
+
+/// A block with a class of the style sheet.
+pub fn block(class: &'static str, views: Vec<AnyView>) -> AnyView {
+    el("div").class(class).children(views).view()
 }
 
 /// One under the other, with room between them.
@@ -32,41 +30,23 @@ pub fn row(views: Vec<AnyView>) -> AnyView {
     block("row", views)
 }
 
-/// A block with a class of the style sheet.
-pub fn block(class: &'static str, views: Vec<AnyView>) -> AnyView {
-    view! { <div class=class>{views}</div> }.into_any()
-}
-
 /// A part of the page under a heading.
 pub fn section(heading: impl Into<Words>, inside: Vec<AnyView>) -> AnyView {
-    let heading = heading.into();
-    view! { <section class="section"><h2>{heading}</h2>{inside}</section> }.into_any()
+    el("section").class("section").child(self::heading(heading)).children(inside).view()
 }
 
-/// A paragraph; its class may be empty.
-pub fn para(class: &'static str, text: impl Into<Words>) -> AnyView {
-    let text = text.into();
-    view! { <p class=class>{text}</p> }.into_any()
+/// The heading of a part of the page.
+pub fn heading(words: impl Into<Words>) -> AnyView {
+    el("h2").words(words.into()).view()
 }
 
-/// A list of entries, each of several views.
+/// A paragraph with a class of the style sheet, which may be empty.
+pub fn para(class: &'static str, words: impl Into<Words>) -> AnyView {
+    el("p").class(class).words(words.into()).view()
+}
+
+/// A list, each entry of several views.
 pub fn entries(class: &'static str, entry: &'static str, entries: Vec<Vec<AnyView>>) -> AnyView {
-    let entries: Vec<AnyView> =
-        entries.into_iter().map(|views| view! { <li class=entry>{views}</li> }.into_any()).collect();
-    view! { <ul class=class>{entries}</ul> }.into_any()
-}
-
-/// What is drawn anew whenever a signal that it reads changes.
-pub fn live(draw: impl Fn() -> AnyView + Send + 'static) -> AnyView {
-    drawn(Box::new(draw))
-}
-
-/// The same for what is there only sometimes.
-pub fn maybe(draw: impl Fn() -> Option<AnyView> + Send + 'static) -> AnyView {
-    live(move || draw().unwrap_or_else(nothing))
-}
-
-/// Boxed first, so that every live part is of one type.
-fn drawn(draw: Box<dyn Fn() -> AnyView + Send>) -> AnyView {
-    (move || draw()).into_any()
+    let entries = entries.into_iter().map(|views| el("li").class(entry).children(views).view());
+    el("ul").class(class).children(entries.collect()).view()
 }

@@ -3,6 +3,8 @@
 //! The whole row MUST be one link, 44 px high at least, and read as one: its state in words, its name, what it says.
 //! The state MUST be a sign as well as a colour.
 
+use super::el::{el, live};
+use super::lay::all;
 use crate::words::parts::{Mark, mark, sign};
 use leptos::prelude::*;
 
@@ -39,8 +41,8 @@ impl Line {
 /// Rows one under the other. `name` is the accessible name of the list, where no heading says it.
 pub fn lines(lines: impl Into<Signal<Vec<Line>>>) -> AnyView {
     let lines = lines.into();
-    let rows = move || lines.get().into_iter().map(row).collect::<Vec<_>>();
-    view! { <ul class="lines">{rows}</ul> }.into_any()
+    let rows = move || all(lines.get().into_iter().map(row).collect());
+    el("ul").class("lines").child(live(rows)).view()
 }
 
 fn row(line: Line) -> AnyView {
@@ -51,27 +53,21 @@ fn row(line: Line) -> AnyView {
         Some(Mark::Care) => "line care",
         Some(Mark::Next) => "line next",
     };
+    let span = |class: &'static str, text: String| el("span").class(class).text(text).view();
     let state = line.mark.map(|state| {
-        view! {
-            <span class="line-mark">
-                <span aria-hidden="true">{sign(state)}</span>
-                <span class="unseen">{mark(state)}": "</span>
-            </span>
-        }
+        let sign = el("span").attr("aria-hidden", "true").text(sign(state)).view();
+        el("span").class("line-mark").child(sign).child(span("unseen", format!("{}: ", mark(state)))).view()
     });
-    let value = (!line.value.is_empty()).then(|| view! { " " <span class="line-value">{line.value}</span> });
-    let small = (!line.small.is_empty()).then(|| view! { " " <span class="line-small">{line.small}</span> });
-    let said = view! {
-        {state}
-        <span class="line-said">
-            <span class="line-name">{line.name}</span>
-            {value}
-            {small}
-        </span>
-    };
+    let mut said = vec![span("line-name", line.name)];
+    for (class, text) in [("line-value", line.value), ("line-small", line.small)] {
+        if !text.is_empty() {
+            said.extend([" ".into_any(), span(class, text)]);
+        }
+    }
+    let said = el("span").class("line-said").children(said).view();
     let inside = match line.href {
-        Some(href) => view! { <a href=href>{said}</a> }.into_any(),
-        None => view! { <div class="line-still">{said}</div> }.into_any(),
+        Some(href) => el("a").attr("href", href),
+        None => el("div").class("line-still"),
     };
-    view! { <li class=class>{inside}</li> }.into_any()
+    el("li").class(class).child(inside.maybe_child(state).child(said).view()).view()
 }

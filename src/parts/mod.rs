@@ -10,6 +10,7 @@ pub mod answer;
 pub mod button;
 pub mod choice;
 pub mod details;
+pub mod el;
 pub mod empty;
 pub mod field;
 pub mod lay;

@@ -5,6 +5,8 @@
 //! taken away while it has the focus: that is for the caller, who takes the list's items away.
 
 use super::button::{Weight, button};
+use super::el::{el, live, maybe};
+use super::lay::{all, block};
 use super::{Press, Words};
 use crate::words::parts::{Mark, PartWord, part, sign};
 use leptos::prelude::*;
@@ -33,18 +35,14 @@ pub fn wrong(text: impl Into<String>, action: Option<(String, Press)>, close: im
 pub fn notices(notices: impl Into<Signal<Vec<Notice>>>) -> AnyView {
     let notices = notices.into();
     let said = move |wrong: bool| {
-        move || {
+        live(move || {
             let mine = notices.get().into_iter().filter(|notice| notice.wrong.is_some() == wrong);
-            mine.map(shown).collect::<Vec<_>>()
-        }
+            all(mine.map(shown).collect())
+        })
     };
-    view! {
-        <div class="notices">
-            <div role="alert">{said(true)}</div>
-            <div role="status">{said(false)}</div>
-        </div>
-    }
-    .into_any()
+    let alert = el("div").attr("role", "alert").child(said(true)).view();
+    let status = el("div").attr("role", "status").child(said(false)).view();
+    block("notices", vec![alert, status])
 }
 
 fn shown(notice: Notice) -> AnyView {
@@ -52,29 +50,23 @@ fn shown(notice: Notice) -> AnyView {
     let mark = if notice.wrong.is_some() { Mark::Care } else { Mark::Done };
     let action = notice.action.map(|(label, press)| button(Weight::Plain, label, press));
     let close = notice.wrong.map(|close| button(Weight::Plain, part(PartWord::Close), close));
-    view! {
-        <div class=class>
-            <p><span class="notice-sign" aria-hidden="true">{sign(mark)}</span>{notice.text}</p>
-            {action}
-            {close}
-        </div>
-    }
-    .into_any()
+    let text = signed("notice-sign", mark, notice.text);
+    el("div").class(class).child(text).maybe_child(action).maybe_child(close).view()
 }
 
 /// A banner at the top of the page: something that is so until something is done about it. Its region is always in
 /// the page; while `text` is none there is nothing in it.
 pub fn banner(text: impl Into<Signal<Option<String>>>, action: impl Into<Words>, press: impl Into<Press>) -> AnyView {
     let (text, action, press) = (text.into(), action.into(), press.into());
-    let shown = move || {
-        text.get().map(|text| {
-            view! {
-                <div class="banner">
-                    <p><span class="banner-sign" aria-hidden="true">{sign(Mark::Care)}</span>{text}</p>
-                    {button(Weight::Quiet, action, press)}
-                </div>
-            }
-        })
-    };
-    view! { <div role="status">{shown}</div> }.into_any()
+    let shown = maybe(move || {
+        let text = signed("banner-sign", Mark::Care, text.get()?);
+        Some(block("banner", vec![text, button(Weight::Quiet, action, press)]))
+    });
+    el("div").attr("role", "status").child(shown).view()
+}
+
+/// A sentence with its sign before it.
+fn signed(class: &'static str, mark: Mark, text: String) -> AnyView {
+    let sign = el("span").class(class).attr("aria-hidden", "true").text(sign(mark)).view();
+    el("p").child(sign).text(text).view()
 }

@@ -4,6 +4,8 @@
 //! action MUST NOT cover content: it stays above the bar of places and, at the end of the page, stands below the text.
 
 use super::Words;
+use super::el::el;
+use super::lay::{block, para};
 use crate::words::parts::{PartWord, part};
 use leptos::prelude::*;
 
@@ -35,20 +37,22 @@ impl Head {
 /// A page with its content and, if there is one, its action under the thumb.
 pub fn page(head: Head, content: AnyView, action: Option<AnyView>) -> AnyView {
     let back = head.back.map(|(href, to)| {
-        let name = move || format!("{}: {}", part(PartWord::Back), to.get());
-        view! { <a class="page-back" href=move || href.get() aria-label=name><span aria-hidden="true">"‹"</span></a> }
+        el("a")
+            .class("page-back")
+            .live_attr("href", move || Some(href.get()))
+            .live_attr("aria-label", move || Some(format!("{}: {}", part(PartWord::Back), to.get())))
+            .child(el("span").attr("aria-hidden", "true").text("‹").view())
+            .view()
     });
-    let subtitle = head.subtitle.map(|subtitle| view! { <p>{move || subtitle.get()}</p> });
-    view! {
-        <main class="page">
-            <header class="page-head">
-                {back}
-                <h1 tabindex="-1">{move || head.title.get()}</h1>
-                {subtitle}
-            </header>
-            <div class="page-content">{content}</div>
-            {action.map(|action| view! { <div class="page-action">{action}</div> })}
-        </main>
-    }
-    .into_any()
+    let header = el("header")
+        .class("page-head")
+        .maybe_child(back)
+        .child(el("h1").attr("tabindex", "-1").words(head.title).view())
+        .maybe_child(head.subtitle.map(|subtitle| para("", subtitle)));
+    el("main")
+        .class("page")
+        .child(header.view())
+        .child(block("page-content", vec![content]))
+        .maybe_child(action.map(|action| block("page-action", vec![action])))
+        .view()
 }

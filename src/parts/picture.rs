@@ -2,15 +2,16 @@
 //!
 //! The drawing itself MUST be an image with a text that says the same; that is for whoever draws it.
 
+use super::Words;
+use super::el::el;
 use leptos::prelude::*;
 
 /// A large picture from SVG text. The text comes from `pictures`, which escapes every word that goes into it.
-pub fn picture(svg: impl Into<Signal<String>>) -> AnyView {
-    let svg = svg.into();
-    view! { <figure class="picture" inner_html=move || svg.get()></figure> }.into_any()
+pub fn picture(svg: impl Into<Words>) -> AnyView {
+    el("figure").class("picture").html(svg.into()).view()
 }
 
 /// A small drawing beside words.
 pub fn sketch(svg: String) -> AnyView {
-    view! { <span class="drawing" inner_html=svg></span> }.into_any()
+    el("span").class("drawing").html(Signal::stored(svg)).view()
 }

@@ -4,6 +4,7 @@
 //! more than its colour (weight, and a stroke above it).
 
 use super::Words;
+use super::el::el;
 use crate::words::parts::{PartWord, part};
 use leptos::prelude::*;
 
@@ -18,8 +19,12 @@ pub struct Place {
 pub fn places(places: [Place; 4]) -> AnyView {
     let links = places.map(|place| {
         let here = place.here;
-        let current = move || here.get().then_some("page");
-        view! { <li><a href=place.href aria-current=current>{move || place.label.get()}</a></li> }.into_any()
+        let link = el("a")
+            .attr("href", place.href)
+            .live_attr("aria-current", move || here.get().then(|| "page".to_owned()))
+            .words(place.label);
+        el("li").child(link.view()).view()
     });
-    view! { <nav class="places" aria-label=part(PartWord::Places)><ul>{Vec::from(links)}</ul></nav> }.into_any()
+    let list = el("ul").children(Vec::from(links)).view();
+    el("nav").class("places").attr("aria-label", part(PartWord::Places)).child(list).view()
 }

@@ -2,6 +2,8 @@
 //!
 //! It MUST be a list, each reason read as one: name, amount, why.
 
+use super::el::{el, live};
+use super::lay::all;
 use leptos::prelude::*;
 
 /// One reason.
@@ -24,20 +26,16 @@ pub fn reason(name: impl Into<String>, amount: impl Into<String>, why: impl Into
 /// The reasons, in order.
 pub fn reasons(reasons: impl Into<Signal<Vec<Reason>>>) -> AnyView {
     let reasons = reasons.into();
-    let rows = move || reasons.get().into_iter().map(row).collect::<Vec<_>>();
-    view! { <ul class="reasons">{rows}</ul> }.into_any()
+    let rows = move || all(reasons.get().into_iter().map(row).collect());
+    el("ul").class("reasons").child(live(rows)).view()
 }
 
 fn row(reason: Reason) -> AnyView {
     let class = if reason.sum { "reason sum" } else { "reason" };
-    let why = (!reason.why.is_empty()).then(|| view! { " " <span class="reason-why">{reason.why}</span> });
-    view! {
-        <li class=class>
-            <span class="reason-name">{reason.name}</span>
-            " "
-            <span class="reason-amount">{reason.amount}</span>
-            {why}
-        </li>
+    let span = |class: &'static str, text: String| el("span").class(class).text(text).view();
+    let mut said = vec![span("reason-name", reason.name), " ".into_any(), span("reason-amount", reason.amount)];
+    if !reason.why.is_empty() {
+        said.extend([" ".into_any(), span("reason-why", reason.why)]);
     }
-    .into_any()
+    el("li").class(class).children(said).view()
 }

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use crate::parts::el::maybe;
+use crate::parts::lay::column;
 use leptos::prelude::*;
 
 use crate::app::address::Address;
@@ -62,17 +64,17 @@ pub fn couples() -> AnyView {
             empty(sketch(ornament::two_bands().svg), text.to_owned(), None)
         })
     };
-    let content = view! {
-        <div class="column">
-            {Field::new("find", say::FIND.to_owned(), find).enter("search").line()}
-            {none}
-            {lines(shown)}
-            {more}
-            {move || any_put_away.get().then(|| check("put-away", say::SHOW_PUT_AWAY.to_owned(), None, with_put_away))}
-        </div>
-    };
+    let content = column(vec![
+        Field::new("find", say::FIND.to_owned(), find).enter("search").line(),
+        maybe(none),
+        lines(shown),
+        maybe(more),
+        maybe(move || {
+            any_put_away.get().then(|| check("put-away", say::SHOW_PUT_AWAY.to_owned(), None, with_put_away))
+        }),
+    ]);
     let new = link_button(Weight::Primary, say::NEW_COUPLE.to_owned(), Address::NewCouple.to_string());
-    page(Head::new(say::COUPLES.to_owned()), content.into_any(), Some(new))
+    page(Head::new(say::COUPLES.to_owned()), content, Some(new))
 }
 
 fn row(couple: Couple<'_>) -> Line {

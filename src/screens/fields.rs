@@ -1,6 +1,7 @@
 //! The fields that several forms share: how each is drawn, and how what was typed in it is read. Reading notes the
 //! complaint beside the field and answers with nothing; the words stay.
 
+use crate::parts::lay::all;
 use chrono::{NaiveDate, NaiveTime};
 use leptos::prelude::*;
 
@@ -65,12 +66,11 @@ pub fn time(form: Form, key: &'static str, label: &str, empty: &'static str) -> 
 /// How long something takes: least, usual and most, as three fields.
 pub fn spread(form: Form, keys: SpreadKeys) -> AnyView {
     let [least, usual, most] = keys;
-    view! {
-        {days(form, least, say_dates::LEAST).line()}
-        {days(form, usual, say_dates::USUAL).line()}
-        {days(form, most, say_dates::MOST).enter("done").line()}
-    }
-    .into_any()
+    all(vec![
+        days(form, least, say_dates::LEAST).line(),
+        days(form, usual, say_dates::USUAL).line(),
+        days(form, most, say_dates::MOST).enter("done").line(),
+    ])
 }
 
 /// The keys of the least, the usual and the most.

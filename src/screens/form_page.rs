@@ -1,5 +1,7 @@
 //! What every form has: its words back after a crash, its fields, and one button that saves.
 
+use crate::parts::el::{el, maybe};
+use crate::parts::lay::para;
 use leptos::prelude::*;
 
 use crate::app::form::Form;
@@ -17,30 +19,33 @@ pub fn form_page(
 ) -> AnyView {
     let back = move || {
         form.restored.get().then(|| {
-            view! {
-                <div class="restored" role="status">
-                    <p>{say::DRAFT_BACK}</p>
-                    {button(Weight::Plain, say::DRAFT_DISCARD.to_owned(), move || form.reset())}
-                </div>
-            }
+            el("div")
+                .class("restored")
+                .attr("role", "status")
+                .child(para("", say::DRAFT_BACK))
+                .child(button(Weight::Plain, say::DRAFT_DISCARD.to_owned(), move || form.reset()))
+                .view()
         })
     };
-    let content = view! {
-        <form
-            class="column"
-            novalidate
-            on:submit=move |event| {
-                event.prevent_default();
-                save();
-            }
-        >
-            {back}
-            {fields}
-            // Without a submit button the enter key of the keyboard sends nothing.
-            <button type="submit" class="unseen" tabindex="-1" aria-hidden="true"></button>
-        </form>
-    };
-    page(head, content.into_any(), Some(button(Weight::Primary, label, save)))
+    let content = el("form")
+        .class("column")
+        .attr("novalidate", "")
+        .on("submit", move |event| {
+            event.prevent_default();
+            save();
+        })
+        .child(maybe(back))
+        .child(fields)
+        .child(
+            el("button")
+                .attr("type", "submit")
+                .class("unseen")
+                .attr("tabindex", "-1")
+                .attr("aria-hidden", "true")
+                .view(),
+        )
+        .view();
+    page(head, content, Some(button(Weight::Primary, label, save)))
 }
 
 /// Moves to the first field that something is wrong with.

@@ -11,6 +11,8 @@ mod new_couple;
 mod practice;
 mod today;
 
+use crate::parts::el::{live, nothing};
+use crate::parts::lay::{block, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -67,24 +69,22 @@ fn frame() -> AnyView {
         label: Signal::stored(label.to_owned()),
         here: Signal::derive(move || here(screen.get().0)),
     };
-    view! {
-        <div class="frame">
-            {banner(Signal::derive(update), say::update_now().to_owned(), move || updates::apply())}
-            {shown}
-            {notices(Signal::derive(move || shown_notice(app)))}
-            {places([
+    block(
+        "frame",
+        vec![
+            banner(Signal::derive(update), say::update_now().to_owned(), move || updates::apply()),
+            live(shown),
+            notices(Signal::derive(move || shown_notice(app))),
+            places([
                 place(Address::Today, say::TODAY, |here| matches!(here, Address::Today | Address::Nowhere)),
                 place(Address::Couples, say::COUPLES, |here| {
                     matches!(here, Address::Couples | Address::NewCouple | Address::Couple(_) | Address::Part(..))
                 }),
                 place(Address::Bench, say::BENCH, |here| matches!(here, Address::Bench | Address::Calculator(_))),
-                place(Address::Practice, say::PRACTICE, |here| {
-                    matches!(here, Address::Practice | Address::Setting(_))
-                }),
-            ])}
-        </div>
-    }
-    .into_any()
+                place(Address::Practice, say::PRACTICE, |here| matches!(here, Address::Practice | Address::Setting(_))),
+            ]),
+        ],
+    )
 }
 
 fn view_of(address: Address) -> AnyView {
@@ -102,12 +102,12 @@ fn view_of(address: Address) -> AnyView {
 }
 
 fn opening() -> AnyView {
-    page(Head::new(say::OPENING.to_owned()), ().into_any(), None)
+    page(Head::new(say::OPENING.to_owned()), nothing(), None)
 }
 
 fn failed(app: App, sentence: String) -> AnyView {
     let again = button(Weight::Primary, say::TRY_AGAIN.to_owned(), move || app.reopen());
-    page(Head::new(say::NOT_OPENED.to_owned()), view! { <p>{sentence}</p> }.into_any(), Some(again))
+    page(Head::new(say::NOT_OPENED.to_owned()), para("", sentence), Some(again))
 }
 
 fn shown_notice(app: App) -> Vec<Notice> {

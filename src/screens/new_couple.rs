@@ -1,5 +1,6 @@
 //! A new couple, in under half a minute: one name is enough.
 
+use crate::parts::lay::all;
 use leptos::prelude::*;
 
 use super::fields;
@@ -48,16 +49,16 @@ pub fn new_couple() -> AnyView {
         answers,
         form.text("may-record"),
     );
-    let content = view! {
-        {fields::name(form, "first-name", say::FIRST_NAME).line()}
-        {fields::name(form, "second-name", say::SECOND_NAME).hint(say::SECOND_NAME_HINT.to_owned()).line()}
-        {fields::reach(form, "reach", say::REACH).hint(say::REACH_HINT.to_owned()).line()}
-        {fields::wedding(form, "wedding")}
-        {fields::text(form, "met", say::MET).enter("done").line()}
-        {record}
-    };
+    let content = all(vec![
+        fields::name(form, "first-name", say::FIRST_NAME).line(),
+        fields::name(form, "second-name", say::SECOND_NAME).hint(say::SECOND_NAME_HINT.to_owned()).line(),
+        fields::reach(form, "reach", say::REACH).hint(say::REACH_HINT.to_owned()).line(),
+        fields::wedding(form, "wedding"),
+        fields::text(form, "met", say::MET).enter("done").line(),
+        record,
+    ]);
     let head = Head::new(say::NEW_COUPLE.to_owned()).back(Address::Couples.to_string(), say::COUPLES.to_owned());
-    form_page(head, form, content.into_any(), say::SAVE.to_owned(), save)
+    form_page(head, form, content, say::SAVE.to_owned(), save)
 }
 
 /// What was typed, as what it comes to; none if something has to be put right first.

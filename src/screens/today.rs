@@ -1,5 +1,7 @@
 //! Today: who is next, what is late, which order-by dates are nearest. One button starts a new couple.
 
+use crate::parts::el::{live, maybe, or_nothing};
+use crate::parts::lay::{all, column, para, section};
 use chrono::NaiveDate;
 use leptos::prelude::*;
 
@@ -34,21 +36,20 @@ pub fn today() -> AnyView {
         }
         let (late, appointments, order_by) = app.with(|book| sections(book, &due, day.get()));
         let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty();
-        view! {
-            {quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE.to_owned(), None))}
-            {section(say::LATE, late)}
-            {section(say::NEXT_APPOINTMENTS, appointments)}
-            {section(say::ORDER_BY_DATES, order_by)}
-        }
-        .into_any()
+        all(vec![
+            or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE.to_owned(), None))),
+            or_nothing(group(say::LATE, late)),
+            or_nothing(group(say::NEXT_APPOINTMENTS, appointments)),
+            or_nothing(group(say::ORDER_BY_DATES, order_by)),
+        ])
     };
     let aside = move || {
         let count = app.with(|book| book.set_aside.len());
-        (count > 0).then(|| view! { <p class="caution">{storage::set_aside(count)}</p> })
+        (count > 0).then(|| para("caution", storage::set_aside(count)))
     };
     let head = Head::new(say::TODAY.to_owned()).subtitle(Signal::derive(move || format::day(day.get())));
     let new = link_button(Weight::Primary, say::NEW_COUPLE.to_owned(), Address::NewCouple.to_string());
-    page(head, view! { <div class="column">{aside}{content}</div> }.into_any(), Some(new))
+    page(head, column(vec![maybe(aside), live(content)]), Some(new))
 }
 
 fn first_time(app: App) -> AnyView {
@@ -56,10 +57,8 @@ fn first_time(app: App) -> AnyView {
     empty(sketch(ornament::two_bands().svg), say::FIRST_TIME.to_owned(), Some(load))
 }
 
-fn section(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {
-    (!rows.is_empty()).then(|| {
-        view! { <section class="section"><h2>{heading}</h2>{lines(Signal::stored(rows))}</section> }.into_any()
-    })
+fn group(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {
+    (!rows.is_empty()).then(|| section(heading, vec![lines(Signal::stored(rows))]))
 }
 
 fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>, Vec<Line>) {

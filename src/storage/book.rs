@@ -1,11 +1,11 @@
 //! The book on this phone: reading all of it, and adding changes to it.
 
 use idb::{ObjectStore, Transaction};
-use serde_json::{Value as Json, json};
 use wasm_bindgen::JsValue;
 
 use super::database::{Database, META, RECORDS, complete};
 use super::error::StorageError;
+use crate::archive::installation::{self, Installation};
 use crate::archive::row::{self, RowError};
 use crate::book::change::{Change, Draft};
 use crate::book::couple::Couple;
@@ -15,14 +15,6 @@ use crate::book::verbs;
 
 /// The key of the only row in the store of the installation.
 const INSTALLATION: &str = "installation";
-
-/// The installation: who it is, which number its next change gets, and under which id its practice is kept.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Installation {
-    pub id: InstallationId,
-    pub practice: RecordId,
-    next: u64,
-}
 
 /// A row that could not be read. It stays where it is, as it is.
 #[derive(Clone, Debug, PartialEq)]
@@ -128,7 +120,7 @@ async fn add_within(transaction: &Transaction, additions: Vec<Addition>) -> Resu
         store.put(&JsValue::from_str(&row::write(&record)), Some(&key(record.id)))?.await?;
         records.push(record);
     }
-    put_installation(&meta, installation).await?;
+    put_installation(&meta, &installation).await?;
     Ok(records)
 }
 
@@ -145,8 +137,8 @@ async fn install(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Ins
     let installation = match stored_installation(&meta).await? {
         Some(installation) => installation,
         None => {
-            let installation = Installation { id: fresh.0, practice: fresh.1, next: 1 };
-            put_installation(&meta, installation).await?;
+            let installation = Installation { id: fresh.0, practice: fresh.1, next: 1, unknown: None };
+            put_installation(&meta, &installation).await?;
             installation
         }
     };
@@ -156,26 +148,12 @@ async fn install(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Ins
 
 async fn stored_installation(meta: &ObjectStore) -> Result<Option<Installation>, StorageError> {
     let Some(value) = meta.get(JsValue::from_str(INSTALLATION))?.await? else { return Ok(None) };
-    let text = value.as_string().ok_or(StorageError::Unreadable(RowError::Damaged))?;
-    read_installation(&text).map(Some).ok_or(StorageError::Unreadable(RowError::Damaged))
+    let text = value.as_string().ok_or(StorageError::Unreadable(RowError::NotJson))?;
+    installation::read(&text).map(Some).map_err(StorageError::Unreadable)
 }
 
-fn read_installation(text: &str) -> Option<Installation> {
-    let json: Json = serde_json::from_str(text).ok()?;
-    Some(Installation {
-        id: InstallationId::parse(json.get("id")?.as_str()?)?,
-        practice: RecordId::parse(json.get("practice")?.as_str()?)?,
-        next: json.get("next")?.as_u64()?,
-    })
-}
-
-async fn put_installation(meta: &ObjectStore, installation: Installation) -> Result<(), StorageError> {
-    let text = json!({
-        "id": installation.id.to_string(),
-        "practice": installation.practice.to_string(),
-        "next": installation.next,
-    })
-    .to_string();
+async fn put_installation(meta: &ObjectStore, installation: &Installation) -> Result<(), StorageError> {
+    let text = installation::write(installation);
     meta.put(&JsValue::from_str(&text), Some(&JsValue::from_str(INSTALLATION)))?.await?;
     Ok(())
 }

@@ -92,7 +92,7 @@ pub const SIZE: &str = "Size";
 pub const INSIDE: &str = "Round the inside";
 pub const EVERY_SYSTEM: &str = "The size in every system";
 pub const ABOUT_SCALES: &str = "Where each is used, and what it rests on";
-pub const ORDER_FROM_THIS: &str = "Order size from this reading";
+pub const ORDER_FROM_THIS: &str = "Order size from this";
 
 /// "17 can be read as".
 pub fn which_size(typed: &str) -> String {

@@ -52,10 +52,10 @@ pub fn holiday(name: HolidayName) -> &'static str {
     }
 }
 
-/// What has to be said of a holiday beside its name: "substitute day, projection".
-pub fn holiday_notes(region: Region, holiday: Holiday) -> String {
-    let projection = is_projection(region, holiday.day.year()).then_some("projection");
-    [holiday_kind(holiday.kind), projection].into_iter().flatten().collect::<Vec<_>>().join(", ")
+/// A holiday with what has to be said of it: "Boxing Day · substitute day · projection".
+pub fn holiday_in_full(region: Region, it: Holiday) -> String {
+    let projection = is_projection(region, it.day.year()).then_some("projection");
+    [Some(holiday(it.name)), holiday_kind(it.kind), projection].into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
 /// Why a day is closed; a closure by the name it has in the book.

@@ -11,7 +11,7 @@ use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::fit::{Figure, GaugeKind};
 use crate::trade::measure::{Length, Percent, Standing};
 use crate::trade::stack::House;
-use chrono::{NaiveDate, Weekday};
+use chrono::Weekday;
 
 // The list
 pub const MEASURING: &str = "Measuring";
@@ -194,17 +194,11 @@ pub fn closed_days(set: Weekdays, on: OnBankHolidays, to_come: usize) -> String 
     format!("{}, {holidays}{closures}", weekdays(set))
 }
 
-/// "Mon 2 Aug to Fri 13 Aug 2027".
+/// "Mon 2 Aug to Fri 13 Aug 2027 · 12 days".
 pub fn closure_days(closure: &NamedClosure) -> String {
     let (from, to) = (closure.days.from(), closure.days.to());
-    if from == to { format::day(from) } else { format!("{} to {}", format::day_short(from), format::day(to)) }
-}
-
-/// Whether a closure is over, and how many days it takes.
-pub fn closure_details(closure: &NamedClosure, today: NaiveDate) -> String {
-    let days = (closure.days.to() - closure.days.from()).num_days() + 1;
-    let long = format::counted(days, "day", "days");
-    if closure.days.to() < today { format!("{long}, {IS_OVER}") } else { long }
+    let days = format::counted((to - from).num_days() + 1, "day", "days");
+    if from == to { format::day(from) } else { format!("{} to {} · {days}", format::day_short(from), format::day(to)) }
 }
 
 // Stack

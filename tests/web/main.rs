@@ -6,6 +6,7 @@
 
 mod parts;
 mod pictures;
+mod storage;
 mod updates;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);

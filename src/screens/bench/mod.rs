@@ -9,6 +9,8 @@ mod sheet;
 mod size;
 mod stack;
 
+use crate::parts::el::{live, nothing};
+use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;
 
 use super::couple::not_here;
@@ -32,8 +34,8 @@ pub fn bench() -> AnyView {
         line(name(which), String::new(), Address::Calculator(which).to_string()).small(answers(which))
     };
     let rows = Signal::stored(Calculator::ALL.map(row).to_vec());
-    let content = view! { <div class="bench-list">{lines(rows)}</div><p class="small">{say::BENCH_HOW}</p> };
-    page(Head::new(screens::BENCH.to_owned()), content.into_any(), None)
+    let content = all(vec![block("bench-list", vec![lines(rows)]), para("small", say::BENCH_HOW)]);
+    page(Head::new(screens::BENCH.to_owned()), content, None)
 }
 
 /// A calculator. It is set up anew when its address is gone to with another query.
@@ -43,7 +45,7 @@ pub fn calculator(which: Calculator) -> AnyView {
     let shown = move || {
         let (address, asked) = route.arrived();
         if address != Address::Calculator(which) {
-            return ().into_any();
+            return nothing();
         }
         untrack(|| match Opened::new(app, which, asked) {
             None => not_here(),
@@ -55,7 +57,7 @@ pub fn calculator(which: Calculator) -> AnyView {
             },
         })
     };
-    shown.into_any()
+    live(shown)
 }
 
 /// A calculator as it was opened: what it is asked, and for whom.

@@ -1,5 +1,7 @@
 //! What the four calculators share: fields that are read while they are typed in, and where inputs and answer stand.
 
+use crate::parts::el::{el, live, maybe};
+use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -65,7 +67,7 @@ impl Sheet {
                 choice(which, Signal::derive(legend), Shape::Chips, options, form.text(which))
             })
         };
-        view! { {field.line()} {choose} }.into_any()
+        all(vec![field.line(), maybe(choose)])
     }
 
     /// A box to tick, kept as "yes" or nothing.
@@ -87,7 +89,7 @@ impl Sheet {
                 })
             })
         };
-        shown.into_any()
+        maybe(shown)
     }
 }
 
@@ -172,16 +174,16 @@ pub struct Laid {
 /// Lays out a calculator. The order is settled when it is opened: nothing jumps while somebody types.
 pub fn laid(of: Laid) -> AnyView {
     let Laid { first, answered, answer, inputs, summary, reasons } = of;
-    let inputs = view! { <div class="column bench-inputs">{inputs}</div> }.into_any();
-    let answer = view! { <div class="column near" id="answer">{answer}</div> };
+    let inputs = block("column bench-inputs", vec![inputs]);
+    let answer = el("div").class("column near").attr("id", "answer").child(answer).view();
     if answered {
         let summary = Signal::derive(move || say::worked_out_from(&summary.get()));
-        view! {
-            <div class="column bench">{first}{answer}<div id="figures">{details(summary, inputs)}</div>{reasons}</div>
-        }
-        .into_any()
+        block(
+            "column bench",
+            vec![first, answer, el("div").attr("id", "figures").child(details(summary, inputs)).view(), reasons],
+        )
     } else {
-        view! { <div class="column bench">{first}{inputs}{answer}{reasons}</div> }.into_any()
+        block("column bench", vec![first, inputs, answer, reasons])
     }
 }
 
@@ -213,25 +215,18 @@ pub fn step(answered: bool, label: Signal<Option<String>>) -> AnyView {
     }
     let there = Memo::new(move |_| label.with(Option::is_some));
     let text = Signal::derive(move || label.get().unwrap_or_default());
-    (move || there.get().then(|| button(Weight::Primary, text, show_answer))).into_any()
+    maybe(move || there.get().then(|| button(Weight::Primary, text, show_answer)))
 }
 
 /// What a couple lacks: a sentence each, and the way to the one place where it is entered.
 pub fn missing(all: Vec<(String, String, String)>) -> AnyView {
     let one = |(sentence, label, href): (String, String, String)| {
-        view! {
-            <div class="bench-missing">
-                <p class="caution">{sentence}</p>
-                {link_button(Weight::Quiet, label, href)}
-            </div>
-        }
-        .into_any()
+        block("bench-missing", vec![para("caution", sentence), link_button(Weight::Quiet, label, href)])
     };
-    all.into_iter().map(one).collect::<Vec<_>>().into_any()
+    crate::parts::lay::all(all.into_iter().map(one).collect())
 }
 
 /// Sentences that want to be read before anything is done.
 pub fn cautions(all: Signal<Vec<String>>) -> AnyView {
-    (move || all.get().into_iter().map(|text| view! { <p class="caution">{text}</p> }.into_any()).collect::<Vec<_>>())
-        .into_any()
+    live(move || crate::parts::lay::all(all.get().into_iter().map(|text| para("caution", text)).collect()))
 }

@@ -1,5 +1,7 @@
 //! The size converter: one size in every system at once, and never one of several readings in silence.
 
+use crate::parts::el::{el, maybe};
+use crate::parts::lay::{all, column};
 use leptos::prelude::*;
 
 use super::sheet::{Complaints, Sheet, SizeTyped, judge};
@@ -34,21 +36,27 @@ pub fn size(opened: Opened) -> AnyView {
     let field = sheet.field("q", say::SIZE).hint(screens::READ_SIZE_HINT.to_owned()).enter("done");
     let several = Memo::new(move |_| typed.with(|typed| typed.readings.len() > 1 && typed.meant().is_none()));
     let said = Signal::derive(move || typed.with(said));
-    let content = view! {
-        <div class="column">
-            {sheet.size("q", "as", field, typed)}
-            {move || (at.get().is_some() || several.get()).then(|| answer("size-answer", say::INSIDE.to_owned(), said))}
-            {move || at.get().is_some().then(|| view! {
-                {picture(Signal::derive(move || at.get().map(|at| drawn(app, at)).unwrap_or_default()))}
-                // The large answer is read out as it changes; the list is there to be read, not to be told.
-                <output class="bench-table" aria-live="off" aria-label=say::EVERY_SYSTEM>
-                    {reasons(Signal::derive(move || converted.get().iter().map(row).collect()))}
-                </output>
-            })}
-            {details(say::ABOUT_SCALES.to_owned(), about())}
-        </div>
-    };
-    let head = match opened.read(|couple, who| say::size_subtitle(couple, who)) {
+    let content = column(vec![
+        sheet.size("q", "as", field, typed),
+        maybe(move || {
+            (at.get().is_some() || several.get()).then(|| answer("size-answer", say::INSIDE.to_owned(), said))
+        }),
+        maybe(move || {
+            at.get().is_some().then(|| {
+                all(vec![
+                    picture(Signal::derive(move || at.get().map(|at| drawn(app, at)).unwrap_or_default())),
+                    el("output")
+                        .class("bench-table")
+                        .attr("aria-live", "off")
+                        .attr("aria-label", say::EVERY_SYSTEM)
+                        .child(reasons(Signal::derive(move || converted.get().iter().map(row).collect())))
+                        .view(),
+                ])
+            })
+        }),
+        details(say::ABOUT_SCALES.to_owned(), about()),
+    ]);
+    let head = match opened.read(say::size_subtitle) {
         Some(subtitle) => opened.head().subtitle(subtitle),
         None => opened.head(),
     };
@@ -56,7 +64,7 @@ pub fn size(opened: Opened) -> AnyView {
         Some(Whose { id, .. }) => back_to_couple(&opened, id),
         None => next(form, typed),
     };
-    page(head, content.into_any(), Some(action))
+    page(head, content, Some(action))
 }
 
 /// The size of one of the two: the settled one, or the one that was read last.
@@ -142,7 +150,7 @@ fn next(form: Form, typed: Signal<SizeTyped>) -> AnyView {
         let query = vec![("size".to_owned(), form.text("q").get()), ("as".to_owned(), typed.with(SizeTyped::code))];
         with_query(Address::Calculator(Calculator::Order), &query)
     });
-    (move || there.get().then(|| link_button(Weight::Primary, say::ORDER_FROM_THIS.to_owned(), href))).into_any()
+    maybe(move || there.get().then(|| link_button(Weight::Primary, say::ORDER_FROM_THIS.to_owned(), href)))
 }
 
 fn back_to_couple(opened: &Opened, id: RecordId) -> AnyView {

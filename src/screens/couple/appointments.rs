@@ -1,5 +1,7 @@
 //! The appointments of a couple, and one of them: day, time, place, and what became of it.
 
+use crate::parts::el::{maybe, or_nothing};
+use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
 use super::{Whose, whose};
@@ -33,11 +35,11 @@ pub fn appointments(id: RecordId) -> AnyView {
         };
         app.couple(id, |couple| couple.appointments().into_iter().map(row).collect::<Vec<_>>()).unwrap_or_default()
     });
-    let none = move || rows.with(Vec::is_empty).then(|| view! { <p>{say::NONE_YET}</p> });
+    let none = move || rows.with(Vec::is_empty).then(|| para("", say::NONE_YET));
     let new = Address::Part(id, Part::Appointment(None)).to_string();
     page(
         head,
-        view! { {none}{lines(rows)} }.into_any(),
+        all(vec![maybe(none), lines(rows)]),
         Some(link_button(Weight::Primary, say::NEW_APPOINTMENT.to_owned(), new)),
     )
 }
@@ -81,12 +83,14 @@ pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
             });
         })
     });
-    let content = view! {
-        {fields::day(form, "day", say::DAY)}
-        {fields::text(form, "time", say::TIME).hint(say::TIME_HINT.to_owned()).line()}
-        {fields::text(form, "place", say::PLACE).enter("done").line()}
-        {which.map(|_| choice("outcome", say::OUTCOME.to_owned(), Shape::Chips, outcomes.collect(), form.text("outcome")))}
-        {remove}
-    };
-    form_page(head, form, content.into_any(), say::SAVE.to_owned(), save)
+    let content = all(vec![
+        fields::day(form, "day", say::DAY),
+        fields::text(form, "time", say::TIME).hint(say::TIME_HINT.to_owned()).line(),
+        fields::text(form, "place", say::PLACE).enter("done").line(),
+        or_nothing(which.map(|_| {
+            choice("outcome", say::OUTCOME.to_owned(), Shape::Chips, outcomes.collect(), form.text("outcome"))
+        })),
+        or_nothing(remove),
+    ]);
+    form_page(head, form, content, say::SAVE.to_owned(), save)
 }

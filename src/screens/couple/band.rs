@@ -1,5 +1,6 @@
 //! The band wanted for one of the two: width, profile, surface and metal, each as far as it is settled.
 
+use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
 use super::{Whose, whose_of};
@@ -65,12 +66,12 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
         Some(hint) => width.hint(hint),
         None => width,
     };
-    let content = view! {
-        {width.line()}
-        {fields::profile(form, "profile")}
-        {choice("finish", say::FINISH.to_owned(), Shape::Chips, finishes, form.text("finish"))}
-        {fields::metal(form, "metal")}
-        <p class="small">{say::NICKEL}</p>
-    };
-    form_page(head, form, content.into_any(), say::SAVE.to_owned(), save)
+    let content = all(vec![
+        width.line(),
+        fields::profile(form, "profile"),
+        choice("finish", say::FINISH.to_owned(), Shape::Chips, finishes, form.text("finish")),
+        fields::metal(form, "metal"),
+        para("small", say::NICKEL),
+    ]);
+    form_page(head, form, content, say::SAVE.to_owned(), save)
 }

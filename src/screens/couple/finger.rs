@@ -1,5 +1,7 @@
 //! The finger of one of the two: which it is, and every reading taken from it.
 
+use crate::parts::el::{el, maybe};
+use crate::parts::lay::{all, heading, pair, para};
 use leptos::prelude::*;
 
 use super::{Whose, whose_of};
@@ -64,18 +66,18 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
             form.reset();
         });
     };
-    let content = view! {
-        {readings(app, id, wearer)}
-        {if gauges.is_empty() { no_gauges() } else { reading_fields(form, gauges) }}
-        {check("first-ring", say::FIRST_RING.to_owned(), Some(Signal::stored(say::FIRST_RING_HINT.to_owned())), first)}
-        <p class="small">{say::DO_NOT_SIZE}</p>
-    };
-    form_page(head, form, content.into_any(), say::ADD_READING.to_owned(), save)
+    let content = all(vec![
+        readings(app, id, wearer),
+        if gauges.is_empty() { no_gauges() } else { reading_fields(form, gauges) },
+        check("first-ring", say::FIRST_RING.to_owned(), Some(Signal::stored(say::FIRST_RING_HINT.to_owned())), first),
+        para("small", say::DO_NOT_SIZE),
+    ]);
+    form_page(head, form, content, say::ADD_READING.to_owned(), save)
 }
 
 fn no_gauges() -> AnyView {
     let to = Address::Setting(Setting::Gauges).to_string();
-    view! { <p>{say::NO_GAUGES}</p> {link_button(Weight::Quiet, say::TO_GAUGES.to_owned(), to)} }.into_any()
+    all(vec![para("", say::NO_GAUGES), link_button(Weight::Quiet, say::TO_GAUGES.to_owned(), to)])
 }
 
 fn own_gauges(app: App) -> Vec<(ItemId, OwnGauge)> {
@@ -84,7 +86,7 @@ fn own_gauges(app: App) -> Vec<(ItemId, OwnGauge)> {
 
 fn readings(app: App, id: RecordId, wearer: Wearer) -> AnyView {
     let taken = move || {
-        let all = app.couple(id, |couple| {
+        let known = app.couple(id, |couple| {
             let readings = couple.readings(wearer).into_iter();
             readings.map(|(item, it)| (item, say_book::reading(it))).collect::<Vec<_>>()
         });
@@ -92,15 +94,16 @@ fn readings(app: App, id: RecordId, wearer: Wearer) -> AnyView {
             let remove = move || {
                 app.save(id, vec![Write::clear(Kept::Reading(wearer, item))], say::removed(say::READINGS), || ());
             };
-            view! {
-                <li class="note"><p>{text}</p>{button(Weight::Plain, say::REMOVE.to_owned(), remove)}</li>
-            }
-            .into_any()
+            el("li")
+                .class("note")
+                .child(para("", text))
+                .child(button(Weight::Plain, say::REMOVE.to_owned(), remove))
+                .view()
         };
-        let rows: Vec<AnyView> = all.unwrap_or_default().into_iter().map(row).collect();
-        (!rows.is_empty()).then(|| view! { <h2>{say::READINGS}</h2><ul class="notes">{rows}</ul> })
+        let rows: Vec<AnyView> = known.unwrap_or_default().into_iter().map(row).collect();
+        (!rows.is_empty()).then(|| all(vec![heading(say::READINGS), el("ul").class("notes").children(rows).view()]))
     };
-    taken.into_any()
+    maybe(taken)
 }
 
 fn reading_fields(form: Form, gauges: Vec<(ItemId, OwnGauge)>) -> AnyView {
@@ -115,46 +118,47 @@ fn reading_fields(form: Form, gauges: Vec<(ItemId, OwnGauge)>) -> AnyView {
         })
     };
     let digits = Digit::ALL.map(|digit| (digit.code().to_owned(), say_band::digit(digit).to_owned()));
-    view! {
-        {fields::text(form, "size", say::READ_SIZE).hint(say::READ_SIZE_HINT.to_owned()).keyboard(Keyboard::Text).line()}
-        {move || fields::which_size(form, "size", "as", say::READ_AS)}
-        {pick("gauge", say::GAUGE.to_owned(), options, form.text("gauge"))}
-        {move || on_stick().then(|| {
-            choice(
-                "read-at",
-                say::READ_AT.to_owned(),
-                Shape::Segments,
-                ReadAt::ALL.map(|at| option(at.code(), say_fit::read_at(at))).into_iter().collect(),
-                form.text("read-at"),
-            )
-        })}
-        {choice(
+    all(vec![
+        fields::text(form, "size", say::READ_SIZE).hint(say::READ_SIZE_HINT.to_owned()).keyboard(Keyboard::Text).line(),
+        maybe(move || fields::which_size(form, "size", "as", say::READ_AS)),
+        pick("gauge", say::GAUGE.to_owned(), options, form.text("gauge")),
+        maybe(move || {
+            on_stick().then(|| {
+                choice(
+                    "read-at",
+                    say::READ_AT.to_owned(),
+                    Shape::Segments,
+                    ReadAt::ALL.map(|at| option(at.code(), say_fit::read_at(at))).into_iter().collect(),
+                    form.text("read-at"),
+                )
+            })
+        }),
+        choice(
             "hands",
             say::HANDS.to_owned(),
             Shape::Segments,
             Hands::ALL.map(|hands| option(hands.code(), say_fit::hands(hands))).into_iter().collect(),
             form.text("hands"),
-        )}
-        {choice(
+        ),
+        choice(
             "place",
             say::MEASURED_AT.to_owned(),
             Shape::Segments,
             Place::ALL.map(|place| option(place.code(), say_fit::place(place))).into_iter().collect(),
             form.text("place"),
-        )}
-        <div class="pair">
-            {choice(
+        ),
+        pair(vec![
+            choice(
                 "hand",
                 say::HAND.to_owned(),
                 Shape::Segments,
                 Hand::ALL.map(|hand| option(hand.code(), say_band::hand(hand))).into_iter().collect(),
                 form.text("hand"),
-            )}
-            {pick("digit", say::FINGER.to_owned(), digits.into_iter().collect(), form.text("digit"))}
-        </div>
-        {fields::text(form, "beside", say::BESIDE).hint(say::BESIDE_HINT.to_owned()).line()}
-    }
-    .into_any()
+            ),
+            pick("digit", say::FINGER.to_owned(), digits.into_iter().collect(), form.text("digit")),
+        ]),
+        fields::text(form, "beside", say::BESIDE).hint(say::BESIDE_HINT.to_owned()).line(),
+    ])
 }
 
 fn read(app: App, form: Form, wearer: Wearer, gauges: &[(ItemId, OwnGauge)]) -> Option<Vec<Write>> {

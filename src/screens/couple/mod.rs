@@ -11,6 +11,8 @@ mod rings;
 mod stage;
 mod wedding;
 
+use crate::parts::el::{live, maybe, nothing};
+use crate::parts::lay::{column, para, row, section};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};
@@ -34,7 +36,7 @@ use crate::words::{book as say_book, screens as say};
 pub fn couple(id: RecordId) -> AnyView {
     let app = app();
     let there = Memo::new(move |_| app.couple(id, |couple| !couple.is_blank()).unwrap_or(false));
-    (move || if there.get() { known(app, id) } else { not_here() }).into_any()
+    live(move || if there.get() { known(app, id) } else { not_here() })
 }
 
 /// One part of a couple.
@@ -88,7 +90,7 @@ fn whose_of(id: RecordId, wearer: Wearer, what: &str, part: Part) -> Whose {
 /// What is shown at an address of a couple that is not here.
 pub fn not_here() -> AnyView {
     let head = Head::new(say::NOT_HERE.to_owned()).back(Address::Couples.to_string(), say::COUPLES.to_owned());
-    page(head, view! { <p>{say::NOT_HERE_WHY}</p> }.into_any(), None)
+    page(head, para("", say::NOT_HERE_WHY), None)
 }
 
 fn known(app: App, id: RecordId) -> AnyView {
@@ -102,33 +104,34 @@ fn known(app: App, id: RecordId) -> AnyView {
     let about = Signal::derive(move || app.couple(id, about_lines).unwrap_or_default());
     let stays = move || {
         let why = app.couple(id, |couple| leaving::may_leave(couple).err()).flatten();
-        why.map(|why| view! { <p class="caution">{say_book::stays(why)}</p> })
+        why.map(|why| para("caution", say_book::stays(why)))
     };
-    let content = view! {
-        <div class="column">
-            {move || app.couple(id, |couple| couple.put_away().is_some()).unwrap_or(false).then(|| {
-                view! { <p class="caution">{say::IS_PUT_AWAY}</p> }
-            })}
-            {stays}
-            {move || app.couple(id, reach_links)}
-            <section class="section"><h2>{say::CHECKLIST}</h2>{lines(checklist)}</section>
-            <section class="section"><h2>{say::ABOUT}</h2>{lines(about)}</section>
-            <div class="row">
-                {move || app.undoable(id).map(|stamp| {
-                    button(Weight::Quiet, say::UNDO_LAST.to_owned(), move || app.undo(id, stamp))
-                })}
-                {move || put_away_button(app, id)}
-            </div>
-        </div>
-    };
+    let content = column(vec![
+        maybe(move || {
+            app.couple(id, |couple| couple.put_away().is_some())
+                .unwrap_or(false)
+                .then(|| para("caution", say::IS_PUT_AWAY))
+        }),
+        maybe(stays),
+        maybe(move || app.couple(id, reach_links)),
+        section(say::CHECKLIST, vec![lines(checklist)]),
+        section(say::ABOUT, vec![lines(about)]),
+        row(vec![
+            maybe(move || {
+                app.undoable(id)
+                    .map(|stamp| button(Weight::Quiet, say::UNDO_LAST.to_owned(), move || app.undo(id, stamp)))
+            }),
+            live(move || put_away_button(app, id)),
+        ]),
+    ]);
     let action = move || match next.get() {
         Some(topic) => {
             let label = app.couple(id, |couple| say_book::do_next(couple, topic)).unwrap_or_default();
             link_button(Weight::Primary, label, Address::of_topic(id, topic))
         }
-        None => view! { <p class="settled">{say::ALL_DONE}</p> }.into_any(),
+        None => para("settled", say::ALL_DONE),
     };
-    page(head, content.into_any(), Some(action.into_any()))
+    page(head, content, Some(live(action)))
 }
 
 fn checklist_lines(couple: Couple<'_>, next: Option<checklist::Topic>) -> Vec<Line> {
@@ -180,7 +183,7 @@ fn reach_links(couple: Couple<'_>) -> AnyView {
             Some(link_button(Weight::Quiet, format!("{verb} {text}"), href))
         })
         .collect();
-    if links.is_empty() { ().into_any() } else { view! { <div class="row">{links}</div> }.into_any() }
+    if links.is_empty() { nothing() } else { row(links) }
 }
 
 fn put_away_button(app: App, id: RecordId) -> AnyView {

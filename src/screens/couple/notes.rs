@@ -1,5 +1,7 @@
 //! Notes: entries that add up. Each can be changed or taken out; none is written over by another.
 
+use crate::parts::el::{el, maybe};
+use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
 use super::{Whose, whose};
@@ -34,15 +36,18 @@ pub fn notes(id: RecordId) -> AnyView {
         });
         let note = |(item, text): (ItemId, String)| {
             let remove = move || app.save(id, vec![Write::clear(Kept::Note(item))], say::removed(say::NEW_NOTE), || ());
-            view! { <li class="note"><p>{text}</p>{button(Weight::Plain, say::REMOVE.to_owned(), remove)}</li> }
-                .into_any()
+            el("li")
+                .class("note")
+                .child(para("", text))
+                .child(button(Weight::Plain, say::REMOVE.to_owned(), remove))
+                .view()
         };
         let notes: Vec<AnyView> = notes.unwrap_or_default().into_iter().map(note).collect();
-        (!notes.is_empty()).then(|| view! { <ul class="notes">{notes}</ul> })
+        (!notes.is_empty()).then(|| el("ul").class("notes").children(notes).view())
     };
-    let content = view! {
-        {written}
-        {fields::text(form, "note", say::NEW_NOTE).hint(say::NEW_NOTE_HINT.to_owned()).lines()}
-    };
-    form_page(head, form, content.into_any(), say::ADD_NOTE.to_owned(), save)
+    let content = all(vec![
+        maybe(written),
+        fields::text(form, "note", say::NEW_NOTE).hint(say::NEW_NOTE_HINT.to_owned()).lines(),
+    ]);
+    form_page(head, form, content, say::ADD_NOTE.to_owned(), save)
 }

@@ -1,5 +1,6 @@
 //! The names of the two, the ways to reach them, and where they were met.
 
+use crate::parts::lay::all;
 use leptos::prelude::*;
 
 use super::{Whose, whose};
@@ -81,11 +82,11 @@ pub fn people(id: RecordId) -> AnyView {
             fields::reach(form, key, label).line()
         })
         .collect();
-    let content = view! {
-        {fields::name(form, "first-name", say::FIRST_NAME).line()}
-        {fields::name(form, "second-name", say::SECOND_NAME).line()}
-        {reach}
-        {fields::text(form, "met", say::MET).line()}
-    };
-    form_page(head, form, content.into_any(), say::SAVE.to_owned(), save)
+    let content = all(vec![
+        fields::name(form, "first-name", say::FIRST_NAME).line(),
+        fields::name(form, "second-name", say::SECOND_NAME).line(),
+        all(reach),
+        fields::text(form, "met", say::MET).line(),
+    ]);
+    form_page(head, form, content, say::SAVE.to_owned(), save)
 }

@@ -1,5 +1,7 @@
 //! The read-back: everything that the bench will be told, on one page, confirmed together.
 
+use crate::parts::el::maybe;
+use crate::parts::lay::{column, para};
 use leptos::prelude::*;
 
 use super::{Whose, whose};
@@ -28,7 +30,7 @@ pub fn read_back(id: RecordId) -> AnyView {
         let (day, stale) = confirmed.get();
         day.map(|day| {
             let class = if stale { "caution" } else { "settled" };
-            view! { <p class=class>{say::confirmed(day, stale)}</p> }
+            para(class, say::confirmed(day, stale))
         })
     };
     let confirm = move || {
@@ -39,8 +41,8 @@ pub fn read_back(id: RecordId) -> AnyView {
         let (day, stale) = confirmed.get();
         (day.is_none() || stale).then(|| button(Weight::Primary, say::READ_BACK_CONFIRM.to_owned(), confirm))
     };
-    let content = view! { <div class="column"><p>{say::READ_BACK_HOW}</p>{said}{lines(rows)}</div> };
-    page(head, content.into_any(), Some(action.into_any()))
+    let content = column(vec![para("", say::READ_BACK_HOW), maybe(said), lines(rows)]);
+    page(head, content, Some(maybe(action)))
 }
 
 fn rows(couple: Couple<'_>) -> Vec<Line> {

@@ -1,5 +1,6 @@
 //! Whether they agree to be recorded, and when they were asked.
 
+use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
 use super::{Whose, whose};
@@ -42,17 +43,17 @@ pub fn recorded(id: RecordId) -> AnyView {
             leave.run(());
         });
     };
-    let content = view! {
-        {choice_with(
+    let content = all(vec![
+        choice_with(
             "may-record",
             Signal::stored(say::MAY_RECORD.to_owned()),
             Some(Signal::stored(say::MAY_RECORD_HINT.to_owned())),
             Shape::Segments,
             vec![option("not-asked", say::NOT_ASKED), option("yes", say::YES), option("no", say::NO)],
             form.text("may-record"),
-        )}
-        {fields::day(form, "asked", say::ASKED_ON)}
-        <p class="small">{say::RECORDED_WHY}</p>
-    };
-    form_page(head, form, content.into_any(), say::SAVE.to_owned(), save)
+        ),
+        fields::day(form, "asked", say::ASKED_ON),
+        para("small", say::RECORDED_WHY),
+    ]);
+    form_page(head, form, content, say::SAVE.to_owned(), save)
 }

@@ -1,5 +1,7 @@
 //! The rings that one of the two owns or will own, and one of them.
 
+use crate::parts::el::{maybe, or_nothing};
+use crate::parts::lay::{all, column, pair, para};
 use leptos::prelude::*;
 
 use super::{Whose, not_here, whose_of};
@@ -46,16 +48,16 @@ pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
         };
         let label = if asked { say::NO_RINGS_BACK } else { say::NO_RINGS };
         rows.with(Vec::is_empty).then(|| {
-            view! {
-                <p>{if asked { say::NO_RINGS_SAID } else { say::NONE_YET }}</p>
-                {button(Weight::Quiet, label.to_owned(), said)}
-            }
+            all(vec![
+                para("", if asked { say::NO_RINGS_SAID } else { say::NONE_YET }),
+                button(Weight::Quiet, label.to_owned(), said),
+            ])
         })
     };
     let new = Address::Part(id, Part::Ring(wearer, None)).to_string();
     page(
         head,
-        view! { <div class="column">{lines(rows)}{none}</div> }.into_any(),
+        column(vec![lines(rows), maybe(none)]),
         Some(link_button(Weight::Primary, say::NEW_RING.to_owned(), new)),
     )
 }
@@ -63,8 +65,8 @@ pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
 pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
     let app = app();
     let Whose { head, leave } = whose_of(id, wearer, say::RING, Part::Ring(wearer, which));
-    let all = app.couple(id, |couple| couple.rings(wearer)).unwrap_or_default();
-    let known = which.and_then(|item| all.into_iter().find(|ring| ring.item == item));
+    let owned = app.couple(id, |couple| couple.rings(wearer)).unwrap_or_default();
+    let known = which.and_then(|item| owned.into_iter().find(|ring| ring.item == item));
     if which.is_some() && known.is_none() {
         return not_here();
     }
@@ -114,35 +116,35 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
     });
     let when = vec![option("now", say::WORN_NOW), option("later", say::PLANNED)];
     let digits = Digit::ALL.map(|digit| (digit.code().to_owned(), say_band::digit(digit).to_owned()));
-    let content = view! {
-        {fields::text(form, "ring-name", say::RING_NAME).hint(say::RING_NAME_HINT.to_owned()).line()}
-        {choice_with(
+    let content = all(vec![
+        fields::text(form, "ring-name", say::RING_NAME).hint(say::RING_NAME_HINT.to_owned()).line(),
+        choice_with(
             "planned",
             Signal::stored(say::WHEN_WORN.to_owned()),
             Some(Signal::stored(say::PLANNED_HINT.to_owned())),
             Shape::Segments,
             when,
             form.text("planned"),
-        )}
-        <div class="pair">
-            {fields::mm(form, "shoulder-width", say::SHOULDER_WIDTH).hint(say::SHOULDER_WIDTH_HINT.to_owned()).line()}
-            {fields::mm(form, "top-width", say::TOP_WIDTH).line()}
-        </div>
-        {fields::profile(form, "profile")}
-        {fields::metal(form, "metal")}
-        <div class="pair">
-            {crate::parts::choice::choice(
+        ),
+        pair(vec![
+            fields::mm(form, "shoulder-width", say::SHOULDER_WIDTH).hint(say::SHOULDER_WIDTH_HINT.to_owned()).line(),
+            fields::mm(form, "top-width", say::TOP_WIDTH).line(),
+        ]),
+        fields::profile(form, "profile"),
+        fields::metal(form, "metal"),
+        pair(vec![
+            crate::parts::choice::choice(
                 "hand",
                 say::HAND.to_owned(),
                 Shape::Segments,
                 Hand::ALL.map(|hand| option(hand.code(), say_band::hand(hand))).into_iter().collect(),
                 form.text("hand"),
-            )}
-            {pick("digit", say::FINGER.to_owned(), digits.into_iter().collect(), form.text("digit"))}
-        </div>
-        {remove}
-    };
-    form_page(head, form, content.into_any(), say::SAVE.to_owned(), save)
+            ),
+            pick("digit", say::FINGER.to_owned(), digits.into_iter().collect(), form.text("digit")),
+        ]),
+        or_nothing(remove),
+    ]);
+    form_page(head, form, content, say::SAVE.to_owned(), save)
 }
 
 fn read(form: Form, item: ItemId) -> Option<Ring> {

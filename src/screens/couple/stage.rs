@@ -1,5 +1,6 @@
 //! Where the couple stands, and since when.
 
+use crate::parts::lay::all;
 use leptos::prelude::*;
 
 use super::{Whose, whose};
@@ -43,16 +44,16 @@ pub fn stage(id: RecordId) -> AnyView {
         app.couple(id, |couple| Stage::ALL.into_iter().filter_map(|stage| row(couple, stage)).collect::<Vec<_>>())
             .unwrap_or_default()
     });
-    let content = view! {
-        {choice(
+    let content = all(vec![
+        choice(
             "stage",
             say::STAGE.to_owned(),
             Shape::Chips,
             Stage::ALL.map(|stage| option(stage.code(), say_book::stage(stage))).into_iter().collect(),
             form.text("stage"),
-        )}
-        {fields::day(form, "since", say::STAGE_DAY)}
-        {lines(reached)}
-    };
-    form_page(head, form, content.into_any(), say::SAVE.to_owned(), save)
+        ),
+        fields::day(form, "since", say::STAGE_DAY),
+        lines(reached),
+    ]);
+    form_page(head, form, content, say::SAVE.to_owned(), save)
 }

@@ -1,5 +1,7 @@
 //! Closed days: the region's bank holidays, the days worked, and the workshop's own closures.
 
+use crate::parts::el::{maybe, or_nothing};
+use crate::parts::lay::{all, para, section};
 use chrono::Weekday;
 use leptos::prelude::*;
 
@@ -43,17 +45,17 @@ pub fn closures() -> AnyView {
     let regions = Region::ALL.map(|it| option(it.code(), say_dates::region(it))).into();
     let days = WEEK.map(|day| option(day.code(), say::weekday(day))).into();
     let holidays = vec![option(CLOSED, say::HOLIDAYS_CLOSED), option(OPEN, say::HOLIDAYS_WORKED)];
-    let content = view! {
-        {choice("region", say::REGION.to_owned(), Shape::Chips, regions, form.text("region"))}
-        {several("weekdays", say::WEEKDAYS.to_owned(), days, form.text("weekdays"), form.complaint("weekdays"))}
-        {choice("on-holidays", say::ON_HOLIDAYS.to_owned(), Shape::Segments, holidays, form.text("on-holidays"))}
-        {fields::time(form, "cut-off", say::CUT_OFF, say::CUT_OFF_HINT)}
-        {fields::days(form, "in-hand", say::IN_HAND).hint(say::in_hand_hint(IN_HAND)).enter("done").line()}
-        {back_to_usual(app, HERE, form, say::CLOSED_DAYS, FIELDS.into())}
-        {own_closures(app)}
-        {next_holidays(app, form)}
-    };
-    form_page(head(HERE, say::CLOSED_DAYS.to_owned()), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+    let content = all(vec![
+        choice("region", say::REGION.to_owned(), Shape::Chips, regions, form.text("region")),
+        several("weekdays", say::WEEKDAYS.to_owned(), days, form.text("weekdays"), form.complaint("weekdays")),
+        choice("on-holidays", say::ON_HOLIDAYS.to_owned(), Shape::Segments, holidays, form.text("on-holidays")),
+        fields::time(form, "cut-off", say::CUT_OFF, say::CUT_OFF_HINT),
+        fields::days(form, "in-hand", say::IN_HAND).hint(say::in_hand_hint(IN_HAND)).enter("done").line(),
+        or_nothing(back_to_usual(app, HERE, form, say::CLOSED_DAYS, FIELDS.into())),
+        own_closures(app),
+        next_holidays(app, form),
+    ]);
+    form_page(head(HERE, say::CLOSED_DAYS.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
 }
 
 /// What this form sets; the closures have forms of their own.
@@ -108,21 +110,20 @@ fn own_closures(app: App) -> AnyView {
             let closures = practice.closures().into_iter();
             closures
                 .map(|(item, closure)| {
-                    line(closure.name.clone(), say::closure_days(closure), to(Setting::Closure(Some(item))))
-                        .small(say::closure_details(closure, today))
+                    let over = if closure.days.to() < today { say::IS_OVER } else { "" };
+                    line(closure.name.clone(), over, to(Setting::Closure(Some(item)))).small(say::closure_days(closure))
                 })
                 .collect::<Vec<_>>()
         })
     });
-    view! {
-        <section class="section">
-            <h2>{say::CLOSURES}</h2>
-            {move || rows.with(Vec::is_empty).then(|| view! { <p class="small">{say::NO_CLOSURES}</p> })}
-            {lines(rows)}
-            {link_button(Weight::Quiet, say::ADD_CLOSURE.to_owned(), to(Setting::Closure(None)))}
-        </section>
-    }
-    .into_any()
+    section(
+        say::CLOSURES,
+        vec![
+            maybe(move || rows.with(Vec::is_empty).then(|| para("small", say::NO_CLOSURES))),
+            lines(rows),
+            link_button(Weight::Quiet, say::ADD_CLOSURE.to_owned(), to(Setting::Closure(None))),
+        ],
+    )
 }
 
 /// The next bank holidays of the region that is chosen in the form, saved or not.
@@ -131,19 +132,14 @@ fn next_holidays(app: App, form: Form) -> AnyView {
     let region = Memo::new(move |_| region.with(|code| Region::from_code(code)).unwrap_or(USUAL_REGION));
     let row = |region, holiday: Holiday| Line {
         href: None,
-        ..line(format::day(holiday.day), say_dates::holiday(holiday.name), "")
-            .small(say_dates::holiday_notes(region, holiday))
+        ..line(format::day(holiday.day), "", "").small(say_dates::holiday_in_full(region, holiday))
     };
     let rows = Signal::derive(move || {
         let next = upcoming(region.get(), app.today.get()).take(HOLIDAYS_SHOWN);
         next.map(|holiday| row(region.get(), holiday)).collect::<Vec<_>>()
     });
-    view! {
-        <section class="section">
-            <h2>{say::NEXT_HOLIDAYS}</h2>
-            {lines(rows)}
-            <p class="small">{move || say_dates::projection(region.get())}</p>
-        </section>
-    }
-    .into_any()
+    section(
+        say::NEXT_HOLIDAYS,
+        vec![lines(rows), para("small", Signal::derive(move || say_dates::projection(region.get())))],
+    )
 }

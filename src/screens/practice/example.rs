@@ -1,5 +1,7 @@
 //! The example book: loaded and removed with one tap.
 
+use crate::parts::el::live;
+use crate::parts::lay::{block, column, para};
 use leptos::prelude::*;
 
 use super::head;
@@ -15,13 +17,11 @@ pub fn example() -> AnyView {
     let app = app();
     let loaded = Memo::new(move |_| app.untouched_examples() > 0);
     let state = move || say::examples(app.untouched_examples(), app.edited_examples());
-    let content = view! {
-        <div class="column">
-            <div class="practice-ornament">{sketch(ornament::two_bands().svg)}</div>
-            <p>{say::EXAMPLE_WHAT}</p>
-            <p>{say::EXAMPLE_FLAGGED}</p>
-        </div>
-    };
+    let content = column(vec![
+        block("practice-ornament", vec![sketch(ornament::two_bands().svg)]),
+        para("", say::EXAMPLE_WHAT),
+        para("", say::EXAMPLE_FLAGGED),
+    ]);
     let action = move || {
         if loaded.get() {
             button(Weight::Primary, say::EXAMPLE_REMOVE.to_owned(), move || app.remove_examples())
@@ -30,5 +30,5 @@ pub fn example() -> AnyView {
         }
     };
     let head = head(Setting::Example, say::EXAMPLE.to_owned()).subtitle(Signal::derive(state));
-    page(head, content.into_any(), Some(action.into_any()))
+    page(head, content, Some(live(action)))
 }

@@ -1,5 +1,7 @@
 //! The constants of the order size: the customary figure beside each, and room for one's own.
 
+use crate::parts::el::{el, or_nothing};
+use crate::parts::lay::{all, block, para, section};
 use leptos::prelude::*;
 
 use super::{back_to_usual, draft, head, keep, now, own};
@@ -41,12 +43,12 @@ pub fn fit() -> AnyView {
         }
     };
     let fields = Constant::ALL.map(PracticeField::Constant).into();
-    let content = view! {
-        <p>{say::FIT_WHY}</p>
-        {PARTS.map(|part| part_of(form, part)).into_iter().collect::<Vec<_>>()}
-        {back_to_usual(app, HERE, form, say::FIT, fields)}
-    };
-    form_page(head(HERE, say::FIT.to_owned()), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+    let content = all(vec![
+        para("", say::FIT_WHY),
+        all(PARTS.into_iter().filter_map(|part| part_of(form, part)).collect()),
+        or_nothing(back_to_usual(app, HERE, form, say::FIT, fields)),
+    ]);
+    form_page(head(HERE, say::FIT.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
 }
 
 fn part_of(form: Form, constants: &'static [Constant]) -> Option<AnyView> {
@@ -56,14 +58,14 @@ fn part_of(form: Form, constants: &'static [Constant]) -> Option<AnyView> {
         fields::mm(form, key(*which), say::constant(*which)).hint(say::constant_usual(customary(*which))).line()
     };
     let fields: Vec<AnyView> = constants.iter().map(field).collect();
-    let part = view! {
-        <section class="section">
-            <h2>{heading}</h2>
-            <p class="small">{about}" "{say::from_source(customary(first))}</p>
-            <div class="ledger">{fields}</div>
-        </section>
-    };
-    Some(part.into_any())
+    let part = section(
+        heading,
+        vec![
+            el("p").class("small").text(about).child(" ".into_any()).text(say::from_source(customary(first))).view(),
+            block("ledger", fields),
+        ],
+    );
+    Some(part)
 }
 
 fn read(form: Form, which: Constant) -> Option<Write> {

@@ -1,5 +1,7 @@
 //! The gauges that the jeweller owns.
 
+use crate::parts::el::maybe;
+use crate::parts::lay::{block, column, para};
 use leptos::prelude::*;
 
 use super::{head, to};
@@ -21,15 +23,13 @@ pub fn gauges() -> AnyView {
     let none = move || app.practice(|practice| practice.gauges().is_empty());
     let rows = Signal::derive(move || app.practice(|practice| practice.gauges().into_iter().map(row).collect()));
     let usual = Memo::new(move |_| app.practice(|practice| lacking(&practice.gauges())));
-    let content = view! {
-        <div class="column">
-            {move || none().then(|| view! { <p>{say::NO_GAUGES}</p> })}
-            {lines(rows)}
-            {move || usual.get().then(|| usual_sets(app))}
-        </div>
-    };
+    let content = column(vec![
+        maybe(move || none().then(|| para("", say::NO_GAUGES))),
+        lines(rows),
+        maybe(move || usual.get().then(|| usual_sets(app))),
+    ]);
     let add = link_button(Weight::Primary, say::ADD_GAUGE.to_owned(), to(Setting::Gauge(None)));
-    page(head(Setting::Gauges, say::GAUGES.to_owned()), content.into_any(), Some(add))
+    page(head(Setting::Gauges, say::GAUGES.to_owned()), content, Some(add))
 }
 
 fn row((item, own): (ItemId, &OwnGauge)) -> Line {
@@ -50,11 +50,11 @@ fn usual_sets(app: App) -> AnyView {
         let writes = say::USUAL_SET_NAMES.into_iter().zip(USUAL_SETS).map(set).collect();
         app.set_practice(writes, say::USUAL_SETS_ADDED.to_owned(), || ());
     };
-    view! {
-        <div class="section">
-            {button(Weight::Quiet, say::ADD_USUAL_SETS.to_owned(), add)}
-            <p class="small">{say::usual_sets(USUAL_SETS.map(|gauge| gauge.width))}</p>
-        </div>
-    }
-    .into_any()
+    block(
+        "section",
+        vec![
+            button(Weight::Quiet, say::ADD_USUAL_SETS.to_owned(), add),
+            para("small", say::usual_sets(USUAL_SETS.map(|gauge| gauge.width))),
+        ],
+    )
 }

@@ -13,6 +13,7 @@ mod stack;
 mod time;
 mod times;
 
+use crate::parts::lay::{column, para, section};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Setting};
@@ -36,17 +37,15 @@ pub fn practice() -> AnyView {
     let app = app();
     let part = |heading: &'static str, rows: fn(App) -> Vec<Line>| {
         let rows = lines(Signal::derive(move || rows(app)));
-        view! { <section class="section"><h2>{heading}</h2>{rows}</section> }
+        section(heading, vec![rows])
     };
-    let content = view! {
-        <div class="column">
-            {lines(Signal::derive(move || vec![fair_line(app)]))}
-            {part(say::MEASURING, measuring)}
-            {part(say::DAYS, days)}
-            {part(say::APP, the_app)}
-        </div>
-    };
-    page(Head::new(say_frame::PRACTICE.to_owned()), content.into_any(), None)
+    let content = column(vec![
+        lines(Signal::derive(move || vec![fair_line(app)])),
+        part(say::MEASURING, measuring),
+        part(say::DAYS, days),
+        part(say::APP, the_app),
+    ]);
+    page(Head::new(say_frame::PRACTICE.to_owned()), content, None)
 }
 
 /// The screen behind a line.
@@ -136,7 +135,7 @@ fn head(setting: Setting, title: String) -> Head {
 /// What is shown at the address of an item that is not there, or not any more.
 fn not_here(setting: Setting) -> AnyView {
     let head = head(setting, say_frame::NOT_HERE.to_owned());
-    page(head, view! { <p>{say_frame::NOT_HERE_WHY}</p> }.into_any(), None)
+    page(head, para("", say_frame::NOT_HERE_WHY), None)
 }
 
 /// The form of a setting, its words kept under the setting's own name.

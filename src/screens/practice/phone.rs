@@ -1,5 +1,7 @@
 //! This phone: light or dark, the storage, what leaves it, how to install, the version.
 
+use crate::parts::el::{el, live, maybe, or_nothing};
+use crate::parts::lay::{all, column, para, section};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -17,20 +19,15 @@ use crate::words::{practice as say, storage as say_storage};
 
 pub fn phone() -> AnyView {
     let app = app();
-    let content = view! {
-        <div class="column">
-            {theme_choice(app)}
-            {storage(app)}
-            {set_aside(app)}
-            <section class="section"><h2>{say::LEAVES}</h2><p>{say::LEAVES_WHAT}</p></section>
-            <section class="section"><h2>{say::INSTALL}</h2><p>{say::INSTALL_HOW}</p></section>
-            <section class="section">
-                <h2>{say::VERSION}</h2>
-                <p>{say::version(env!("CARGO_PKG_VERSION"))}</p>
-            </section>
-        </div>
-    };
-    page(head(Setting::Phone, say::PHONE.to_owned()), content.into_any(), None)
+    let content = column(vec![
+        theme_choice(app),
+        storage(app),
+        set_aside(app),
+        section(say::LEAVES, vec![para("", say::LEAVES_WHAT)]),
+        section(say::INSTALL, vec![para("", say::INSTALL_HOW)]),
+        section(say::VERSION, vec![para("", say::version(env!("CARGO_PKG_VERSION")))]),
+    ]);
+    page(head(Setting::Phone, say::PHONE.to_owned()), content, None)
 }
 
 fn theme_choice(app: App) -> AnyView {
@@ -70,22 +67,22 @@ fn storage(app: App) -> AnyView {
         });
     };
     let said = move || match found.get() {
-        None => view! { <p>{say::STORAGE_ASKING}</p> }.into_any(),
-        Some(room) => view! {
-            <p>{say::room(&say_storage::room(room.used_bytes, room.quota_bytes))}</p>
-            <p>{say_storage::persistent(room.persistent)}</p>
-            {(room.persistent == Some(false)).then(|| button(Weight::Quiet, say::ASK_TO_KEEP.to_owned(), ask))}
-        }
-        .into_any(),
+        None => para("", say::STORAGE_ASKING),
+        Some(room) => all(vec![
+            para("", say::room(&say_storage::room(room.used_bytes, room.quota_bytes))),
+            para("", say_storage::persistent(room.persistent)),
+            or_nothing(
+                (room.persistent == Some(false)).then(|| button(Weight::Quiet, say::ASK_TO_KEEP.to_owned(), ask)),
+            ),
+        ]),
     };
-    view! {
-        <section class="section">
-            <h2>{say::STORAGE}</h2>
-            {said}
-            <p role="status">{move || refused.get().then_some(say::REFUSED)}</p>
-        </section>
-    }
-    .into_any()
+    section(
+        say::STORAGE,
+        vec![
+            live(said),
+            el("p").attr("role", "status").child(maybe(move || refused.get().then(|| say::REFUSED.into_any()))).view(),
+        ],
+    )
 }
 
 /// Records that could not be read, with why; nothing where there are none.
@@ -95,17 +92,8 @@ fn set_aside(app: App) -> AnyView {
         let rows = |aside: &crate::storage::book::SetAside| row(&aside.key, say_storage::row_error(aside.why));
         app.with(|book| book.set_aside.iter().map(rows).collect::<Vec<_>>())
     });
-    (move || {
+    maybe(move || {
         let count = rows.with(Vec::len);
-        (count > 0).then(|| {
-            view! {
-                <section class="section">
-                    <h2>{say::SET_ASIDE}</h2>
-                    <p class="caution">{say_storage::set_aside(count)}</p>
-                    {lines(rows)}
-                </section>
-            }
-        })
+        (count > 0).then(|| section(say::SET_ASIDE, vec![para("caution", say_storage::set_aside(count)), lines(rows)]))
     })
-    .into_any()
 }

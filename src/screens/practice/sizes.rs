@@ -1,5 +1,7 @@
 //! The size system shown first, and the step in which the bench makes sizes.
 
+use crate::parts::el::or_nothing;
+use crate::parts::lay::all;
 use leptos::prelude::*;
 
 use super::{back_to_usual, draft, head, keep, now, own};
@@ -35,17 +37,17 @@ pub fn sizes() -> AnyView {
     };
     let systems = System::ALL.map(|it| option(it.code(), say_sizing::system_name(it))).into();
     let steps = Step::ALL.map(|it| option(it.code(), say_sizing::step_name(it))).into();
-    let content = view! {
-        {choice_with(
+    let content = all(vec![
+        choice_with(
             "first-system",
             Signal::stored(say::FIRST_SYSTEM.to_owned()),
             Some(Signal::derive(move || say_sizing::system_where(chosen()).to_owned())),
             Shape::Chips,
             systems,
             form.text("first-system"),
-        )}
-        {choice("step", say::STEP.to_owned(), Shape::Chips, steps, form.text("step"))}
-        {back_to_usual(app, HERE, form, say::SIZES, vec![FirstSystem, StepField])}
-    };
-    form_page(head(HERE, say::SIZES.to_owned()), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+        ),
+        choice("step", say::STEP.to_owned(), Shape::Chips, steps, form.text("step")),
+        or_nothing(back_to_usual(app, HERE, form, say::SIZES, vec![FirstSystem, StepField])),
+    ]);
+    form_page(head(HERE, say::SIZES.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
 }

@@ -1,5 +1,7 @@
 //! What a stack is measured against: the free length, the gap, and where it stops being roomy and full.
 
+use crate::parts::el::or_nothing;
+use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;
 
 use super::{back_to_usual, draft, head, keep, now, own};
@@ -43,19 +45,22 @@ pub fn stack() -> AnyView {
         format!("{} {}", say::FREE_LENGTH_WHY, say::usual_length(usual.free_length, standing(Limit::FreeLength)));
     let roomy = format!("{} {}", say::ROOMY_WHY, say::usual_share(usual.roomy, standing(Limit::StackShare)));
     let full = format!("{} {}", say::FULL_WHY, say::usual_share(usual.full, standing(Limit::StackShare)));
-    let content = view! {
-        <p class="small">{say::EMPTY_IS_USUAL}</p>
-        <div class="ledger">
-            {fields::mm(form, "free-length", say::FREE_LENGTH).hint(free).line()}
-            {fields::mm(form, "gap", say::GAP)
-                .hint(say::usual_length(usual.gap, standing(Limit::GapBetweenRings)))
-                .line()}
-            {fields::percent(form, "roomy", say::ROOMY).hint(roomy).line()}
-            {fields::percent(form, "full", say::FULL).hint(full).enter("done").line()}
-        </div>
-        {back_to_usual(app, HERE, form, say::STACK, FIELDS.into())}
-    };
-    form_page(head(HERE, say::STACK.to_owned()), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+    let content = all(vec![
+        para("small", say::EMPTY_IS_USUAL),
+        block(
+            "ledger",
+            vec![
+                fields::mm(form, "free-length", say::FREE_LENGTH).hint(free).line(),
+                fields::mm(form, "gap", say::GAP)
+                    .hint(say::usual_length(usual.gap, standing(Limit::GapBetweenRings)))
+                    .line(),
+                fields::percent(form, "roomy", say::ROOMY).hint(roomy).line(),
+                fields::percent(form, "full", say::FULL).hint(full).enter("done").line(),
+            ],
+        ),
+        or_nothing(back_to_usual(app, HERE, form, say::STACK, FIELDS.into())),
+    ]);
+    form_page(head(HERE, say::STACK.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
 }
 
 fn read(form: Form) -> Option<Vec<Write>> {

@@ -1,5 +1,7 @@
 //! How long one piece of work takes: a usual one, or one of the jeweller's own.
 
+use crate::parts::el::{el, or_nothing};
+use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;
 
 use super::{back_to_usual, draft, head, keep, not_here, now, own, remove};
@@ -33,12 +35,17 @@ pub fn usual(work: Work) -> AnyView {
         let write = own(field, Value::Spread(spread), spread == row.days);
         keep(app, here, form, vec![write], say_frame::saved(name));
     };
-    let content = view! {
-        <p class="small">{say::days_usual(row.days, row.standing)}" "{say::EMPTY_ARE_USUAL}</p>
-        <div class="ledger">{fields::spread(form, KEYS)}</div>
-        {back_to_usual(app, here, form, name, vec![field])}
-    };
-    form_page(head(here, name.to_owned()), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+    let content = all(vec![
+        el("p")
+            .class("small")
+            .text(say::days_usual(row.days, row.standing))
+            .child(" ".into_any())
+            .text(say::EMPTY_ARE_USUAL)
+            .view(),
+        block("ledger", vec![fields::spread(form, KEYS)]),
+        or_nothing(back_to_usual(app, here, form, name, vec![field])),
+    ]);
+    form_page(head(here, name.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
 }
 
 /// One of the jeweller's own, or a new one.
@@ -64,14 +71,14 @@ pub fn extra(which: Option<ItemId>) -> AnyView {
         let extra = Value::Extra(Extra { name, spread });
         keep(app, here, form, vec![Write::set(Field::Practice(field), extra)], said);
     };
-    let content = view! {
-        {fields::name(form, "extra-name", say::EXTRA_NAME).line()}
-        <p>{say::EXTRA_DAYS}</p>
-        <div class="ledger">{fields::spread(form, KEYS)}</div>
-        {known.as_ref().map(|extra| remove(app, here, form, field, extra.name.clone()))}
-    };
+    let content = all(vec![
+        fields::name(form, "extra-name", say::EXTRA_NAME).line(),
+        para("", say::EXTRA_DAYS),
+        block("ledger", vec![fields::spread(form, KEYS)]),
+        or_nothing(known.as_ref().map(|extra| remove(app, here, form, field, extra.name.clone()))),
+    ]);
     let title = known.map_or_else(|| say::NEW_EXTRA.to_owned(), |extra| extra.name);
-    form_page(head(here, title), form, content.into_any(), say_frame::SAVE.to_owned(), save)
+    form_page(head(here, title), form, content, say_frame::SAVE.to_owned(), save)
 }
 
 fn start(spread: Option<Spread>) -> [(&'static str, String); 3] {

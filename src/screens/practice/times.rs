@@ -1,5 +1,7 @@
 //! How long each piece of work takes: the usual ones, and the jeweller's own.
 
+use crate::parts::el::maybe;
+use crate::parts::lay::{column, para, section};
 use leptos::prelude::*;
 
 use super::{head, to};
@@ -20,19 +22,16 @@ pub fn times() -> AnyView {
         app.practice(|practice| [MAKING].into_iter().chain(EXTRAS).map(|row| usual(practice, row)).collect())
     });
     let own = Signal::derive(move || app.practice(extras));
-    let content = view! {
-        <div class="column">
-            <p class="small">{say::TIMES_WHY}</p>
-            {lines(usual)}
-            <section class="section">
-                <h2>{say::OWN_EXTRAS}</h2>
-                {move || own.with(Vec::is_empty).then(|| view! { <p class="small">{say::NO_EXTRAS}</p> })}
-                {lines(own)}
-            </section>
-        </div>
-    };
+    let content = column(vec![
+        para("small", say::TIMES_WHY),
+        lines(usual),
+        section(
+            say::OWN_EXTRAS,
+            vec![maybe(move || own.with(Vec::is_empty).then(|| para("small", say::NO_EXTRAS))), lines(own)],
+        ),
+    ]);
     let add = link_button(Weight::Primary, say::ADD_EXTRA.to_owned(), to(Setting::Extra(None)));
-    page(head(Setting::Times, say::TIMES.to_owned()), content.into_any(), Some(add))
+    page(head(Setting::Times, say::TIMES.to_owned()), content, Some(add))
 }
 
 fn usual(practice: Practice<'_>, row: LeadTime) -> Line {

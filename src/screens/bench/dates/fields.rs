@@ -1,5 +1,7 @@
 //! The inputs of the countdown.
 
+use crate::parts::el::{el, maybe};
+use crate::parts::lay::{all, block, para, row};
 use leptos::prelude::*;
 
 use super::super::Opened;
@@ -78,32 +80,40 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     };
     let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
     let to = |setting| Address::Setting(setting).to_string();
-    view! {
-        {sheet.field("wedding", screens::WEDDING).hint(understood).line()}
-        {pick("region", say::REGION.to_owned(), regions.into_iter().collect(), form.text("region"))}
-        <fieldset class="bench-group">
-            <legend>{say::MAKING_DAYS}</legend>
-            <div class="bench-three">
-                {days("least", say::LEAST)} {days("usual", say::USUAL)} {days("most", say::MOST)}
-            </div>
-        </fieldset>
-        <fieldset class="bench-group"><legend>{say::ON_TOP}</legend>{extras(opened, sheet)}</fieldset>
-        {sheet.field("in-hand", say::IN_HAND).unit(say::DAYS_BEFORE.to_owned()).keyboard(Keyboard::Digits).line()}
-        <div class="column near">
-            <p class="small">{closures}</p>
-            <div class="row">
-                {link_button(Weight::Quiet, say::TO_CLOSURES.to_owned(), to(Setting::Closures))}
-                {link_button(Weight::Quiet, say::TO_TIMES.to_owned(), to(Setting::Times))}
-            </div>
-        </div>
-        {move || found.with(|found| found.past_cut_off).then(|| view! { <p class="small">{say::PAST_CUT_OFF}</p> })}
-        {sheet.afresh(afresh)}
-    }
-    .into_any()
+    all(vec![
+        sheet.field("wedding", screens::WEDDING).hint(understood).line(),
+        pick("region", say::REGION.to_owned(), regions.into_iter().collect(), form.text("region")),
+        el("fieldset")
+            .class("bench-group")
+            .child(el("legend").text(say::MAKING_DAYS).view())
+            .child(block(
+                "bench-three",
+                vec![days("least", say::LEAST), days("usual", say::USUAL), days("most", say::MOST)],
+            ))
+            .view(),
+        el("fieldset")
+            .class("bench-group")
+            .child(el("legend").text(say::ON_TOP).view())
+            .child(extras(opened, sheet))
+            .view(),
+        sheet.field("in-hand", say::IN_HAND).unit(say::DAYS_BEFORE.to_owned()).keyboard(Keyboard::Digits).line(),
+        block(
+            "column near",
+            vec![
+                para("small", Signal::derive(closures)),
+                row(vec![
+                    link_button(Weight::Quiet, say::TO_CLOSURES.to_owned(), to(Setting::Closures)),
+                    link_button(Weight::Quiet, say::TO_TIMES.to_owned(), to(Setting::Times)),
+                ]),
+            ],
+        ),
+        maybe(move || found.with(|found| found.past_cut_off).then(|| para("small", say::PAST_CUT_OFF))),
+        sheet.afresh(afresh),
+    ])
 }
 
 fn extras(opened: &Opened, sheet: Sheet) -> AnyView {
-    let all = opened.app.practice(all_extras);
+    let known = opened.app.practice(all_extras);
     let text = sheet.form.text("extras");
     let one = |(code, extra): (String, ChosenExtra)| {
         let name = match (extra.work, extra.name) {
@@ -124,5 +134,5 @@ fn extras(opened: &Opened, sheet: Sheet) -> AnyView {
         });
         tick(key, name, Some(Signal::stored(say_dates::spread(extra.spread))), ticked, set)
     };
-    all.into_iter().map(one).collect::<Vec<_>>().into_any()
+    all(known.into_iter().map(one).collect())
 }

@@ -4,6 +4,8 @@ mod answer;
 mod fields;
 mod reckon;
 
+use crate::parts::el::{live, maybe};
+use crate::parts::lay::{all, para, section};
 use leptos::prelude::*;
 
 use super::sheet::{self, Laid, Sheet, laid};
@@ -38,29 +40,23 @@ pub fn dates(opened: Opened) -> AnyView {
         let name = Signal::derive(move || if there.get() { say::ORDER_BY } else { say::IF_ORDERED_TODAY }.to_owned());
         shown.then(|| answer("order-by", name, Signal::derive(move || found.with(answer::said))))
     };
-    let head = view! {
-        {strip}
-        {said}
-        {sheet::cautions(Signal::derive(move || found.with(answer::cautions)))}
-    };
+    let head =
+        all(vec![maybe(strip), maybe(said), sheet::cautions(Signal::derive(move || found.with(answer::cautions)))]);
     let why = move || {
         (there.get() || only_finish.get()).then(|| {
-            view! {
-                <section class="section">
-                    <h2>{say::WHY}</h2>
-                    {reasons(Signal::derive(move || found.with(answer::reasons)))}
-                </section>
-                <p class="small">{say_dates::HOW_COUNTED}</p>
-            }
+            all(vec![
+                section(say::WHY, vec![reasons(Signal::derive(move || found.with(answer::reasons)))]),
+                para("small", say_dates::HOW_COUNTED),
+            ])
         })
     };
     let content = laid(Laid {
         first: opened.missing(|couple, _| couple.wedding().is_none().then_some(Topic::Wedding).into_iter().collect()),
         answered,
-        answer: head.into_any(),
+        answer: head,
         inputs: fields::fields(&opened, sheet, found),
         summary: Signal::derive(move || found.with(answer::summary)),
-        reasons: why.into_any(),
+        reasons: maybe(why),
     });
     let page_head = match opened.read(|couple, _| say_book::names(couple)) {
         Some(names) => opened.head().subtitle(names),
@@ -94,9 +90,8 @@ fn keep_for(opened: &Opened, Whose { id, .. }: Whose, found: Memo<Reckoned>) -> 
     };
     let ask = Address::Part(id, Part::Wedding).to_string();
     let label = opened.read(|couple, _| say_book::do_next(couple, Topic::Wedding)).unwrap_or_default();
-    (move || match order_by.get() {
+    live(move || match order_by.get() {
         Some(day) => button(Weight::Primary, say::use_order_by(&format::day_short(day)), save),
         None => link_button(Weight::Primary, label.clone(), ask.clone()),
     })
-    .into_any()
 }

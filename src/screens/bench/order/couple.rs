@@ -21,7 +21,7 @@ pub fn taken(couple: Couple<'_>, who: Wearer) -> Option<ReadingTaken> {
 fn newest(couple: Couple<'_>, who: Wearer, place: Place) -> Option<&ReadingTaken> {
     let finger = couple.finger(who);
     let of = |it: &&ReadingTaken| it.place == place && finger.is_none_or(|finger| finger == it.finger);
-    couple.readings(who).into_iter().map(|(_, it)| it).filter(of).next_back()
+    couple.readings(who).into_iter().map(|(_, it)| it).rfind(of)
 }
 
 /// The widths of the rings that are worn on this finger now.

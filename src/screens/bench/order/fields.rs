@@ -1,5 +1,7 @@
 //! The inputs of the order size.
 
+use crate::parts::el::{el, maybe, or_nothing};
+use crate::parts::lay::{all, heading, para};
 use leptos::prelude::*;
 
 use super::super::Opened;
@@ -23,30 +25,29 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     let beads =
         [NoBeads::FullEternity, NoBeads::HardMetal].map(|why| option(no_beads_code(why), say_fit::no_beads(why)));
     let beads = std::iter::once(option("", say::TAKES_BEADS)).chain(beads).collect();
-    let more = view! {
-        {sheet.field("beside", screens::BESIDE).hint(screens::BESIDE_HINT.to_owned()).line()}
-        {sheet.size("joint", "joint-as", joint, Signal::derive(move || found.with(|found| found.joint.clone())))}
-        {choice("no-beads", say::BEADS.to_owned(), Shape::Chips, beads, form.text("no-beads"))}
-        <div>
-            {sheet.yes("first-ring", screens::FIRST_RING, Some(screens::FIRST_RING_HINT))}
-            {sheet.yes("changing", say::CHANGING, Some(say::CHANGING_HINT))}
-        </div>
-    };
+    let more = all(vec![
+        sheet.field("beside", screens::BESIDE).hint(screens::BESIDE_HINT.to_owned()).line(),
+        sheet.size("joint", "joint-as", joint, Signal::derive(move || found.with(|found| found.joint.clone()))),
+        choice("no-beads", say::BEADS.to_owned(), Shape::Chips, beads, form.text("no-beads")),
+        el("div")
+            .child(sheet.yes("first-ring", screens::FIRST_RING, Some(screens::FIRST_RING_HINT)))
+            .child(sheet.yes("changing", say::CHANGING, Some(say::CHANGING_HINT)))
+            .view(),
+    ]);
     let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
-    view! {
-        <h2>{say::THE_READING}</h2>
-        {sheet.size("size", "as", size, Signal::derive(move || found.with(|found| found.size.clone())))}
-        {gauge(opened, sheet, found)}
-        {choice("hands", screens::HANDS.to_owned(), Shape::Segments, hands, form.text("hands"))}
-        <h2>{say::THE_BAND}</h2>
-        {sheet.mm("width", screens::BAND_WIDTH).line()}
-        {profile(sheet)}
-        {sheet.field("neighbours", say::NEIGHBOURS).hint(say::NEIGHBOURS_HINT.to_owned()).line()}
-        {details(say::MORE.to_owned(), more.into_any())}
-        <p class="small">{screens::DO_NOT_SIZE}</p>
-        {sheet.afresh(afresh)}
-    }
-    .into_any()
+    all(vec![
+        heading(say::THE_READING),
+        sheet.size("size", "as", size, Signal::derive(move || found.with(|found| found.size.clone()))),
+        gauge(opened, sheet, found),
+        choice("hands", screens::HANDS.to_owned(), Shape::Segments, hands, form.text("hands")),
+        heading(say::THE_BAND),
+        sheet.mm("width", screens::BAND_WIDTH).line(),
+        profile(sheet),
+        sheet.field("neighbours", say::NEIGHBOURS).hint(say::NEIGHBOURS_HINT.to_owned()).line(),
+        details(say::MORE.to_owned(), more),
+        para("small", screens::DO_NOT_SIZE),
+        sheet.afresh(afresh),
+    ])
 }
 
 /// The profile, as it is seen from its cut end.
@@ -82,17 +83,17 @@ fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         let kinds = vec![option("set", say::GAUGE_SET), option("stick", say::GAUGE_STICK)];
         let bores = [Bore::Flat, Bore::Domed].map(|bore| option(bore.code(), say_band::bore(bore)));
         other.get().then(|| {
-            view! {
-                {choice("gauge-kind", say::GAUGE_KIND.to_owned(), Shape::Segments, kinds, form.text("gauge-kind"))}
-                {sheet.mm("gauge-width", say::GAUGE_WIDTH).hint(say::GAUGE_WIDTH_HINT.to_owned()).line()}
-                {choice(
+            all(vec![
+                choice("gauge-kind", say::GAUGE_KIND.to_owned(), Shape::Segments, kinds, form.text("gauge-kind")),
+                sheet.mm("gauge-width", say::GAUGE_WIDTH).hint(say::GAUGE_WIDTH_HINT.to_owned()).line(),
+                choice(
                     "gauge-bore",
                     say::GAUGE_BORE.to_owned(),
                     Shape::Segments,
                     bores.into_iter().collect(),
                     form.text("gauge-bore"),
-                )}
-            }
+                ),
+            ])
         })
     };
     let read_at = move || {
@@ -109,7 +110,17 @@ fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     };
     let to_gauges = none_of_their_own.then(|| {
         let to = Address::Setting(Setting::Gauges).to_string();
-        view! { <p class="small">{screens::NO_GAUGES}" "<a class="bench-link" href=to>{screens::TO_GAUGES}</a></p> }
+        el("p")
+            .class("small")
+            .text(screens::NO_GAUGES)
+            .child(" ".into_any())
+            .child(el("a").class("bench-link").attr("href", to).text(screens::TO_GAUGES).view())
+            .view()
     });
-    view! { {pick("gauge", screens::GAUGE.to_owned(), options, picked)} {about} {read_at} {to_gauges} }.into_any()
+    all(vec![
+        pick("gauge", screens::GAUGE.to_owned(), options, picked),
+        maybe(about),
+        maybe(read_at),
+        or_nothing(to_gauges),
+    ])
 }

@@ -5,6 +5,8 @@ mod couple;
 mod fields;
 mod reckon;
 
+use crate::parts::el::maybe;
+use crate::parts::lay::{all, para, section};
 use leptos::prelude::*;
 
 use super::sheet::{self, Laid, Sheet, laid};
@@ -38,12 +40,12 @@ pub fn order(opened: Opened) -> AnyView {
         there.get().then(|| {
             let svg = Signal::derive(move || found.with(|found| answer::drawn(found).unwrap_or_default()));
             let said = Signal::derive(move || found.with(answer::said));
-            view! { {picture(svg)} {answer("order-size", say::ORDER_SIZE.to_owned(), said)} }
+            all(vec![picture(svg), answer("order-size", say::ORDER_SIZE.to_owned(), said)])
         })
     };
     let worn = move || {
         let differ = Memo::new(move |_| found.with(Reckoned::worn_choice));
-        (move || {
+        maybe(move || {
             differ.get().map(|(alone, stack)| {
                 let options = vec![
                     option("stack", say::size_worn_in_stack(&stack)),
@@ -52,41 +54,37 @@ pub fn order(opened: Opened) -> AnyView {
                 choice("worn", say::WHICH_WORN.to_owned(), Shape::Segments, options, form.text("worn"))
             })
         })
-        .into_any()
     };
     let make = move || {
         let offered = Memo::new(move |_| found.with(Reckoned::offered));
-        (move || {
+        maybe(move || {
             let offered = offered.get();
             (!offered.is_empty()).then(|| {
                 let options = offered.into_iter().map(|(code, name)| option(code, name)).collect();
                 choice("make", say::MAKE.to_owned(), Shape::Chips, options, form.text("make"))
             })
         })
-        .into_any()
     };
-    let answer = view! { {head} {sheet::cautions(with(answer::cautions))} {worn()} };
-    let why = view! {
-        {move || there.get().then(|| view! {
-            <section class="section">
-                <h2>{say::WHY}</h2>
-                {reasons(Signal::derive(move || found.with(answer::reasons)))}
-            </section>
-            {make()}
-            <section class="section">
-                <h2>{say::CUSTOMARY}</h2>
-                {reasons(Signal::stored(answer::customary()))}
-            </section>
-        })}
-        <p class="small">{say::CONFIRM}</p>
-    };
+    let answer = all(vec![maybe(head), sheet::cautions(with(answer::cautions)), worn()]);
+    let why = all(vec![
+        maybe(move || {
+            there.get().then(|| {
+                all(vec![
+                    section(say::WHY, vec![reasons(Signal::derive(move || found.with(answer::reasons)))]),
+                    make(),
+                    section(say::CUSTOMARY, vec![reasons(Signal::stored(answer::customary()))]),
+                ])
+            })
+        }),
+        para("small", say::CONFIRM),
+    ]);
     let content = laid(Laid {
         first: opened.missing(couple::lacking),
         answered,
-        answer: answer.into_any(),
+        answer,
         inputs: fields::fields(&opened, sheet, found),
         summary: Signal::derive(move || found.with(answer::summary)),
-        reasons: why.into_any(),
+        reasons: why,
     });
     let head = match opened.read(say::order_subtitle) {
         Some(subtitle) => opened.head().subtitle(subtitle),
@@ -105,7 +103,7 @@ pub fn order(opened: Opened) -> AnyView {
 /// Writes the answer back; while there is none, leads to the first thing that is missing for it.
 fn use_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) -> AnyView {
     let app = opened.app;
-    let name = opened.read(|couple, who| say_book::name_of(couple, who)).unwrap_or_default();
+    let name = opened.read(say_book::name_of).unwrap_or_default();
     let made = Memo::new(move |_| found.with(Reckoned::made));
     let save = move || {
         let Some(size) = found.with_untracked(|found| found.settled(app.today.get_untracked())) else { return };
@@ -117,10 +115,9 @@ fn use_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) -> 
         let label = opened.read(|couple, _| say_book::do_next(couple, topic)).unwrap_or_default();
         (label, Address::of_topic(id, topic))
     });
-    (move || match (made.get(), &measure) {
+    maybe(move || match (made.get(), &measure) {
         (Some(made), _) => Some(button(Weight::Primary, say::use_size(&made.name, &name), save)),
         (None, Some((label, href))) => Some(link_button(Weight::Primary, label.clone(), href.clone())),
         (None, None) => None,
     })
-    .into_any()
 }

@@ -1,5 +1,7 @@
 //! The inputs of the stack: the band, and up to six rings beside it.
 
+use crate::parts::el::{el, maybe};
+use crate::parts::lay::{all, pair};
 use leptos::prelude::*;
 
 use super::super::Opened;
@@ -77,15 +79,14 @@ pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {
     let free = opened.app.practice(|practice| say::free_hint(practice.house().free_length));
     let rows: Vec<AnyView> = (0..ROWS.len()).map(|at| row(sheet, at)).collect();
     let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
-    view! {
-        {sheet.mm("band", say::BAND_TO_MAKE).line()}
-        {rows}
-        {choice("place", say::BAND_PLACE.to_owned(), Shape::Chips, places, form.text("place"))}
-        {sheet.mm("free", say::FREE_LENGTH).hint(free).line()}
-        {sheet.mm("gap", say::GAP).hint(say::GAP_HINT.to_owned()).line()}
-        {sheet.afresh(afresh)}
-    }
-    .into_any()
+    all(vec![
+        sheet.mm("band", say::BAND_TO_MAKE).line(),
+        all(rows),
+        choice("place", say::BAND_PLACE.to_owned(), Shape::Chips, places, form.text("place")),
+        sheet.mm("free", say::FREE_LENGTH).hint(free).line(),
+        sheet.mm("gap", say::GAP).hint(say::GAP_HINT.to_owned()).line(),
+        sheet.afresh(afresh),
+    ])
 }
 
 /// A ring; it is there once the one before it has something in it, and then it stays.
@@ -98,18 +99,17 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
     let inside = move || {
         shown.get().then(|| {
             let when = vec![option(NOW, say::WORN_NOW), option(LATER, screens::PLANNED)];
-            view! {
-                <fieldset class="bench-ring">
-                    <legend>{say::ring_number(at + 1)}</legend>
-                    {sheet.field(keys.name, screens::RING_NAME).hint(screens::RING_NAME_HINT.to_owned()).line()}
-                    <div class="pair">
-                        {sheet.mm(keys.width, say::AT_SHOULDERS).line()}
-                        {sheet.mm(keys.top, screens::TOP_WIDTH).line()}
-                    </div>
-                    {choice(keys.when, say::WHEN_WORN.to_owned(), Shape::Segments, when, form.text(keys.when))}
-                </fieldset>
-            }
+            el("fieldset")
+                .class("bench-ring")
+                .child(el("legend").text(say::ring_number(at + 1)).view())
+                .child(sheet.field(keys.name, screens::RING_NAME).hint(screens::RING_NAME_HINT.to_owned()).line())
+                .child(pair(vec![
+                    sheet.mm(keys.width, say::AT_SHOULDERS).line(),
+                    sheet.mm(keys.top, screens::TOP_WIDTH).line(),
+                ]))
+                .child(choice(keys.when, say::WHEN_WORN.to_owned(), Shape::Segments, when, form.text(keys.when)))
+                .view()
         })
     };
-    inside.into_any()
+    maybe(inside)
 }

@@ -3,6 +3,8 @@
 mod fields;
 mod reckon;
 
+use crate::parts::el::maybe;
+use crate::parts::lay::{all, section};
 use leptos::prelude::*;
 
 use super::sheet::{self, Laid, Sheet, laid};
@@ -39,30 +41,18 @@ pub fn stack(opened: Opened) -> AnyView {
         there.get().then(|| {
             let svg = Signal::derive(move || found.with(|found| drawn(found, finger)).unwrap_or_default());
             let said = Signal::derive(move || found.with(said));
-            view! { {picture(svg)} {answer("stack-answer", say::STACK_LATER.to_owned(), said)} }
+            all(vec![picture(svg), answer("stack-answer", say::STACK_LATER.to_owned(), said)])
         })
     };
-    let answer = view! {
-        {shown}
-        {sheet::cautions(Signal::derive(move || found.with(cautions)))}
-    };
-    let why = move || {
-        there.get().then(|| {
-            view! {
-                <section class="section">
-                    <h2>{say::WHY}</h2>
-                    {reasons(Signal::derive(move || found.with(why)))}
-                </section>
-            }
-        })
-    };
+    let answer = all(vec![maybe(shown), sheet::cautions(Signal::derive(move || found.with(cautions)))]);
+    let why = move || there.get().then(|| section(say::WHY, vec![reasons(Signal::derive(move || found.with(why)))]));
     let content = laid(Laid {
         first: opened.missing(lacking),
         answered,
-        answer: answer.into_any(),
+        answer,
         inputs: fields::fields(&opened, sheet),
         summary: Signal::derive(move || found.with(summary)),
-        reasons: why.into_any(),
+        reasons: maybe(why),
     });
     let head = match opened.read(say::stack_subtitle) {
         Some(subtitle) => opened.head().subtitle(subtitle),
@@ -203,10 +193,9 @@ fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) ->
         let label = opened.read(|couple, _| say_book::do_next(couple, topic)).unwrap_or_default();
         (label, Address::of_topic(id, topic))
     });
-    (move || match (there.get(), &choose) {
+    maybe(move || match (there.get(), &choose) {
         (true, _) => Some(button(Weight::Primary, say::note_stack(&name), save)),
         (false, Some((label, href))) => Some(link_button(Weight::Primary, label.clone(), href.clone())),
         (false, None) => None,
     })
-    .into_any()
 }
