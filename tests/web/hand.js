@@ -35,14 +35,19 @@ export function hand(page) {
       thumb.keys += [...words].length;
       await page.keyboard.type(words);
     },
+    /** Taps a field and waits, as a hand does, until the cursor is in it. */
+    async enter(field) {
+      await thumb.tap(field);
+      await expect(field).toBeFocused();
+    },
     /** Taps a field and types into it. */
     async write(field, words) {
-      await thumb.tap(field);
+      await thumb.enter(field);
       await thumb.type(words);
     },
     /** Taps a field and types over what it holds. */
     async put(field, words) {
-      await thumb.tap(field);
+      await thumb.enter(field);
       await page.keyboard.press("ControlOrMeta+A");
       await page.keyboard.press("Delete");
       await thumb.type(words);
