@@ -59,7 +59,9 @@ impl Form {
                     let typed = |entry: &Entry| {
                         Some((entry.name.to_owned(), entry.text.get())).filter(|(_, text)| *text != entry.start)
                     };
-                    entries.iter().filter_map(typed).collect()
+                    let mut words = drafts::Draft::new();
+                    words.extend(entries.iter().filter_map(typed));
+                    words
                 });
                 drafts::keep(name, &words);
             } else {

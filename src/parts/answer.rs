@@ -61,10 +61,5 @@ pub fn answer(key: &'static str, name: impl Into<Words>, said: impl Into<Signal<
             el("div").class("answer-lines").children(lines).view(),
         ])
     };
-    el("output")
-        .attr("id", key)
-        .live_attr("class", class)
-        .live_attr("aria-label", move || Some(name.get()))
-        .child(live(inside))
-        .view()
+    el("output").attr("id", key).live_attr("class", class).words_attr("aria-label", name).child(live(inside)).view()
 }

@@ -39,6 +39,5 @@ pub fn button(weight: Weight, label: impl Into<Words>, press: impl Into<Press>) 
 
 /// A link that looks like a button.
 pub fn link_button(weight: Weight, label: impl Into<Words>, href: impl Into<Words>) -> AnyView {
-    let href = href.into();
-    el("a").class(class(weight)).live_attr("href", move || Some(href.get())).words(label.into()).view()
+    el("a").class(class(weight)).words_attr("href", href.into()).words(label.into()).view()
 }

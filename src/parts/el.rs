@@ -73,7 +73,7 @@ impl El {
 
     /// Everything inside it, as text of markup. Whoever writes the text escapes what goes into it.
     pub fn html(mut self, html: Words) -> Self {
-        let html: Box<dyn Fn() -> String + Send> = Box::new(move || html.get());
+        let html: Box<dyn Fn() -> String + Send> = Box::new(move || html.now());
         self.attributes.push(inner_html(html).into_any_attr());
         self
     }
@@ -110,7 +110,18 @@ impl El {
 
     /// Words that may change.
     pub fn words(self, words: Words) -> Self {
-        self.child(words.into_any())
+        match words {
+            Words::Still(words) => self.text(words),
+            Words::Live(words) => self.child(words.into_any()),
+        }
+    }
+
+    /// An attribute of words that may change.
+    pub fn words_attr(self, name: &'static str, words: Words) -> Self {
+        match words {
+            Words::Still(words) => self.attr(name, words),
+            Words::Live(words) => self.live_attr(name, move || Some(words.get())),
+        }
     }
 }
 

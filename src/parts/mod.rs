@@ -21,10 +21,50 @@ pub mod picture;
 pub mod places;
 pub mod reasons;
 
-use leptos::prelude::{Callback, Signal};
+use std::borrow::Cow;
 
-/// Words that may change while they are shown.
-pub type Words = Signal<String>;
+use leptos::prelude::{Callback, Get, Memo, Signal};
+
+/// Words: most stay as they are, some change while they are shown.
+#[derive(Clone)]
+pub enum Words {
+    Still(Cow<'static, str>),
+    Live(Signal<String>),
+}
+
+impl Words {
+    /// The words as they are now.
+    pub fn now(&self) -> String {
+        match self {
+            Words::Still(words) => words.to_string(),
+            Words::Live(words) => words.get(),
+        }
+    }
+}
+
+impl From<&'static str> for Words {
+    fn from(words: &'static str) -> Self {
+        Words::Still(Cow::Borrowed(words))
+    }
+}
+
+impl From<String> for Words {
+    fn from(words: String) -> Self {
+        Words::Still(Cow::Owned(words))
+    }
+}
+
+impl From<Signal<String>> for Words {
+    fn from(words: Signal<String>) -> Self {
+        Words::Live(words)
+    }
+}
+
+impl From<Memo<String>> for Words {
+    fn from(words: Memo<String>) -> Self {
+        Words::Live(words.into())
+    }
+}
 
 /// What happens when something is pressed.
 pub type Press = Callback<()>;

@@ -60,7 +60,7 @@ pub fn banner(text: impl Into<Signal<Option<String>>>, action: impl Into<Words>,
     let (text, action, press) = (text.into(), action.into(), press.into());
     let shown = maybe(move || {
         let text = signed("banner-sign", Mark::Care, text.get()?);
-        Some(block("banner", vec![text, button(Weight::Quiet, action, press)]))
+        Some(block("banner", vec![text, button(Weight::Quiet, action.clone(), press)]))
     });
     el("div").attr("role", "status").child(shown).view()
 }

@@ -13,7 +13,7 @@ use leptos::prelude::*;
 pub struct Head {
     title: Words,
     subtitle: Option<Words>,
-    back: Option<(Signal<String>, Words)>,
+    back: Option<(Words, Words)>,
 }
 
 impl Head {
@@ -28,7 +28,7 @@ impl Head {
     }
 
     /// The way back: an address, and the name of what is there ("Couples").
-    pub fn back(mut self, href: impl Into<Signal<String>>, to: impl Into<Words>) -> Self {
+    pub fn back(mut self, href: impl Into<Words>, to: impl Into<Words>) -> Self {
         self.back = Some((href.into(), to.into()));
         self
     }
@@ -39,8 +39,8 @@ pub fn page(head: Head, content: AnyView, action: Option<AnyView>) -> AnyView {
     let back = head.back.map(|(href, to)| {
         el("a")
             .class("page-back")
-            .live_attr("href", move || Some(href.get()))
-            .live_attr("aria-label", move || Some(format!("{}: {}", part(PartWord::Back), to.get())))
+            .words_attr("href", href)
+            .live_attr("aria-label", move || Some(format!("{}: {}", part(PartWord::Back), to.now())))
             .child(el("span").attr("aria-hidden", "true").text("‹").view())
             .view()
     });

@@ -34,10 +34,12 @@ pub fn couples() -> AnyView {
         let put_away = with_put_away.get();
         app.with(|book| {
             let couples = book.couples.values().map(Couple).filter(|couple| {
-                !couple.is_blank() && (put_away || couple.put_away().is_none()) && search::matches(*couple, &words)
+                !couple.is_blank()
+                    && (put_away || couple.put_away().is_none())
+                    && search::matches(*couple, &words, lower)
             });
             let mut found = BTreeSet::new();
-            found.extend(couples.map(|couple| (say_book::names(couple).to_lowercase(), couple.0.id)));
+            found.extend(couples.map(|couple| (lower(&say_book::names(couple)), couple.0.id)));
             found.into_iter().map(|(_, id)| id).collect::<Vec<_>>()
         })
     });
@@ -65,16 +67,14 @@ pub fn couples() -> AnyView {
         })
     };
     let content = column(vec![
-        Field::new("find", say::FIND.to_owned(), find).enter("search").line(),
+        Field::new("find", say::FIND, find).enter("search").line(),
         maybe(none),
         lines(shown),
         maybe(more),
-        maybe(move || {
-            any_put_away.get().then(|| check("put-away", say::SHOW_PUT_AWAY.to_owned(), None, with_put_away))
-        }),
+        maybe(move || any_put_away.get().then(|| check("put-away", say::SHOW_PUT_AWAY, None, with_put_away))),
     ]);
-    let new = link_button(Weight::Primary, say::NEW_COUPLE.to_owned(), Address::NewCouple.to_string());
-    page(Head::new(say::COUPLES.to_owned()), content, Some(new))
+    let new = link_button(Weight::Primary, say::NEW_COUPLE, Address::NewCouple.to_string());
+    page(Head::new(say::COUPLES), content, Some(new))
 }
 
 fn row(couple: Couple<'_>) -> Line {
@@ -86,4 +86,9 @@ fn row(couple: Couple<'_>) -> Line {
         }
     }
     line(say_book::names(couple), wedding, Address::Couple(couple.0.id).to_string()).small(small)
+}
+
+/// Words in lower case, by the browser's own tables.
+fn lower(words: &str) -> String {
+    String::from(js_sys::JsString::from(words).to_lower_case())
 }

@@ -50,7 +50,7 @@ pub fn percent(form: Form, key: &'static str, label: &str) -> Field {
 
 /// A number of days.
 pub fn days(form: Form, key: &'static str, label: &str) -> Field {
-    text(form, key, label).unit(say_dates::DAYS.to_owned()).keyboard(Keyboard::Digits)
+    text(form, key, label).unit(say_dates::DAYS).keyboard(Keyboard::Digits)
 }
 
 /// A time of day, with what it is understood as.
@@ -124,14 +124,14 @@ pub fn profile(form: Form, key: &'static str) -> AnyView {
         choice::drawn(profile.code(), say_band::profile(profile), sketch(ornament::profile(profile).svg))
     });
     let options = drawn.into_iter().chain([choice::option(NONE, say::NOT_SETTLED)]).collect();
-    choice::choice(key, say::PROFILE.to_owned(), Shape::Drawn, options, form.text(key))
+    choice::choice(key, say::PROFILE, Shape::Drawn, options, form.text(key))
 }
 
 /// The metal of a band or ring.
 pub fn metal(form: Form, key: &'static str) -> AnyView {
     let alloys = alloys::ALLOYS.iter().map(|alloy| (alloy.code.to_owned(), say_band::alloy(alloy)));
     let options = std::iter::once((NONE.to_owned(), say::NOT_SETTLED.to_owned())).chain(alloys).collect();
-    choice::pick(key, say::METAL.to_owned(), options, form.text(key))
+    choice::pick(key, say::METAL, options, form.text(key))
 }
 
 /// What stands for a choice that nobody has made.

@@ -14,7 +14,7 @@ pub fn form_page(
     head: Head,
     form: Form,
     fields: AnyView,
-    label: String,
+    label: &'static str,
     save: impl Fn() + Copy + Send + Sync + 'static,
 ) -> AnyView {
     let back = move || {
@@ -23,7 +23,7 @@ pub fn form_page(
                 .class("restored")
                 .attr("role", "status")
                 .child(para("", say::DRAFT_BACK))
-                .child(button(Weight::Plain, say::DRAFT_DISCARD.to_owned(), move || form.reset()))
+                .child(button(Weight::Plain, say::DRAFT_DISCARD, move || form.reset()))
                 .view()
         })
     };

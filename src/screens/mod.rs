@@ -66,7 +66,7 @@ fn frame() -> AnyView {
     let update = move || app.update_ready.get().then(|| say::update_ready().to_owned());
     let place = |address: Address, label: &'static str, here: fn(Address) -> bool| Place {
         href: address.to_string(),
-        label: Signal::stored(label.to_owned()),
+        label: label.into(),
         here: Signal::derive(move || here(screen.get().0)),
     };
     block(
@@ -102,12 +102,12 @@ fn view_of(address: Address) -> AnyView {
 }
 
 fn opening() -> AnyView {
-    page(Head::new(say::OPENING.to_owned()), nothing(), None)
+    page(Head::new(say::OPENING), nothing(), None)
 }
 
 fn failed(app: App, sentence: String) -> AnyView {
-    let again = button(Weight::Primary, say::TRY_AGAIN.to_owned(), move || app.reopen());
-    page(Head::new(say::NOT_OPENED.to_owned()), para("", sentence), Some(again))
+    let again = button(Weight::Primary, say::TRY_AGAIN, move || app.reopen());
+    page(Head::new(say::NOT_OPENED), para("", sentence), Some(again))
 }
 
 fn shown_notice(app: App) -> Vec<Notice> {

@@ -43,22 +43,22 @@ pub fn new_couple() -> AnyView {
     let answers = vec![option("not-asked", say::NOT_ASKED), option("yes", say::YES), option("no", say::NO)];
     let record = choice_with(
         "may-record",
-        Signal::stored(say::MAY_RECORD.to_owned()),
-        Some(Signal::stored(say::MAY_RECORD_HINT.to_owned())),
+        say::MAY_RECORD.into(),
+        Some(say::MAY_RECORD_HINT.into()),
         Shape::Segments,
         answers,
         form.text("may-record"),
     );
     let content = all(vec![
         fields::name(form, "first-name", say::FIRST_NAME).line(),
-        fields::name(form, "second-name", say::SECOND_NAME).hint(say::SECOND_NAME_HINT.to_owned()).line(),
-        fields::reach(form, "reach", say::REACH).hint(say::REACH_HINT.to_owned()).line(),
+        fields::name(form, "second-name", say::SECOND_NAME).hint(say::SECOND_NAME_HINT).line(),
+        fields::reach(form, "reach", say::REACH).hint(say::REACH_HINT).line(),
         fields::wedding(form, "wedding"),
         fields::text(form, "met", say::MET).enter("done").line(),
         record,
     ]);
-    let head = Head::new(say::NEW_COUPLE.to_owned()).back(Address::Couples.to_string(), say::COUPLES.to_owned());
-    form_page(head, form, content, say::SAVE.to_owned(), save)
+    let head = Head::new(say::NEW_COUPLE).back(Address::Couples.to_string(), say::COUPLES);
+    form_page(head, form, content, say::SAVE, save)
 }
 
 /// What was typed, as what it comes to; none if something has to be put right first.

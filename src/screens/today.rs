@@ -37,7 +37,7 @@ pub fn today() -> AnyView {
         let (late, appointments, order_by) = app.with(|book| sections(book, &due, day.get()));
         let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty();
         all(vec![
-            or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE.to_owned(), None))),
+            or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
             or_nothing(group(say::LATE, late)),
             or_nothing(group(say::NEXT_APPOINTMENTS, appointments)),
             or_nothing(group(say::ORDER_BY_DATES, order_by)),
@@ -47,14 +47,14 @@ pub fn today() -> AnyView {
         let count = app.with(|book| book.set_aside.len());
         (count > 0).then(|| para("caution", storage::set_aside(count)))
     };
-    let head = Head::new(say::TODAY.to_owned()).subtitle(Signal::derive(move || format::day(day.get())));
-    let new = link_button(Weight::Primary, say::NEW_COUPLE.to_owned(), Address::NewCouple.to_string());
+    let head = Head::new(say::TODAY).subtitle(Signal::derive(move || format::day(day.get())));
+    let new = link_button(Weight::Primary, say::NEW_COUPLE, Address::NewCouple.to_string());
     page(head, column(vec![maybe(aside), live(content)]), Some(new))
 }
 
 fn first_time(app: App) -> AnyView {
-    let load = button(Weight::Quiet, say::LOAD_EXAMPLES.to_owned(), move || app.load_examples());
-    empty(sketch(ornament::two_bands().svg), say::FIRST_TIME.to_owned(), Some(load))
+    let load = button(Weight::Quiet, say::LOAD_EXAMPLES, move || app.load_examples());
+    empty(sketch(ornament::two_bands().svg), say::FIRST_TIME, Some(load))
 }
 
 fn group(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {

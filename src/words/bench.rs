@@ -140,7 +140,7 @@ pub fn rule_name(system: System) -> &'static str {
 pub fn used_in(system: System) -> String {
     let text = super::sizing::system_where(system);
     let mut chars = text.chars();
-    let first = chars.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
+    let first = chars.next().map(|first| first.to_ascii_uppercase().to_string()).unwrap_or_default();
     format!("{first}{}.", chars.as_str())
 }
 
@@ -310,7 +310,7 @@ pub fn off_by(off: Length) -> String {
 pub fn customary(up: &CustomaryUp) -> String {
     let text = super::fit::customary(up);
     let mut chars = text.chars();
-    let first = chars.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
+    let first = chars.next().map(|first| first.to_ascii_uppercase().to_string()).unwrap_or_default();
     format!("{first}{}", chars.as_str())
 }
 

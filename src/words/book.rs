@@ -171,7 +171,7 @@ pub fn gauge(own: &OwnGauge) -> String {
 /// The same words inside a sentence.
 fn small(words: &str) -> String {
     let mut letters = words.chars();
-    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+    letters.next().map(|first| std::iter::once(first.to_ascii_lowercase()).chain(letters).collect()).unwrap_or_default()
 }
 
 fn join(parts: impl IntoIterator<Item = String>) -> String {

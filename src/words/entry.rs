@@ -155,5 +155,5 @@ fn span(name: &str, system: System) -> String {
 
 fn capital(text: &str) -> String {
     let mut chars = text.chars();
-    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
+    chars.next().map(|first| std::iter::once(first.to_ascii_uppercase()).chain(chars).collect()).unwrap_or_default()
 }

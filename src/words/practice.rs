@@ -319,7 +319,7 @@ pub fn version(version: &str) -> String {
 /// The room as a sentence of its own.
 pub fn room(said: &str) -> String {
     let mut chars = said.chars();
-    let first = chars.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
+    let first = chars.next().map(|first| first.to_ascii_uppercase().to_string()).unwrap_or_default();
     format!("{first}{}.", chars.as_str())
 }
 

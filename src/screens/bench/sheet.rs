@@ -75,7 +75,7 @@ impl Sheet {
         let text = self.form.text(key);
         let ticked = Signal::derive(move || text.with(|text| text == "yes"));
         let set = Callback::new(move |yes: bool| text.set(if yes { "yes" } else { "" }.to_owned()));
-        tick(key, label.to_owned(), hint.map(|hint| Signal::stored(hint.to_owned())), ticked, set)
+        tick(key, label.to_owned(), hint.map(|hint| hint.to_owned().into()), ticked, set)
     }
 
     /// Takes everything back to what the calculator started with.
@@ -211,7 +211,7 @@ pub fn show_answer() {
 /// comes first. `label` is what to go to the answer for, once there is one.
 pub fn step(answered: bool, label: Signal<Option<String>>) -> AnyView {
     if answered {
-        return button(Weight::Primary, say::CHANGE_FIGURES.to_owned(), show_figures);
+        return button(Weight::Primary, say::CHANGE_FIGURES, show_figures);
     }
     let there = Memo::new(move |_| label.with(Option::is_some));
     let text = Signal::derive(move || label.get().unwrap_or_default());

@@ -18,6 +18,7 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reason, reasons};
 use crate::pictures::rules::{self, Row, Rules};
+use crate::trade::arrange::in_order;
 use crate::trade::measure::Circumference;
 use crate::trade::sizing::{self, Conversion, Size, Stated, Step, System};
 use crate::trade::wearer::Wearer;
@@ -33,14 +34,12 @@ pub fn size(opened: Opened) -> AnyView {
     let at = Memo::new(move |_| typed.with(|typed| typed.meant().map(|it| it.circumference())));
     let converted = Signal::derive(move || at.get().map(|at| convert(app, at)).unwrap_or_default());
 
-    let field = sheet.field("q", say::SIZE).hint(screens::READ_SIZE_HINT.to_owned()).enter("done");
+    let field = sheet.field("q", say::SIZE).hint(screens::READ_SIZE_HINT).enter("done");
     let several = Memo::new(move |_| typed.with(|typed| typed.readings.len() > 1 && typed.meant().is_none()));
     let said = Signal::derive(move || typed.with(said));
     let content = column(vec![
         sheet.size("q", "as", field, typed),
-        maybe(move || {
-            (at.get().is_some() || several.get()).then(|| answer("size-answer", say::INSIDE.to_owned(), said))
-        }),
+        maybe(move || (at.get().is_some() || several.get()).then(|| answer("size-answer", say::INSIDE, said))),
         maybe(move || {
             at.get().is_some().then(|| {
                 all(vec![
@@ -54,7 +53,7 @@ pub fn size(opened: Opened) -> AnyView {
                 ])
             })
         }),
-        details(say::ABOUT_SCALES.to_owned(), about()),
+        details(say::ABOUT_SCALES, about()),
     ]);
     let head = match opened.read(say::size_subtitle) {
         Some(subtitle) => opened.head().subtitle(subtitle),
@@ -88,9 +87,10 @@ fn read(app: App, form: Form) -> (SizeTyped, Complaints) {
 /// The circumference in every system, the first one first.
 fn convert(app: App, at: Circumference) -> Vec<Conversion> {
     let (first, step) = app.practice(|practice| (practice.first_system(), practice.step()));
-    let mut systems = System::ALL.to_vec();
-    systems.sort_by_key(|system| *system != first);
-    systems.into_iter().map(|system| sizing::convert(system, at, step)).collect()
+    in_order(System::ALL, |system| *system != first)
+        .into_iter()
+        .map(|system| sizing::convert(system, at, step))
+        .collect()
 }
 
 fn said(typed: &SizeTyped) -> Said {
@@ -150,7 +150,7 @@ fn next(form: Form, typed: Signal<SizeTyped>) -> AnyView {
         let query = vec![("size".to_owned(), form.text("q").get()), ("as".to_owned(), typed.with(SizeTyped::code))];
         with_query(Address::Calculator(Calculator::Order), &query)
     });
-    maybe(move || there.get().then(|| link_button(Weight::Primary, say::ORDER_FROM_THIS.to_owned(), href)))
+    maybe(move || there.get().then(|| link_button(Weight::Primary, say::ORDER_FROM_THIS, href)))
 }
 
 fn back_to_couple(opened: &Opened, id: RecordId) -> AnyView {

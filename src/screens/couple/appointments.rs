@@ -37,11 +37,7 @@ pub fn appointments(id: RecordId) -> AnyView {
     });
     let none = move || rows.with(Vec::is_empty).then(|| para("", say::NONE_YET));
     let new = Address::Part(id, Part::Appointment(None)).to_string();
-    page(
-        head,
-        all(vec![maybe(none), lines(rows)]),
-        Some(link_button(Weight::Primary, say::NEW_APPOINTMENT.to_owned(), new)),
-    )
+    page(head, all(vec![maybe(none), lines(rows)]), Some(link_button(Weight::Primary, say::NEW_APPOINTMENT, new)))
 }
 
 pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
@@ -76,7 +72,7 @@ pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
     let outcomes = std::iter::once(option("open", say::OUTCOME_OPEN))
         .chain(Outcome::ALL.map(|outcome| option(outcome.code(), say_book::outcome(outcome))));
     let remove = which.map(|item| {
-        button(Weight::Quiet, say::REMOVE.to_owned(), move || {
+        button(Weight::Quiet, say::REMOVE, move || {
             app.save(id, verbs::cancel(item), say::removed(say::APPOINTMENT), move || {
                 form.done();
                 let _ = leave.try_run(());
@@ -85,12 +81,12 @@ pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
     });
     let content = all(vec![
         fields::day(form, "day", say::DAY),
-        fields::text(form, "time", say::TIME).hint(say::TIME_HINT.to_owned()).line(),
+        fields::text(form, "time", say::TIME).hint(say::TIME_HINT).line(),
         fields::text(form, "place", say::PLACE).enter("done").line(),
-        or_nothing(which.map(|_| {
-            choice("outcome", say::OUTCOME.to_owned(), Shape::Chips, outcomes.collect(), form.text("outcome"))
-        })),
+        or_nothing(
+            which.map(|_| choice("outcome", say::OUTCOME, Shape::Chips, outcomes.collect(), form.text("outcome"))),
+        ),
         or_nothing(remove),
     ]);
-    form_page(head, form, content, say::SAVE.to_owned(), save)
+    form_page(head, form, content, say::SAVE, save)
 }

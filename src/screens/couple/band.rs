@@ -69,9 +69,9 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
     let content = all(vec![
         width.line(),
         fields::profile(form, "profile"),
-        choice("finish", say::FINISH.to_owned(), Shape::Chips, finishes, form.text("finish")),
+        choice("finish", say::FINISH, Shape::Chips, finishes, form.text("finish")),
         fields::metal(form, "metal"),
         para("small", say::NICKEL),
     ]);
-    form_page(head, form, content, say::SAVE.to_owned(), save)
+    form_page(head, form, content, say::SAVE, save)
 }

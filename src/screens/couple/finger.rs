@@ -69,15 +69,15 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     let content = all(vec![
         readings(app, id, wearer),
         if gauges.is_empty() { no_gauges() } else { reading_fields(form, gauges) },
-        check("first-ring", say::FIRST_RING.to_owned(), Some(Signal::stored(say::FIRST_RING_HINT.to_owned())), first),
+        check("first-ring", say::FIRST_RING, Some(say::FIRST_RING_HINT.into()), first),
         para("small", say::DO_NOT_SIZE),
     ]);
-    form_page(head, form, content, say::ADD_READING.to_owned(), save)
+    form_page(head, form, content, say::ADD_READING, save)
 }
 
 fn no_gauges() -> AnyView {
     let to = Address::Setting(Setting::Gauges).to_string();
-    all(vec![para("", say::NO_GAUGES), link_button(Weight::Quiet, say::TO_GAUGES.to_owned(), to)])
+    all(vec![para("", say::NO_GAUGES), link_button(Weight::Quiet, say::TO_GAUGES, to)])
 }
 
 fn own_gauges(app: App) -> Vec<(ItemId, OwnGauge)> {
@@ -94,11 +94,7 @@ fn readings(app: App, id: RecordId, wearer: Wearer) -> AnyView {
             let remove = move || {
                 app.save(id, vec![Write::clear(Kept::Reading(wearer, item))], say::removed(say::READINGS), || ());
             };
-            el("li")
-                .class("note")
-                .child(para("", text))
-                .child(button(Weight::Plain, say::REMOVE.to_owned(), remove))
-                .view()
+            el("li").class("note").child(para("", text)).child(button(Weight::Plain, say::REMOVE, remove)).view()
         };
         let rows: Vec<AnyView> = known.unwrap_or_default().into_iter().map(row).collect();
         (!rows.is_empty()).then(|| all(vec![heading(say::READINGS), el("ul").class("notes").children(rows).view()]))
@@ -119,14 +115,14 @@ fn reading_fields(form: Form, gauges: Vec<(ItemId, OwnGauge)>) -> AnyView {
     };
     let digits = Digit::ALL.map(|digit| (digit.code().to_owned(), say_band::digit(digit).to_owned()));
     all(vec![
-        fields::text(form, "size", say::READ_SIZE).hint(say::READ_SIZE_HINT.to_owned()).keyboard(Keyboard::Text).line(),
+        fields::text(form, "size", say::READ_SIZE).hint(say::READ_SIZE_HINT).keyboard(Keyboard::Text).line(),
         maybe(move || fields::which_size(form, "size", "as", say::READ_AS)),
-        pick("gauge", say::GAUGE.to_owned(), options, form.text("gauge")),
+        pick("gauge", say::GAUGE, options, form.text("gauge")),
         maybe(move || {
             on_stick().then(|| {
                 choice(
                     "read-at",
-                    say::READ_AT.to_owned(),
+                    say::READ_AT,
                     Shape::Segments,
                     ReadAt::ALL.map(|at| option(at.code(), say_fit::read_at(at))).into_iter().collect(),
                     form.text("read-at"),
@@ -135,14 +131,14 @@ fn reading_fields(form: Form, gauges: Vec<(ItemId, OwnGauge)>) -> AnyView {
         }),
         choice(
             "hands",
-            say::HANDS.to_owned(),
+            say::HANDS,
             Shape::Segments,
             Hands::ALL.map(|hands| option(hands.code(), say_fit::hands(hands))).into_iter().collect(),
             form.text("hands"),
         ),
         choice(
             "place",
-            say::MEASURED_AT.to_owned(),
+            say::MEASURED_AT,
             Shape::Segments,
             Place::ALL.map(|place| option(place.code(), say_fit::place(place))).into_iter().collect(),
             form.text("place"),
@@ -150,14 +146,14 @@ fn reading_fields(form: Form, gauges: Vec<(ItemId, OwnGauge)>) -> AnyView {
         pair(vec![
             choice(
                 "hand",
-                say::HAND.to_owned(),
+                say::HAND,
                 Shape::Segments,
                 Hand::ALL.map(|hand| option(hand.code(), say_band::hand(hand))).into_iter().collect(),
                 form.text("hand"),
             ),
-            pick("digit", say::FINGER.to_owned(), digits.into_iter().collect(), form.text("digit")),
+            pick("digit", say::FINGER, digits.into_iter().collect(), form.text("digit")),
         ]),
-        fields::text(form, "beside", say::BESIDE).hint(say::BESIDE_HINT.to_owned()).line(),
+        fields::text(form, "beside", say::BESIDE).hint(say::BESIDE_HINT).line(),
     ])
 }
 

@@ -89,7 +89,7 @@ fn whose_of(id: RecordId, wearer: Wearer, what: &str, part: Part) -> Whose {
 
 /// What is shown at an address of a couple that is not here.
 pub fn not_here() -> AnyView {
-    let head = Head::new(say::NOT_HERE.to_owned()).back(Address::Couples.to_string(), say::COUPLES.to_owned());
+    let head = Head::new(say::NOT_HERE).back(Address::Couples.to_string(), say::COUPLES);
     page(head, para("", say::NOT_HERE_WHY), None)
 }
 
@@ -97,7 +97,7 @@ fn known(app: App, id: RecordId) -> AnyView {
     let read = move |of: fn(Couple<'_>) -> String| Signal::derive(move || app.couple(id, of).unwrap_or_default());
     let head = Head::new(read(say_book::names))
         .subtitle(read(say_book::standing))
-        .back(Address::Couples.to_string(), say::COUPLES.to_owned());
+        .back(Address::Couples.to_string(), say::COUPLES);
     let next = Memo::new(move |_| app.couple(id, checklist::next).flatten());
     let checklist =
         Signal::derive(move || app.couple(id, |couple| checklist_lines(couple, next.get())).unwrap_or_default());
@@ -118,8 +118,7 @@ fn known(app: App, id: RecordId) -> AnyView {
         section(say::ABOUT, vec![lines(about)]),
         row(vec![
             maybe(move || {
-                app.undoable(id)
-                    .map(|stamp| button(Weight::Quiet, say::UNDO_LAST.to_owned(), move || app.undo(id, stamp)))
+                app.undoable(id).map(|stamp| button(Weight::Quiet, say::UNDO_LAST, move || app.undo(id, stamp)))
             }),
             live(move || put_away_button(app, id)),
         ]),
@@ -189,11 +188,11 @@ fn reach_links(couple: Couple<'_>) -> AnyView {
 fn put_away_button(app: App, id: RecordId) -> AnyView {
     let names = app.couple(id, say_book::names).unwrap_or_default();
     if app.couple(id, |couple| couple.put_away().is_some()).unwrap_or(false) {
-        button(Weight::Quiet, say::BRING_BACK.to_owned(), move || {
+        button(Weight::Quiet, say::BRING_BACK, move || {
             app.save(id, vec![Write::clear(Field::PutAway)], say::was_brought_back(&names), || ());
         })
     } else {
-        button(Weight::Quiet, say::PUT_AWAY.to_owned(), move || {
+        button(Weight::Quiet, say::PUT_AWAY, move || {
             let today = Value::Day(app.today.get_untracked());
             app.save(id, vec![Write::set(Field::PutAway, today)], say::was_put_away(&names), || ());
         })

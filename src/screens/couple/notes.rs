@@ -36,18 +36,11 @@ pub fn notes(id: RecordId) -> AnyView {
         });
         let note = |(item, text): (ItemId, String)| {
             let remove = move || app.save(id, vec![Write::clear(Kept::Note(item))], say::removed(say::NEW_NOTE), || ());
-            el("li")
-                .class("note")
-                .child(para("", text))
-                .child(button(Weight::Plain, say::REMOVE.to_owned(), remove))
-                .view()
+            el("li").class("note").child(para("", text)).child(button(Weight::Plain, say::REMOVE, remove)).view()
         };
         let notes: Vec<AnyView> = notes.unwrap_or_default().into_iter().map(note).collect();
         (!notes.is_empty()).then(|| el("ul").class("notes").children(notes).view())
     };
-    let content = all(vec![
-        maybe(written),
-        fields::text(form, "note", say::NEW_NOTE).hint(say::NEW_NOTE_HINT.to_owned()).lines(),
-    ]);
-    form_page(head, form, content, say::ADD_NOTE.to_owned(), save)
+    let content = all(vec![maybe(written), fields::text(form, "note", say::NEW_NOTE).hint(say::NEW_NOTE_HINT).lines()]);
+    form_page(head, form, content, say::ADD_NOTE, save)
 }

@@ -88,5 +88,5 @@ pub fn people(id: RecordId) -> AnyView {
         all(reach),
         fields::text(form, "met", say::MET).line(),
     ]);
-    form_page(head, form, content, say::SAVE.to_owned(), save)
+    form_page(head, form, content, say::SAVE, save)
 }

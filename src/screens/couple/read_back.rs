@@ -39,7 +39,7 @@ pub fn read_back(id: RecordId) -> AnyView {
     };
     let action = move || {
         let (day, stale) = confirmed.get();
-        (day.is_none() || stale).then(|| button(Weight::Primary, say::READ_BACK_CONFIRM.to_owned(), confirm))
+        (day.is_none() || stale).then(|| button(Weight::Primary, say::READ_BACK_CONFIRM, confirm))
     };
     let content = column(vec![para("", say::READ_BACK_HOW), maybe(said), lines(rows)]);
     page(head, content, Some(maybe(action)))

@@ -46,8 +46,8 @@ pub fn recorded(id: RecordId) -> AnyView {
     let content = all(vec![
         choice_with(
             "may-record",
-            Signal::stored(say::MAY_RECORD.to_owned()),
-            Some(Signal::stored(say::MAY_RECORD_HINT.to_owned())),
+            say::MAY_RECORD.into(),
+            Some(say::MAY_RECORD_HINT.into()),
             Shape::Segments,
             vec![option("not-asked", say::NOT_ASKED), option("yes", say::YES), option("no", say::NO)],
             form.text("may-record"),
@@ -55,5 +55,5 @@ pub fn recorded(id: RecordId) -> AnyView {
         fields::day(form, "asked", say::ASKED_ON),
         para("small", say::RECORDED_WHY),
     ]);
-    form_page(head, form, content, say::SAVE.to_owned(), save)
+    form_page(head, form, content, say::SAVE, save)
 }

@@ -55,11 +55,7 @@ pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
         })
     };
     let new = Address::Part(id, Part::Ring(wearer, None)).to_string();
-    page(
-        head,
-        column(vec![lines(rows), maybe(none)]),
-        Some(link_button(Weight::Primary, say::NEW_RING.to_owned(), new)),
-    )
+    page(head, column(vec![lines(rows), maybe(none)]), Some(link_button(Weight::Primary, say::NEW_RING, new)))
 }
 
 pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
@@ -107,7 +103,7 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
         });
     };
     let remove = which.map(|item| {
-        button(Weight::Quiet, say::REMOVE.to_owned(), move || {
+        button(Weight::Quiet, say::REMOVE, move || {
             app.save(id, verbs::drop_ring(wearer, item), say::removed(say::RING), move || {
                 form.done();
                 let _ = leave.try_run(());
@@ -117,17 +113,17 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
     let when = vec![option("now", say::WORN_NOW), option("later", say::PLANNED)];
     let digits = Digit::ALL.map(|digit| (digit.code().to_owned(), say_band::digit(digit).to_owned()));
     let content = all(vec![
-        fields::text(form, "ring-name", say::RING_NAME).hint(say::RING_NAME_HINT.to_owned()).line(),
+        fields::text(form, "ring-name", say::RING_NAME).hint(say::RING_NAME_HINT).line(),
         choice_with(
             "planned",
-            Signal::stored(say::WHEN_WORN.to_owned()),
-            Some(Signal::stored(say::PLANNED_HINT.to_owned())),
+            say::WHEN_WORN.into(),
+            Some(say::PLANNED_HINT.into()),
             Shape::Segments,
             when,
             form.text("planned"),
         ),
         pair(vec![
-            fields::mm(form, "shoulder-width", say::SHOULDER_WIDTH).hint(say::SHOULDER_WIDTH_HINT.to_owned()).line(),
+            fields::mm(form, "shoulder-width", say::SHOULDER_WIDTH).hint(say::SHOULDER_WIDTH_HINT).line(),
             fields::mm(form, "top-width", say::TOP_WIDTH).line(),
         ]),
         fields::profile(form, "profile"),
@@ -135,16 +131,16 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
         pair(vec![
             crate::parts::choice::choice(
                 "hand",
-                say::HAND.to_owned(),
+                say::HAND,
                 Shape::Segments,
                 Hand::ALL.map(|hand| option(hand.code(), say_band::hand(hand))).into_iter().collect(),
                 form.text("hand"),
             ),
-            pick("digit", say::FINGER.to_owned(), digits.into_iter().collect(), form.text("digit")),
+            pick("digit", say::FINGER, digits.into_iter().collect(), form.text("digit")),
         ]),
         or_nothing(remove),
     ]);
-    form_page(head, form, content, say::SAVE.to_owned(), save)
+    form_page(head, form, content, say::SAVE, save)
 }
 
 fn read(form: Form, item: ItemId) -> Option<Ring> {

@@ -47,7 +47,7 @@ pub fn stage(id: RecordId) -> AnyView {
     let content = all(vec![
         choice(
             "stage",
-            say::STAGE.to_owned(),
+            say::STAGE,
             Shape::Chips,
             Stage::ALL.map(|stage| option(stage.code(), say_book::stage(stage))).into_iter().collect(),
             form.text("stage"),
@@ -55,5 +55,5 @@ pub fn stage(id: RecordId) -> AnyView {
         fields::day(form, "since", say::STAGE_DAY),
         lines(reached),
     ]);
-    form_page(head, form, content, say::SAVE.to_owned(), save)
+    form_page(head, form, content, say::SAVE, save)
 }

@@ -34,5 +34,5 @@ pub fn wedding(id: RecordId) -> AnyView {
             let _ = leave.try_run(());
         });
     };
-    form_page(head, form, fields::wedding(form, "wedding"), say::SAVE.to_owned(), save)
+    form_page(head, form, fields::wedding(form, "wedding"), say::SAVE, save)
 }

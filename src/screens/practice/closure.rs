@@ -49,13 +49,13 @@ pub fn closure(which: Option<ItemId>) -> AnyView {
     // A last day without a year is the next such day after the first.
     let first = Signal::derive(move || first_day(form, app.today.get()));
     let content = all(vec![
-        fields::name(form, "closure-name", say::CLOSURE_NAME).hint(say::CLOSURE_NAME_HINT.to_owned()).line(),
+        fields::name(form, "closure-name", say::CLOSURE_NAME).hint(say::CLOSURE_NAME_HINT).line(),
         fields::day(form, "closure-from", say::CLOSURE_FROM),
         fields::day_from(form, "closure-to", say::CLOSURE_TO, first),
         or_nothing(known.as_ref().map(|it| remove(app, here, form, field, it.name.clone()))),
     ]);
     let title = known.map_or_else(|| say::NEW_CLOSURE.to_owned(), |it| it.name);
-    form_page(head(here, title), form, content, say_frame::SAVE.to_owned(), save)
+    form_page(head(here, title), form, content, say_frame::SAVE, save)
 }
 
 fn first_day(form: Form, today: NaiveDate) -> NaiveDate {

@@ -46,16 +46,16 @@ pub fn closures() -> AnyView {
     let days = WEEK.map(|day| option(day.code(), say::weekday(day))).into();
     let holidays = vec![option(CLOSED, say::HOLIDAYS_CLOSED), option(OPEN, say::HOLIDAYS_WORKED)];
     let content = all(vec![
-        choice("region", say::REGION.to_owned(), Shape::Chips, regions, form.text("region")),
-        several("weekdays", say::WEEKDAYS.to_owned(), days, form.text("weekdays"), form.complaint("weekdays")),
-        choice("on-holidays", say::ON_HOLIDAYS.to_owned(), Shape::Segments, holidays, form.text("on-holidays")),
+        choice("region", say::REGION, Shape::Chips, regions, form.text("region")),
+        several("weekdays", say::WEEKDAYS, days, form.text("weekdays"), form.complaint("weekdays")),
+        choice("on-holidays", say::ON_HOLIDAYS, Shape::Segments, holidays, form.text("on-holidays")),
         fields::time(form, "cut-off", say::CUT_OFF, say::CUT_OFF_HINT),
         fields::days(form, "in-hand", say::IN_HAND).hint(say::in_hand_hint(IN_HAND)).enter("done").line(),
         or_nothing(back_to_usual(app, HERE, form, say::CLOSED_DAYS, FIELDS.into())),
         own_closures(app),
         next_holidays(app, form),
     ]);
-    form_page(head(HERE, say::CLOSED_DAYS.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
+    form_page(head(HERE, say::CLOSED_DAYS), form, content, say_frame::SAVE, save)
 }
 
 /// What this form sets; the closures have forms of their own.
@@ -121,7 +121,7 @@ fn own_closures(app: App) -> AnyView {
         vec![
             maybe(move || rows.with(Vec::is_empty).then(|| para("small", say::NO_CLOSURES))),
             lines(rows),
-            link_button(Weight::Quiet, say::ADD_CLOSURE.to_owned(), to(Setting::Closure(None))),
+            link_button(Weight::Quiet, say::ADD_CLOSURE, to(Setting::Closure(None))),
         ],
     )
 }

@@ -24,11 +24,11 @@ pub fn example() -> AnyView {
     ]);
     let action = move || {
         if loaded.get() {
-            button(Weight::Primary, say::EXAMPLE_REMOVE.to_owned(), move || app.remove_examples())
+            button(Weight::Primary, say::EXAMPLE_REMOVE, move || app.remove_examples())
         } else {
-            button(Weight::Primary, say::EXAMPLE_LOAD.to_owned(), move || app.load_examples())
+            button(Weight::Primary, say::EXAMPLE_LOAD, move || app.load_examples())
         }
     };
-    let head = head(Setting::Example, say::EXAMPLE.to_owned()).subtitle(Signal::derive(state));
+    let head = head(Setting::Example, say::EXAMPLE).subtitle(Signal::derive(state));
     page(head, content, Some(live(action)))
 }

@@ -23,6 +23,6 @@ pub fn fair() -> AnyView {
         let said = if fair.is_some() { say_frame::saved(say::FAIR) } else { say_frame::removed(say::FAIR) };
         keep(app, HERE, form, vec![verbs::text(Field::Practice(PracticeField::Fair), fair)], said);
     };
-    let field = fields::text(form, "fair", say::FAIR).hint(say::FAIR_HINT.to_owned()).enter("done").line();
-    form_page(head(HERE, say::FAIR.to_owned()), form, field, say_frame::SAVE.to_owned(), save)
+    let field = fields::text(form, "fair", say::FAIR).hint(say::FAIR_HINT).enter("done").line();
+    form_page(head(HERE, say::FAIR), form, field, say_frame::SAVE, save)
 }

@@ -48,7 +48,7 @@ pub fn fit() -> AnyView {
         all(PARTS.into_iter().filter_map(|part| part_of(form, part)).collect()),
         or_nothing(back_to_usual(app, HERE, form, say::FIT, fields)),
     ]);
-    form_page(head(HERE, say::FIT.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
+    form_page(head(HERE, say::FIT), form, content, say_frame::SAVE, save)
 }
 
 fn part_of(form: Form, constants: &'static [Constant]) -> Option<AnyView> {

@@ -51,7 +51,7 @@ pub fn gauge(which: Option<ItemId>) -> AnyView {
     let content =
         all(vec![inputs(form), or_nothing(known.as_ref().map(|own| remove(app, here, form, field, own.name.clone())))]);
     let title = known.map_or_else(|| say::NEW_GAUGE.to_owned(), |own| own.name);
-    form_page(head(here, title), form, content, say_frame::SAVE.to_owned(), save)
+    form_page(head(here, title), form, content, say_frame::SAVE, save)
 }
 
 fn start(known: Option<&OwnGauge>) -> Vec<(&'static str, String)> {
@@ -81,15 +81,15 @@ fn inputs(form: Form) -> AnyView {
     let width_hint = move || if is_stick.get() { say::WIDTH_ON_STICK } else { say::WIDTH_OF_SET }.to_owned();
     let taper = || say::taper_hint(STICK_TAPER.value.0, STICK_TAPER.standing, STICK_TAPER.source);
     all(vec![
-        fields::name(form, "gauge-name", say::GAUGE_NAME).hint(say::GAUGE_NAME_HINT.to_owned()).line(),
-        choice("gauge-kind", say::GAUGE_KIND.to_owned(), Shape::Segments, kinds, kind),
+        fields::name(form, "gauge-name", say::GAUGE_NAME).hint(say::GAUGE_NAME_HINT).line(),
+        choice("gauge-kind", say::GAUGE_KIND, Shape::Segments, kinds, kind),
         fields::mm(form, "gauge-width", say::GAUGE_WIDTH).hint(Signal::derive(width_hint)).line(),
-        choice("gauge-bore", say::GAUGE_BORE.to_owned(), Shape::Segments, bores, bore),
+        choice("gauge-bore", say::GAUGE_BORE, Shape::Segments, bores, bore),
         maybe(move || {
-            let field = || fields::mm(form, "gauge-relief", say::RELIEF).hint(say::RELIEF_HINT.to_owned()).line();
+            let field = || fields::mm(form, "gauge-relief", say::RELIEF).hint(say::RELIEF_HINT).line();
             is_domed.get().then(field)
         }),
-        fields::mm(form, "gauge-step", say::GAUGE_STEP).hint(say::GAUGE_STEP_HINT.to_owned()).line(),
+        fields::mm(form, "gauge-step", say::GAUGE_STEP).hint(say::GAUGE_STEP_HINT).line(),
         maybe(move || is_stick.get().then(|| fields::mm(form, "gauge-taper", say::TAPER).hint(taper()).line())),
         fields::mm(form, "gauge-error", say::OWN_ERROR).hint(say::own_error_hint(OWN_ERROR)).enter("done").line(),
     ])

@@ -28,8 +28,8 @@ pub fn gauges() -> AnyView {
         lines(rows),
         maybe(move || usual.get().then(|| usual_sets(app))),
     ]);
-    let add = link_button(Weight::Primary, say::ADD_GAUGE.to_owned(), to(Setting::Gauge(None)));
-    page(head(Setting::Gauges, say::GAUGES.to_owned()), content, Some(add))
+    let add = link_button(Weight::Primary, say::ADD_GAUGE, to(Setting::Gauge(None)));
+    page(head(Setting::Gauges, say::GAUGES), content, Some(add))
 }
 
 fn row((item, own): (ItemId, &OwnGauge)) -> Line {
@@ -53,7 +53,7 @@ fn usual_sets(app: App) -> AnyView {
     block(
         "section",
         vec![
-            button(Weight::Quiet, say::ADD_USUAL_SETS.to_owned(), add),
+            button(Weight::Quiet, say::ADD_USUAL_SETS, add),
             para("small", say::usual_sets(USUAL_SETS.map(|gauge| gauge.width))),
         ],
     )

@@ -24,6 +24,7 @@ use crate::book::change::Write;
 use crate::book::field::{Constant, Field, PracticeField};
 use crate::book::practice::Practice;
 use crate::book::value::Value;
+use crate::parts::Words;
 use crate::parts::button::{Weight, button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
@@ -45,7 +46,7 @@ pub fn practice() -> AnyView {
         part(say::DAYS, days),
         part(say::APP, the_app),
     ]);
-    page(Head::new(say_frame::PRACTICE.to_owned()), content, None)
+    page(Head::new(say_frame::PRACTICE), content, None)
 }
 
 /// The screen behind a line.
@@ -121,7 +122,7 @@ fn the_app(app: App) -> Vec<Line> {
 }
 
 /// The head of a setting's screen, with the way back to the list it is on.
-fn head(setting: Setting, title: String) -> Head {
+fn head(setting: Setting, title: impl Into<Words>) -> Head {
     let up = Address::Setting(setting).up();
     let name = match up {
         Address::Setting(Setting::Gauges) => say::GAUGES,
@@ -134,7 +135,7 @@ fn head(setting: Setting, title: String) -> Head {
 
 /// What is shown at the address of an item that is not there, or not any more.
 fn not_here(setting: Setting) -> AnyView {
-    let head = head(setting, say_frame::NOT_HERE.to_owned());
+    let head = head(setting, say_frame::NOT_HERE);
     page(head, para("", say_frame::NOT_HERE_WHY), None)
 }
 
@@ -166,7 +167,7 @@ fn back_to_usual(
 ) -> Option<AnyView> {
     let set = fields.iter().any(|field| app.practice(|practice| practice.is_set(*field)));
     set.then(|| {
-        button(Weight::Quiet, say::BACK_TO_USUAL.to_owned(), move || {
+        button(Weight::Quiet, say::BACK_TO_USUAL, move || {
             let clear = fields.iter().map(|field| Write::clear(Field::Practice(*field))).collect();
             keep(app, setting, form, clear, say::back_to_usual(what));
         })
@@ -175,7 +176,7 @@ fn back_to_usual(
 
 /// A button that takes an item out.
 fn remove(app: App, setting: Setting, form: Form, field: PracticeField, name: String) -> AnyView {
-    button(Weight::Quiet, say_frame::REMOVE.to_owned(), move || {
+    button(Weight::Quiet, say_frame::REMOVE, move || {
         keep(app, setting, form, vec![Write::clear(Field::Practice(field))], say_frame::removed(&name));
     })
 }

@@ -27,7 +27,7 @@ pub fn phone() -> AnyView {
         section(say::INSTALL, vec![para("", say::INSTALL_HOW)]),
         section(say::VERSION, vec![para("", say::version(env!("CARGO_PKG_VERSION")))]),
     ]);
-    page(head(Setting::Phone, say::PHONE.to_owned()), content, None)
+    page(head(Setting::Phone, say::PHONE), content, None)
 }
 
 fn theme_choice(app: App) -> AnyView {
@@ -43,7 +43,7 @@ fn theme_choice(app: App) -> AnyView {
     });
     let options =
         vec![option("system", say::THEME_SYSTEM), option("light", say::THEME_LIGHT), option("dark", say::THEME_DARK)];
-    choice("theme", say::THEME.to_owned(), Shape::Segments, options, chosen)
+    choice("theme", say::THEME, Shape::Segments, options, chosen)
 }
 
 fn storage(app: App) -> AnyView {
@@ -71,9 +71,7 @@ fn storage(app: App) -> AnyView {
         Some(room) => all(vec![
             para("", say::room(&say_storage::room(room.used_bytes, room.quota_bytes))),
             para("", say_storage::persistent(room.persistent)),
-            or_nothing(
-                (room.persistent == Some(false)).then(|| button(Weight::Quiet, say::ASK_TO_KEEP.to_owned(), ask)),
-            ),
+            or_nothing((room.persistent == Some(false)).then(|| button(Weight::Quiet, say::ASK_TO_KEEP, ask))),
         ]),
     };
     section(

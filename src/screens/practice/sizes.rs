@@ -40,14 +40,14 @@ pub fn sizes() -> AnyView {
     let content = all(vec![
         choice_with(
             "first-system",
-            Signal::stored(say::FIRST_SYSTEM.to_owned()),
-            Some(Signal::derive(move || say_sizing::system_where(chosen()).to_owned())),
+            say::FIRST_SYSTEM.into(),
+            Some(Signal::derive(move || say_sizing::system_where(chosen()).to_owned()).into()),
             Shape::Chips,
             systems,
             form.text("first-system"),
         ),
-        choice("step", say::STEP.to_owned(), Shape::Chips, steps, form.text("step")),
+        choice("step", say::STEP, Shape::Chips, steps, form.text("step")),
         or_nothing(back_to_usual(app, HERE, form, say::SIZES, vec![FirstSystem, StepField])),
     ]);
-    form_page(head(HERE, say::SIZES.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
+    form_page(head(HERE, say::SIZES), form, content, say_frame::SAVE, save)
 }

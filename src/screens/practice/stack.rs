@@ -60,7 +60,7 @@ pub fn stack() -> AnyView {
         ),
         or_nothing(back_to_usual(app, HERE, form, say::STACK, FIELDS.into())),
     ]);
-    form_page(head(HERE, say::STACK.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
+    form_page(head(HERE, say::STACK), form, content, say_frame::SAVE, save)
 }
 
 fn read(form: Form) -> Option<Vec<Write>> {

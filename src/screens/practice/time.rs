@@ -45,7 +45,7 @@ pub fn usual(work: Work) -> AnyView {
         block("ledger", vec![fields::spread(form, KEYS)]),
         or_nothing(back_to_usual(app, here, form, name, vec![field])),
     ]);
-    form_page(head(here, name.to_owned()), form, content, say_frame::SAVE.to_owned(), save)
+    form_page(head(here, name.to_owned()), form, content, say_frame::SAVE, save)
 }
 
 /// One of the jeweller's own, or a new one.
@@ -78,7 +78,7 @@ pub fn extra(which: Option<ItemId>) -> AnyView {
         or_nothing(known.as_ref().map(|extra| remove(app, here, form, field, extra.name.clone()))),
     ]);
     let title = known.map_or_else(|| say::NEW_EXTRA.to_owned(), |extra| extra.name);
-    form_page(head(here, title), form, content, say_frame::SAVE.to_owned(), save)
+    form_page(head(here, title), form, content, say_frame::SAVE, save)
 }
 
 fn start(spread: Option<Spread>) -> [(&'static str, String); 3] {

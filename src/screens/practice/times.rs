@@ -30,8 +30,8 @@ pub fn times() -> AnyView {
             vec![maybe(move || own.with(Vec::is_empty).then(|| para("small", say::NO_EXTRAS))), lines(own)],
         ),
     ]);
-    let add = link_button(Weight::Primary, say::ADD_EXTRA.to_owned(), to(Setting::Extra(None)));
-    page(head(Setting::Times, say::TIMES.to_owned()), content, Some(add))
+    let add = link_button(Weight::Primary, say::ADD_EXTRA, to(Setting::Extra(None)));
+    page(head(Setting::Times, say::TIMES), content, Some(add))
 }
 
 fn usual(practice: Practice<'_>, row: LeadTime) -> Line {

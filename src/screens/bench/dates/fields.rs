@@ -82,7 +82,7 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     let to = |setting| Address::Setting(setting).to_string();
     all(vec![
         sheet.field("wedding", screens::WEDDING).hint(understood).line(),
-        pick("region", say::REGION.to_owned(), regions.into_iter().collect(), form.text("region")),
+        pick("region", say::REGION, regions.into_iter().collect(), form.text("region")),
         el("fieldset")
             .class("bench-group")
             .child(el("legend").text(say::MAKING_DAYS).view())
@@ -96,14 +96,14 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
             .child(el("legend").text(say::ON_TOP).view())
             .child(extras(opened, sheet))
             .view(),
-        sheet.field("in-hand", say::IN_HAND).unit(say::DAYS_BEFORE.to_owned()).keyboard(Keyboard::Digits).line(),
+        sheet.field("in-hand", say::IN_HAND).unit(say::DAYS_BEFORE).keyboard(Keyboard::Digits).line(),
         block(
             "column near",
             vec![
                 para("small", Signal::derive(closures)),
                 row(vec![
-                    link_button(Weight::Quiet, say::TO_CLOSURES.to_owned(), to(Setting::Closures)),
-                    link_button(Weight::Quiet, say::TO_TIMES.to_owned(), to(Setting::Times)),
+                    link_button(Weight::Quiet, say::TO_CLOSURES, to(Setting::Closures)),
+                    link_button(Weight::Quiet, say::TO_TIMES, to(Setting::Times)),
                 ]),
             ],
         ),
@@ -132,7 +132,7 @@ fn extras(opened: &Opened, sheet: Sheet) -> AnyView {
                 *text = all.join(",");
             });
         });
-        tick(key, name, Some(Signal::stored(say_dates::spread(extra.spread))), ticked, set)
+        tick(key, name, Some(say_dates::spread(extra.spread).into()), ticked, set)
     };
     all(known.into_iter().map(one).collect())
 }

@@ -112,7 +112,7 @@ pub fn summary(found: &Reckoned) -> String {
     parts.extend(found.size.meant().map(|size| say_sizing::stated_name(size.stated)));
     parts.extend(found.gauge.as_ref().map(|own| say::gauge_short(&own.gauge)));
     if let Some(inputs) = &found.inputs {
-        parts.push(say_fit::hands(inputs.reading.hands).to_lowercase());
+        parts.push(say_fit::hands(inputs.reading.hands).to_ascii_lowercase());
         parts.extend(found.profile.map(|profile| say::band(inputs.band.width, profile)));
         if !inputs.neighbours.is_empty() {
             parts.push(say::beside(&inputs.neighbours));

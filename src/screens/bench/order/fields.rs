@@ -19,16 +19,16 @@ use crate::words::{band as say_band, bench as say, fit as say_fit, screens};
 
 pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     let form = sheet.form;
-    let size = sheet.field("size", screens::READ_SIZE).hint(screens::READ_SIZE_HINT.to_owned());
-    let joint = sheet.field("joint", say::JOINT).hint(say::JOINT_HINT.to_owned());
+    let size = sheet.field("size", screens::READ_SIZE).hint(screens::READ_SIZE_HINT);
+    let joint = sheet.field("joint", say::JOINT).hint(say::JOINT_HINT);
     let hands = Hands::ALL.map(|hands| option(hands.code(), say::hands_short(hands))).into_iter().collect();
     let beads =
         [NoBeads::FullEternity, NoBeads::HardMetal].map(|why| option(no_beads_code(why), say_fit::no_beads(why)));
     let beads = std::iter::once(option("", say::TAKES_BEADS)).chain(beads).collect();
     let more = all(vec![
-        sheet.field("beside", screens::BESIDE).hint(screens::BESIDE_HINT.to_owned()).line(),
+        sheet.field("beside", screens::BESIDE).hint(screens::BESIDE_HINT).line(),
         sheet.size("joint", "joint-as", joint, Signal::derive(move || found.with(|found| found.joint.clone()))),
-        choice("no-beads", say::BEADS.to_owned(), Shape::Chips, beads, form.text("no-beads")),
+        choice("no-beads", say::BEADS, Shape::Chips, beads, form.text("no-beads")),
         el("div")
             .child(sheet.yes("first-ring", screens::FIRST_RING, Some(screens::FIRST_RING_HINT)))
             .child(sheet.yes("changing", say::CHANGING, Some(say::CHANGING_HINT)))
@@ -39,12 +39,12 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         heading(say::THE_READING),
         sheet.size("size", "as", size, Signal::derive(move || found.with(|found| found.size.clone()))),
         gauge(opened, sheet, found),
-        choice("hands", screens::HANDS.to_owned(), Shape::Segments, hands, form.text("hands")),
+        choice("hands", screens::HANDS, Shape::Segments, hands, form.text("hands")),
         heading(say::THE_BAND),
         sheet.mm("width", screens::BAND_WIDTH).line(),
         profile(sheet),
-        sheet.field("neighbours", say::NEIGHBOURS).hint(say::NEIGHBOURS_HINT.to_owned()).line(),
-        details(say::MORE.to_owned(), more),
+        sheet.field("neighbours", say::NEIGHBOURS).hint(say::NEIGHBOURS_HINT).line(),
+        details(say::MORE, more),
         para("small", screens::DO_NOT_SIZE),
         sheet.afresh(afresh),
     ])
@@ -55,7 +55,7 @@ pub fn profile(sheet: Sheet) -> AnyView {
     let one =
         |profile: Profile| drawn(profile.code(), say_band::profile(profile), sketch(ornament::profile(profile).svg));
     let options: Vec<Choosable> = Profile::ALL.map(one).into_iter().collect();
-    choice("profile", screens::PROFILE.to_owned(), Shape::Drawn, options, sheet.form.text("profile"))
+    choice("profile", screens::PROFILE, Shape::Drawn, options, sheet.form.text("profile"))
 }
 
 fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
@@ -84,11 +84,11 @@ fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         let bores = [Bore::Flat, Bore::Domed].map(|bore| option(bore.code(), say_band::bore(bore)));
         other.get().then(|| {
             all(vec![
-                choice("gauge-kind", say::GAUGE_KIND.to_owned(), Shape::Segments, kinds, form.text("gauge-kind")),
-                sheet.mm("gauge-width", say::GAUGE_WIDTH).hint(say::GAUGE_WIDTH_HINT.to_owned()).line(),
+                choice("gauge-kind", say::GAUGE_KIND, Shape::Segments, kinds, form.text("gauge-kind")),
+                sheet.mm("gauge-width", say::GAUGE_WIDTH).hint(say::GAUGE_WIDTH_HINT).line(),
                 choice(
                     "gauge-bore",
-                    say::GAUGE_BORE.to_owned(),
+                    say::GAUGE_BORE,
                     Shape::Segments,
                     bores.into_iter().collect(),
                     form.text("gauge-bore"),
@@ -99,13 +99,7 @@ fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     let read_at = move || {
         stick.get().then(|| {
             let places = ReadAt::ALL.map(|at| option(at.code(), say_fit::read_at(at)));
-            choice(
-                "read-at",
-                say::READ_AT.to_owned(),
-                Shape::Segments,
-                places.into_iter().collect(),
-                form.text("read-at"),
-            )
+            choice("read-at", say::READ_AT, Shape::Segments, places.into_iter().collect(), form.text("read-at"))
         })
     };
     let to_gauges = none_of_their_own.then(|| {
@@ -117,10 +111,5 @@ fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
             .child(el("a").class("bench-link").attr("href", to).text(screens::TO_GAUGES).view())
             .view()
     });
-    all(vec![
-        pick("gauge", screens::GAUGE.to_owned(), options, picked),
-        maybe(about),
-        maybe(read_at),
-        or_nothing(to_gauges),
-    ])
+    all(vec![pick("gauge", screens::GAUGE, options, picked), maybe(about), maybe(read_at), or_nothing(to_gauges)])
 }

@@ -40,7 +40,7 @@ pub fn order(opened: Opened) -> AnyView {
         there.get().then(|| {
             let svg = Signal::derive(move || found.with(|found| answer::drawn(found).unwrap_or_default()));
             let said = Signal::derive(move || found.with(answer::said));
-            all(vec![picture(svg), answer("order-size", say::ORDER_SIZE.to_owned(), said)])
+            all(vec![picture(svg), answer("order-size", say::ORDER_SIZE, said)])
         })
     };
     let worn = move || {
@@ -51,7 +51,7 @@ pub fn order(opened: Opened) -> AnyView {
                     option("stack", say::size_worn_in_stack(&stack)),
                     option("alone", say::size_worn_alone(&alone)),
                 ];
-                choice("worn", say::WHICH_WORN.to_owned(), Shape::Segments, options, form.text("worn"))
+                choice("worn", say::WHICH_WORN, Shape::Segments, options, form.text("worn"))
             })
         })
     };
@@ -61,7 +61,7 @@ pub fn order(opened: Opened) -> AnyView {
             let offered = offered.get();
             (!offered.is_empty()).then(|| {
                 let options = offered.into_iter().map(|(code, name)| option(code, name)).collect();
-                choice("make", say::MAKE.to_owned(), Shape::Chips, options, form.text("make"))
+                choice("make", say::MAKE, Shape::Chips, options, form.text("make"))
             })
         })
     };

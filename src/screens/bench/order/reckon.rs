@@ -8,6 +8,7 @@ use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
 use crate::book::value::{OrderSize, OwnGauge, ReadingTaken};
+use crate::trade::arrange::in_order;
 use crate::trade::band::{Bore, Profile};
 use crate::trade::fit::{
     self, Answer, Band, FitError, Gauge, GaugeKind, Grid, Hands, Inputs, NoBeads, Order, Place, RINGS_BESIDE_MOST,
@@ -199,12 +200,11 @@ impl Reckoned {
     /// Every size in the range, and one more at either end; none that does not pass the joint.
     fn choices(&self) -> Vec<Size> {
         let Some(answer) = self.answer() else { return Vec::new() };
-        let mut sizes: Vec<Size> = answer.in_range.iter().map(|at| self.nearest(*at).size).collect();
-        sizes.sort();
+        let mut sizes = in_order(answer.in_range.iter().map(|at| self.nearest(*at).size), |size| *size);
         let below = sizes.first().and_then(|size| size.smaller(self.step));
         let above = sizes.last().and_then(|size| size.larger(self.step));
         sizes.extend(below.into_iter().chain(above));
-        sizes.sort();
+        let mut sizes = in_order(sizes, |size| *size);
         sizes.dedup();
         let joint = self.joint.meant().map(|joint| joint.circumference());
         sizes.retain(|size| joint.is_none_or(|joint| size.circumference() >= joint));

@@ -82,9 +82,9 @@ pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {
     all(vec![
         sheet.mm("band", say::BAND_TO_MAKE).line(),
         all(rows),
-        choice("place", say::BAND_PLACE.to_owned(), Shape::Chips, places, form.text("place")),
+        choice("place", say::BAND_PLACE, Shape::Chips, places, form.text("place")),
         sheet.mm("free", say::FREE_LENGTH).hint(free).line(),
-        sheet.mm("gap", say::GAP).hint(say::GAP_HINT.to_owned()).line(),
+        sheet.mm("gap", say::GAP).hint(say::GAP_HINT).line(),
         sheet.afresh(afresh),
     ])
 }
@@ -102,12 +102,12 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
             el("fieldset")
                 .class("bench-ring")
                 .child(el("legend").text(say::ring_number(at + 1)).view())
-                .child(sheet.field(keys.name, screens::RING_NAME).hint(screens::RING_NAME_HINT.to_owned()).line())
+                .child(sheet.field(keys.name, screens::RING_NAME).hint(screens::RING_NAME_HINT).line())
                 .child(pair(vec![
                     sheet.mm(keys.width, say::AT_SHOULDERS).line(),
                     sheet.mm(keys.top, screens::TOP_WIDTH).line(),
                 ]))
-                .child(choice(keys.when, say::WHEN_WORN.to_owned(), Shape::Segments, when, form.text(keys.when)))
+                .child(choice(keys.when, say::WHEN_WORN, Shape::Segments, when, form.text(keys.when)))
                 .view()
         })
     };

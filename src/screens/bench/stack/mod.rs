@@ -41,7 +41,7 @@ pub fn stack(opened: Opened) -> AnyView {
         there.get().then(|| {
             let svg = Signal::derive(move || found.with(|found| drawn(found, finger)).unwrap_or_default());
             let said = Signal::derive(move || found.with(said));
-            all(vec![picture(svg), answer("stack-answer", say::STACK_LATER.to_owned(), said)])
+            all(vec![picture(svg), answer("stack-answer", say::STACK_LATER, said)])
         })
     };
     let answer = all(vec![maybe(shown), sheet::cautions(Signal::derive(move || found.with(cautions)))]);

@@ -38,7 +38,7 @@ fn whole(text: &str, most: u16) -> Result<u16, AmountEntryError> {
     if text.chars().nth(LONGEST).is_some() {
         return Err(AmountEntryError::TooLong);
     }
-    let lower = text.to_lowercase();
+    let lower = text.to_ascii_lowercase();
     let number = UNITS.iter().fold(lower.as_str(), |text, unit| text.strip_suffix(unit).unwrap_or(text).trim_end());
     let (sign, digits) = number.strip_prefix(['-', '−']).map_or((false, number), |rest| (true, rest.trim_start()));
     if !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit()) {

@@ -70,7 +70,7 @@ pub(super) fn written(text: &str) -> Result<Written, DateEntryError> {
     if text.chars().nth(LONGEST).is_some() {
         return Err(DateEntryError::TooLong);
     }
-    let text = text.to_lowercase().replace('’', "'");
+    let text = text.to_ascii_lowercase().replace('’', "'");
     let words: Vec<&str> = text.trim_end_matches('.').split_whitespace().collect();
     if NOT_YET.contains(&words.join(" ").as_str()) {
         return Ok(Written::NotYet);

@@ -32,7 +32,7 @@ pub fn read_time(text: &str) -> Result<NaiveTime, TimeEntryError> {
     if text.chars().nth(LONGEST).is_some() {
         return Err(TimeEntryError::TooLong);
     }
-    let text = text.to_lowercase();
+    let text = text.to_ascii_lowercase();
     let (text, half) = without_half(&text);
     if half.is_none() && matches!(text, "noon" | "midday") {
         return at(12, 0);
