@@ -245,7 +245,7 @@ test("a bare number is never one of several sizes in silence", async ({ page, in
   await install();
   await go(page, "#/bench/size");
   const thumb = hand(page);
-  for (const [words, ways] of [["6", ["US 6", "Japan 6"]], ["16", ["Italy 16", "Japan 16"]], ["54", []], ["16.9 mm", []], ["M½", []], ["M 1/2", []], ["m.5", []], ["6 1/4", []], ["6,25", []]]) {
+  for (const [words, ways] of [["6", ["US 6", "Japan 6"]], ["16", ["Italy 16", "Japan 16"]], ["54", []], ["16.9 mm", []], ["M½", []], ["M 1/2", []], ["m.5", []], ["6 1/4", ["US 6¼", "Italy 6¼"]], ["6,25", ["US 6¼", "Italy 6¼"]]]) {
     // Afresh: which system was chosen for the number before is shown, and stays.
     await go(page, "#/bench/size?q=1");
     await thumb.put(page.getByLabel("Size", { exact: true }), words);
