@@ -13,6 +13,8 @@ use crate::storage::{drafts, preferences};
 pub struct Form {
     entries: StoredValue<Vec<Entry>>,
     keep: StoredValue<Keep>,
+    /// The name of its draft. It outlives the screen, which may be left before what was typed is saved.
+    draft: Option<&'static str>,
     /// Words of an earlier visit were found and put back.
     pub restored: RwSignal<bool>,
 }
@@ -27,7 +29,7 @@ struct Entry {
 
 #[derive(Clone)]
 enum Keep {
-    Draft(String),
+    Draft,
     Address { calculator: Calculator, fixed: Query, remember: bool },
 }
 
@@ -38,7 +40,8 @@ impl Form {
     /// A form whose words are kept as a draft until [`Form::done`]. `name` says which form of which couple it is.
     pub fn draft(name: String, start: Vec<Start>) -> Form {
         let kept = drafts::kept(&name);
-        let form = Form::new(start, Keep::Draft(name.clone()));
+        let name: &'static str = Box::leak(name.into_boxed_str());
+        let form = Form { draft: Some(name), ..Form::new(start, Keep::Draft) };
         if let Some(kept) = kept {
             form.entries.with_value(|entries| {
                 for entry in entries {
@@ -60,9 +63,9 @@ impl Form {
                     words.extend(entries.iter().filter_map(typed));
                     words
                 });
-                drafts::keep(&name, &words);
+                drafts::keep(name, &words);
             } else {
-                drafts::forget(&name);
+                drafts::forget(name);
             }
         });
         form
@@ -131,19 +134,20 @@ impl Form {
 
     /// Throws away what was typed.
     pub fn reset(self) {
-        self.entries.with_value(|entries| {
+        // The screen may have been left while its words were saved.
+        let _ = self.entries.try_with_value(|entries| {
             for entry in entries {
                 entry.text.set(entry.start.clone());
                 entry.complaint.set(None);
             }
+            self.restored.set(false);
         });
-        self.restored.set(false);
     }
 
     /// The words are saved: the draft is not needed any more.
     pub fn done(self) {
-        if let Keep::Draft(name) = self.keep.get_value() {
-            drafts::forget(&name);
+        if let Some(name) = self.draft {
+            drafts::forget(name);
         }
     }
 
@@ -157,6 +161,7 @@ impl Form {
         Form {
             entries: StoredValue::new(start.into_iter().map(entry).collect()),
             keep: StoredValue::new(keep),
+            draft: None,
             restored: RwSignal::new(false),
         }
     }

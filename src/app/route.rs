@@ -1,8 +1,27 @@
 //! Which screen the address shows, followed as it changes.
 
+use std::cell::Cell;
+
 use leptos::prelude::*;
 
 use super::address::{Address, Query, read};
+
+thread_local! {
+    static STAYING: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Does what is to be done at the end of some work; where that leads is followed only if the screen is still the one
+/// at which the work began (`path`): otherwise the user has gone elsewhere meanwhile, and stays there.
+pub fn conclude(began: &str, what: impl FnOnce()) {
+    STAYING.set(path() != began);
+    what();
+    STAYING.set(false);
+}
+
+/// The address of the screen, without what is asked there.
+pub fn path() -> String {
+    hash().split('?').next().unwrap_or_default().to_owned()
+}
 
 /// Where the app is: the screen, and what a calculator is asked.
 #[derive(Clone, Copy)]
@@ -57,6 +76,9 @@ pub fn route() -> Route {
 impl Route {
     /// Leaves a screen whose work is done: back to where the user came from, or up if the app began here.
     pub fn leave(self, up: Address) {
+        if STAYING.get() {
+            return;
+        }
         let history = web_sys::window().and_then(|window| window.history().ok());
         match history {
             Some(history) if self.opened.get_value() > 0 => drop(history.back()),
@@ -79,7 +101,9 @@ pub fn go(address: &str) {
 
 /// Goes to an address in the place of this one: the way back leads past it.
 pub fn go_instead(address: &str) {
-    if let Some(window) = web_sys::window() {
+    if !STAYING.get()
+        && let Some(window) = web_sys::window()
+    {
         let _ = window.location().replace(address);
     }
 }

@@ -11,6 +11,7 @@ use send_wrapper::SendWrapper;
 use wasm_bindgen_futures::spawn_local;
 
 use super::clock;
+use super::route;
 use super::tabs::Tabs;
 use crate::book::change::{Draft, Write};
 use crate::book::couple::Couple;
@@ -278,18 +279,19 @@ impl App {
 
     fn write(self, id: RecordId, kind: Kind, writes: Vec<Write>, said: String, then: impl FnOnce() + 'static) {
         let shared = self.shared();
+        let began = route::path();
         spawn_local(async move {
             let turn = shared.turn.lock().await;
             let record = self.record(id).unwrap_or_else(|| Record::new(id, kind));
             let Some(draft) = record.draft(writes, clock::moment()) else {
                 drop(turn);
-                return then();
+                return route::conclude(&began, then);
             };
             let result = self.add(&shared, id, kind, draft).await;
             drop(turn);
             if let Some(stamp) = result {
                 self.notice.set(Some(Notice::new(said, NoticeKind::Saved(id, stamp))));
-                then();
+                route::conclude(&began, then);
             }
         });
     }

@@ -1,5 +1,5 @@
 // Half-typed words outlive a page that crashes, and saved couples a browser that is killed.
-import { coupleOf, crash, expect, fieldsOf, go, hand, heading, meet, notice, open, ready, test } from "./hand.js";
+import { coupleOf, crash, expect, fieldsOf, figure, go, hand, heading, meet, notice, open, ready, test } from "./hand.js";
 
 /** Between two keys of a quick thumb. */
 const KEY_MS = 60;
@@ -122,8 +122,3 @@ test("an unsaved form survives leaving the screen, going elsewhere and coming ba
   await go(page, "#/couples/new");
   await expect(page.getByLabel("First name")).toHaveValue("");
 });
-
-function figure(text) {
-  test.info().annotations.push({ type: "figure", description: text });
-  console.log(`figure: ${text}`);
-}

@@ -22,12 +22,13 @@ const INPUTS = {
 
 /** What each kind of field takes, and what is said of everything else; where one sentence does not fit all, by input. */
 const but = (...bad) => Object.keys(INPUTS).filter((name) => !bad.includes(name));
-const SIZE = /^(Enter a size|Enter one size|A size must be|A ring must be) .*\.$/;
+const SIZE = /^(Enter a size|Enter one size|A size must be|A ring must be)[, ].*\.$/;
 const CHOOSE = /^Choose which of these sizes is meant, or type it with its system, like UK M or US 6\.$/;
 const KINDS = {
   name: { takes: but("empty", "spaces", "long"), says: /^Enter a name( of at most 80 characters)?\.$/ },
   "name or none": { takes: but("long"), says: /^Enter a name of at most 80 characters\.$/ },
   line: { takes: but("long"), says: /^Enter a line of at most 160 characters\.$/ },
+  "ring name": { takes: but("long"), says: /^Enter a name for the ring of at most 160 characters\.$/ },
   note: { takes: but("empty", "spaces", "long"), says: /^Enter a note( of at most 4,000 characters)?\.$/ },
   words: { takes: but() },
   reach: { takes: ["empty", "spaces", "large"], says: /phone number|e-mail address/ },
@@ -116,11 +117,11 @@ const FIELDS = {
     changing: choice,
   },
   "Calculator::Stack": {
-    band: mm("band width", "1", "20", ...none),
-    ...Object.fromEntries([1, 2, 3, 4, 5, 6].flatMap((n) => [[`ring${n}-name`, "words"], [`ring${n}-width`, mm("ring width", "0\\.5", "25", ...none)], [`ring${n}-top`, mm("ring width", "0\\.5", "25", ...none)], [`ring${n}-when`, choice]])),
+    band: mm("band width", "1", "20"),
+    ...Object.fromEntries([1, 2, 3, 4, 5, 6].flatMap((n) => [[`ring${n}-name`, "ring name"], [`ring${n}-width`, mm("ring width", "0\\.5", "25", ...none)], [`ring${n}-top`, mm("ring width", "0\\.5", "25", ...none)], [`ring${n}-when`, choice]])),
     place: choice,
-    free: mm("free length", "10", "45", ...none),
-    gap: mm("gap between rings", "0", "2", ...none, "zero"),
+    free: figure("free length", "10", "45", none),
+    gap: figure("gap between rings", "0", "2", ["zero"]),
   },
   "Calculator::Dates": {
     wedding: "wedding",
@@ -138,18 +139,18 @@ const FIELDS = {
     "gauge-kind": choice,
     "gauge-width": mm("gauge width", "1", "15"),
     "gauge-bore": choice,
-    "gauge-relief": mm("edge relief", "0", "1", ...none, "zero"),
+    "gauge-relief": figure("edge relief", "0", "1", [...none, "zero"]),
     "gauge-step": mm("step", ".*", ".*"),
-    "gauge-taper": mm("taper", "0", "0\\.6", "zero"),
-    "gauge-error": mm("gauge error", "0", "1", "zero"),
+    "gauge-taper": figure("taper", "0", "0\\.6", ["zero"]),
+    "gauge-error": figure("gauge error", "0", "1", ["zero"]),
   },
   "Setting::Time": { "least-days": days(), "usual-days": days(), "most-days": days() },
   "Setting::Extra": { "extra-name": "name", "least-days": days(), "usual-days": days(), "most-days": days() },
   "Setting::Closures": { region: choice, weekdays: choice, "on-holidays": choice, "cut-off": "time or none", "in-hand": days(...none) },
   "Setting::Closure": { "closure-name": "name", "closure-from": "day", "closure-to": "day" },
   "Setting::Stack": {
-    "free-length": mm("free length", "10", "45", ...none),
-    gap: mm("gap between rings", "0", "2", ...none, "zero"),
+    "free-length": figure("free length", "10", "45", none),
+    gap: figure("gap between rings", "0", "2", [...none, "zero"]),
     roomy: figure("share of the free length", "5", "100", none),
     full: figure("share of the free length", "5", "100", none),
   },
@@ -165,8 +166,9 @@ const BESIDES = {
   "Setting::Gauge": { "gauge-name": "odd rings", "gauge-width": "4" },
   "Setting::Extra": { "extra-name": "plating", "least-days": "0", "usual-days": "0", "most-days": "0" },
   "Setting::Time": { "least-days": "0", "usual-days": "0", "most-days": "0" },
+  "Calculator::Stack": { "ring6-width": "2" },
   "Calculator::Dates": { least: "0", usual: "0", most: "0" },
-  "Setting::Closure": { "closure-name": "fair", "closure-from": "3 May 2031", "closure-to": "9 May 2031" },
+  "Setting::Closure": { "closure-name": "fair", "closure-from": "20 May 2019", "closure-to": "24 May 2019" },
 };
 
 /** Addresses at which all fields of a calculator stand, and what shows those that come only with a choice. */
@@ -181,8 +183,9 @@ const SHOW = {
   },
 };
 
-/** Of a screen at a second address of the same kind these are fed: its fields are the same code. */
-const ONCE_MORE = ["empty", "text", "large", "past day"];
+/** Of a screen at a second address of the same kind, and of the rings between the first and the last, these are fed: it
+    is the same code. */
+const ONCE_MORE = ["text", "large", "past day"];
 
 const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", extra: "…", closure: "…" };
 
@@ -215,15 +218,16 @@ for (const { name, at, again } of rows.filter(({ name }) => FIELDS[name]))
 
     async function feed(key, { takes, ...says }) {
       let fresh = false;
-      const inputs = Object.entries(INPUTS).filter(([what]) => !again || ONCE_MORE.includes(what));
+      let before;
+      const inputs = Object.entries(INPUTS).filter(([what]) => !(again || /^ring[2-5]-/.test(key)) || ONCE_MORE.includes(what));
       for (const [what, words] of inputs) {
         const label = `${key}, ${what}`;
         if (!fresh) {
           await arrive();
           for (const [other, text] of Object.entries(BESIDES[name] ?? {})) if (other !== key) await thumb.put(page.locator(`#${other}`), text);
+          before = await said(page);
           fresh = true;
         }
-        const before = await said(page);
         const field = page.locator(`#${key}`);
         await thumb.put(field, words.length < 100 ? words : "");
         // Nobody types ten thousand characters: they are pasted.
@@ -252,7 +256,7 @@ for (const { name, at, again } of rows.filter(({ name }) => FIELDS[name]))
       }
       // The next field begins with what is good in this one.
       await arrive();
-      const discard = page.getByRole("button", { name: "Throw them away" });
+      const discard = page.getByRole("button", { name: /^(Throw them away|Start afresh|Back to their own figures)$/ });
       if (await discard.count()) await thumb.tap(discard);
     }
 

@@ -1,9 +1,29 @@
 // What the specs of the app itself share: how a hand does things on the phone, what is stored there, and the table of
 // every address. A spec imports `test`, `expect` and the rest of fixtures.js from here as well.
 import { readFile } from "node:fs/promises";
-import { expect, hand as bareHand, ready } from "./fixtures.js";
+import { expect, hand as bareHand, ready, test as base } from "./fixtures.js";
 
 export * from "./fixtures.js";
+
+/** The day on which the specs take place: a Wednesday. The dates in them do not age. */
+export const TODAY = new Date("2026-11-25T10:00:00");
+
+export const test = base.extend({
+  context: async ({ context }, use) => {
+    await context.clock.setFixedTime(TODAY);
+    await use(context);
+  },
+
+  handset: async ({ handset }, use) => {
+    const on = handset.on.bind(handset);
+    handset.on = async () => {
+      await on();
+      await handset.context.clock.setFixedTime(TODAY);
+    };
+    await handset.context.clock.setFixedTime(TODAY);
+    await use(handset);
+  },
+});
 
 /** A hand that taps and types. `put` replaces what a field holds, key by key; `press` and `follow` go by name. */
 export function hand(page) {
@@ -15,14 +35,19 @@ export function hand(page) {
       thumb.keys += [...words].length;
       await page.keyboard.type(words);
     },
+    /** Taps a field and waits, as a hand does, until the cursor is in it. */
+    async enter(field) {
+      await thumb.tap(field);
+      await expect(field).toBeFocused();
+    },
     /** Taps a field and types into it. */
     async write(field, words) {
-      await thumb.tap(field);
+      await thumb.enter(field);
       await thumb.type(words);
     },
     /** Taps a field and types over what it holds. */
     async put(field, words) {
-      await thumb.tap(field);
+      await thumb.enter(field);
       await page.keyboard.press("ControlOrMeta+A");
       await page.keyboard.press("Delete");
       await thumb.type(words);
@@ -42,6 +67,15 @@ export function hand(page) {
   });
 }
 
+/** A figure that was measured, for whoever reads the report. */
+export function figure(text) {
+  test.info().annotations.push({ type: "figure", description: text });
+  console.log(`figure: ${text}`);
+}
+
+/** A row of a list, by words in it. */
+export const line = (page, words) => page.locator(".line", { hasText: words });
+
 /** The heading of the screen. */
 export const heading = (page) => page.locator("main h1");
 
@@ -50,11 +84,15 @@ export const notice = (page) => page.locator(".notices .notice");
 
 /** Goes to an address as from a link, without loading the page anew, and waits until its screen stands. */
 export async function go(page, address) {
-  await page.evaluate((address) => {
-    const away = location.hash === address ? ["#/no/such/place", address] : [address];
-    away.forEach((next) => location.hash = next);
+  await page.evaluate(async (address) => {
+    const drawn = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+    if (location.hash === address) {
+      location.hash = "#/no/such/place";
+      await drawn();
+    }
+    location.hash = address;
+    await drawn();
   }, address);
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 
 /** Loads an address anew, as from a bookmark. */

@@ -178,3 +178,35 @@ test("a lost connection is opened again without a word", async ({ page, install 
   await ready(page);
   await expect(heading(page)).toHaveText("Tess");
 });
+
+test("who leaves a screen while it saves stays where they went, and the words are saved once", async ({ page, install }) => {
+  await install();
+  const id = await meet(page, "Tess");
+  // The phone is slow to write.
+  await page.evaluate(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (...what) {
+      const until = performance.now() + 150;
+      while (performance.now() < until);
+      return put.apply(this, what);
+    };
+  });
+  const thumb = hand(page);
+  for (const [address, label, words] of [[`#/couple/${id}/notes`, "New note", "Once."], [`#/couple/${id}/people`, "Second name", "Rowan"], ["#/practice/fair", "Fair of today", "Wharfside"]]) {
+    await go(page, address);
+    await thumb.write(page.getByLabel(label, { exact: true }), words);
+    await page.evaluate(() => {
+      [...document.querySelectorAll("button")].find((button) => /^(Save|Add note)$/.test(button.textContent)).click();
+      location.hash = "#/couples";
+    });
+    await expect(notice(page)).toContainText("saved");
+    await expect(heading(page)).toHaveText("Couples");
+    await page.waitForTimeout(300);
+    await expect(heading(page)).toHaveText("Couples");
+    await go(page, address);
+    await expect(page.getByText("Your unsaved words are back.")).toHaveCount(0);
+  }
+  const fields = await fieldsOf(page, id);
+  expect(fields["name.second"]).toBe("Rowan");
+  expect(Object.keys(fields).filter((field) => field.startsWith("note."))).toHaveLength(1);
+});

@@ -1,5 +1,5 @@
 // Two tabs of one book: what each changes is there in both, and nothing that was saved is lost.
-import { coupleOf, expect, fieldsOf, go, hand, heading, meet, notice, open, ready, rows, test } from "./hand.js";
+import { coupleOf, expect, fieldsOf, go, hand, heading, line, meet, notice, open, ready, rows, test } from "./hand.js";
 
 test.beforeEach(async ({ install }) => {
   await install();
@@ -18,8 +18,6 @@ async function change(tab, id, part, label, words) {
   await go(tab, `#/couple/${id}/${part}`);
   await hand(tab).put(tab.getByLabel(label, { exact: true }), words);
 }
-
-const line = (tab, name) => tab.locator(".line", { hasText: name });
 
 test("different fields changed in two tabs are both there, in both and after a reload", async ({ page, context, site }) => {
   const { id, other } = await twoTabs(page, context, site);

@@ -66,7 +66,7 @@ pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
         writes.extend(verbs::conclude(item, Outcome::from_code(&form.text("outcome").get_untracked())));
         app.save(id, seen.changed(writes), say::saved(say::APPOINTMENT), move || {
             form.done();
-            leave.run(());
+            let _ = leave.try_run(());
         });
     };
     let outcomes = std::iter::once(option("open", say::OUTCOME_OPEN))
@@ -75,7 +75,7 @@ pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
         button(Weight::Quiet, say::REMOVE, move || {
             app.save(id, verbs::cancel(item), say::removed(say::APPOINTMENT), move || {
                 form.done();
-                leave.run(());
+                let _ = leave.try_run(());
             });
         })
     });

@@ -48,7 +48,7 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
         };
         app.save(id, seen.changed(verbs::choose_band(wearer, band)), say::saved(say::BAND), move || {
             form.done();
-            leave.run(());
+            let _ = leave.try_run(());
         });
     };
     let finishes = std::iter::once(option("none", say::NOT_SETTLED))

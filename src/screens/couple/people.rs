@@ -70,7 +70,7 @@ pub fn people(id: RecordId) -> AnyView {
         }
         app.save(id, seen.changed(writes), say::saved(say::PEOPLE_SHORT), move || {
             form.done();
-            leave.run(());
+            let _ = leave.try_run(());
         });
     };
     let reach: Vec<AnyView> = REACH

@@ -40,7 +40,7 @@ pub fn recorded(id: RecordId) -> AnyView {
         let value = agrees.map(|agrees| Value::Recorded(Recorded { agrees, asked }));
         app.save(id, vec![Write { field: Kept::Recorded, value }], say::saved(say::RECORDED), move || {
             form.done();
-            leave.run(());
+            let _ = leave.try_run(());
         });
     };
     let content = all(vec![

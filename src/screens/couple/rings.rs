@@ -99,14 +99,14 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
         let Some(ring) = read(form, item) else { return show_first_complaint() };
         app.save(id, seen.changed(verbs::note_ring(wearer, ring)), say::saved(say::RING), move || {
             form.done();
-            leave.run(());
+            let _ = leave.try_run(());
         });
     };
     let remove = which.map(|item| {
         button(Weight::Quiet, say::REMOVE, move || {
             app.save(id, verbs::drop_ring(wearer, item), say::removed(say::RING), move || {
                 form.done();
-                leave.run(());
+                let _ = leave.try_run(());
             });
         })
     });

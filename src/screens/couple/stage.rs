@@ -32,7 +32,7 @@ pub fn stage(id: RecordId) -> AnyView {
         let writes = if form.is_touched() { verbs::move_to(stage, day) } else { Vec::new() };
         app.save(id, writes, say::moved_to(stage), move || {
             form.done();
-            leave.run(());
+            let _ = leave.try_run(());
         });
     };
     let reached = Signal::derive(move || {

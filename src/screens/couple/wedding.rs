@@ -31,7 +31,7 @@ pub fn wedding(id: RecordId) -> AnyView {
         };
         app.save(id, writes, say::saved(say::WEDDING), move || {
             form.done();
-            leave.run(());
+            let _ = leave.try_run(());
         });
     };
     form_page(head, form, fields::wedding(form, "wedding"), say::SAVE, save)
