@@ -52,8 +52,8 @@ fn frame() -> AnyView {
             untrack(|| view_of(here))
         }
     };
-    Effect::new(move |before: Option<Address>| {
-        let here = screen.get().0;
+    Effect::new(move |before: Option<(Address, Option<String>)>| {
+        let here = screen.get();
         if app.status.get() == Status::Open {
             mark_ready();
         }

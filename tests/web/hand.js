@@ -48,8 +48,13 @@ export function hand(page) {
     /** Taps a field and types over what it holds. */
     async put(field, words) {
       await thumb.enter(field);
-      await page.keyboard.press("ControlOrMeta+A");
-      await page.keyboard.press("Delete");
+      // As the phone's own "select all". Taps that follow each other faster than a thumb are taken for a double tap,
+      // whose selection comes late: then once more.
+      await expect(async () => {
+        await field.selectText();
+        await page.keyboard.press("Delete");
+        expect(await field.inputValue()).toBe("");
+      }).toPass({ timeout: 5000, intervals: [50] });
       await thumb.type(words);
     },
     /** Taps a button. */

@@ -246,7 +246,8 @@ test("a bare number is never one of several sizes in silence", async ({ page, in
   await go(page, "#/bench/size");
   const thumb = hand(page);
   for (const [words, ways] of [["6", ["US 6", "Japan 6"]], ["16", ["Italy 16", "Japan 16"]], ["54", []], ["16.9 mm", []], ["M½", []], ["M 1/2", []], ["m.5", []], ["6 1/4", []], ["6,25", []]]) {
-    if (await page.getByRole("button", { name: "Start afresh" }).count()) await thumb.press("Start afresh");
+    // Afresh: which system was chosen for the number before is shown, and stays.
+    await go(page, "#/bench/size?q=1");
     await thumb.put(page.getByLabel("Size", { exact: true }), words);
     await expect(page.getByRole("status", { name: "Round the inside" })).toBeVisible();
     const offered = page.locator("[name=as]");
