@@ -37,7 +37,7 @@ endif
 QUICKLY := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
 	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_STRIP=true
 
-.PHONY: help serve dist withdraw test fmt clippy test-native test-reference test-browser test-web size bench prove \
+.PHONY: help serve dist withdraw test fmt clippy test-native test-reference test-browser test-web size no-heavier bench prove \
 	screenshots icons tools system rust cargo-tools node venv fetch clean
 
 help: ## Says what each word does
@@ -64,7 +64,7 @@ withdraw: dist ## Makes dist/ the withdrawal of a bad release: deploy it, and ph
 
 # ---- Checking ----
 
-test: tools fetch fmt clippy test-native test-reference test-browser test-web size ## Everything below, in this order
+test: tools fetch fmt clippy test-native test-reference test-browser test-web no-heavier ## Everything below, in this order
 	@echo "test: all passed"
 
 fmt: rust ## The format of the code
@@ -98,6 +98,9 @@ test-web: dist ## The built app end to end at phone size (Playwright); SPEC=pwa 
 
 size: dist ## What each file weighs; fails over the budget
 	@node tests/web/size.mjs
+
+no-heavier: dist ## The same; fails if the app weighs more than it did
+	@node tests/web/size.mjs --no-heavier
 
 bench: dist ## Start without a server, as a multiple of a page without scripts (RUNS=11 COUPLES=200)
 	@node tests/web/bench.mjs

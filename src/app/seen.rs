@@ -1,6 +1,8 @@
 //! A record as a form found it when it was opened, so that the form saves what was changed in it and nothing else:
 //! another tab may have written the other fields meanwhile.
 
+use std::sync::Arc;
+
 use leptos::prelude::*;
 
 use super::state::App;
@@ -10,7 +12,7 @@ use crate::book::record::Record;
 
 /// A handle: copy it freely.
 #[derive(Clone, Copy)]
-pub struct Seen(StoredValue<Option<Record>>);
+pub struct Seen(StoredValue<Option<Arc<Record>>>);
 
 impl Seen {
     pub fn couple(app: App, id: RecordId) -> Seen {

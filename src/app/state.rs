@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
+use std::sync::Arc;
 
 use async_lock::Mutex;
 use chrono::NaiveDate;
@@ -28,8 +29,8 @@ use crate::words;
 /// The book as it is shown: what has been saved, and nothing else.
 #[derive(Clone, Debug)]
 pub struct Book {
-    pub couples: BTreeMap<RecordId, Record>,
-    pub practice: Record,
+    pub couples: BTreeMap<RecordId, Arc<Record>>,
+    pub practice: Arc<Record>,
     pub set_aside: Vec<SetAside>,
     installation: InstallationId,
 }
@@ -98,7 +99,7 @@ impl App {
     pub fn open() -> App {
         let nothing = Book {
             couples: BTreeMap::new(),
-            practice: Record::new(RecordId(0), Kind::Practice),
+            practice: Arc::new(Record::new(RecordId(0), Kind::Practice)),
             set_aside: Vec::new(),
             installation: InstallationId(0),
         };
@@ -135,7 +136,7 @@ impl App {
                     let practice = loaded.installation.practice;
                     let mut book = Book {
                         couples: BTreeMap::new(),
-                        practice: Record::new(practice, Kind::Practice),
+                        practice: Arc::new(Record::new(practice, Kind::Practice)),
                         set_aside: loaded.set_aside,
                         installation: loaded.installation.id,
                     };
@@ -155,24 +156,24 @@ impl App {
 
     /// Reads the practice.
     pub fn practice<T>(self, read: impl FnOnce(Practice<'_>) -> T) -> T {
-        self.book.with(|book| read(Practice(&book.practice)))
+        read(Practice(&self.book.with(|book| Arc::clone(&book.practice))))
     }
 
     /// Reads a couple, if it is there.
     pub fn couple<T>(self, id: RecordId, read: impl FnOnce(Couple<'_>) -> T) -> Option<T> {
-        self.book.with(|book| book.couples.get(&id).map(|record| read(Couple(record))))
+        self.shown(id).map(|record| read(Couple(&record)))
     }
 
     /// Saves writes to a couple, a new one if the id is new, then says `said` and does `then`. If saving fails, that
     /// is said, and `then` is not done: what was typed stays where it is.
     pub fn save(self, id: RecordId, writes: Vec<Write>, said: String, then: impl FnOnce() + 'static) {
-        self.write(id, Kind::Couple, writes, said, then);
+        self.write(id, Kind::Couple, writes, said, Box::new(then));
     }
 
     /// Saves writes to the practice.
     pub fn set_practice(self, writes: Vec<Write>, said: String, then: impl FnOnce() + 'static) {
         let id = self.book.with_untracked(|book| book.practice.id);
-        self.write(id, Kind::Practice, writes, said, then);
+        self.write(id, Kind::Practice, writes, said, Box::new(then));
     }
 
     /// Takes a change back, or puts back what was taken back.
@@ -230,13 +231,14 @@ impl App {
 
     /// How many example couples there are that nobody has edited.
     pub fn untouched_examples(self) -> usize {
-        let untouched = |record: &&Record| Couple(record).is_example() && !verbs::is_edited_example(Couple(record));
+        let untouched =
+            |record: &&Arc<Record>| Couple(record).is_example() && !verbs::is_edited_example(Couple(record));
         self.book.with(|book| book.couples.values().filter(untouched).count())
     }
 
     /// How many example couples there are that somebody has edited.
     pub fn edited_examples(self) -> usize {
-        let edited = |record: &&Record| verbs::is_edited_example(Couple(record));
+        let edited = |record: &&Arc<Record>| verbs::is_edited_example(Couple(record));
         self.book.with(|book| book.couples.values().filter(edited).count())
     }
 
@@ -277,12 +279,12 @@ impl App {
         self.notice.set(Some(Notice::new(text, NoticeKind::Failed)));
     }
 
-    fn write(self, id: RecordId, kind: Kind, writes: Vec<Write>, said: String, then: impl FnOnce() + 'static) {
+    fn write(self, id: RecordId, kind: Kind, writes: Vec<Write>, said: String, then: Box<dyn FnOnce()>) {
         let shared = self.shared();
         let began = route::path();
         spawn_local(async move {
             let turn = shared.turn.lock().await;
-            let record = self.record(id).unwrap_or_else(|| Record::new(id, kind));
+            let record = self.record(id).unwrap_or_else(|| Arc::new(Record::new(id, kind)));
             let Some(draft) = record.draft(writes, clock::moment()) else {
                 drop(turn);
                 return route::conclude(&began, then);
@@ -328,14 +330,19 @@ impl App {
         });
     }
 
-    fn record(self, id: RecordId) -> Option<Record> {
+    /// A couple's record. One function for all readers: read inside it, each would bring a copy of it into the app.
+    fn shown(self, id: RecordId) -> Option<Arc<Record>> {
+        self.book.with(|book| book.couples.get(&id).cloned())
+    }
+
+    fn record(self, id: RecordId) -> Option<Arc<Record>> {
         self.book.with_untracked(|book| {
             if book.practice.id == id { Some(book.practice.clone()) } else { book.couples.get(&id).cloned() }
         })
     }
 
     fn is_undo(self, id: RecordId, stamp: Stamp) -> bool {
-        let changes = |record: Record| record.changes().iter().any(|c| c.stamp == stamp && c.undoes.is_some());
+        let changes = |record: Arc<Record>| record.changes().iter().any(|c| c.stamp == stamp && c.undoes.is_some());
         self.record(id).is_some_and(changes)
     }
 
@@ -347,8 +354,8 @@ impl App {
 impl Book {
     fn put(&mut self, record: Record) {
         match record.kind {
-            Kind::Couple => drop(self.couples.insert(record.id, record)),
-            Kind::Practice if record.id == self.practice.id => self.practice = record,
+            Kind::Couple => drop(self.couples.insert(record.id, Arc::new(record))),
+            Kind::Practice if record.id == self.practice.id => self.practice = Arc::new(record),
             // The practice of another installation: nothing here reads it, and nothing here loses it.
             Kind::Practice => {}
         }

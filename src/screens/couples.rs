@@ -33,7 +33,7 @@ pub fn couples() -> AnyView {
         let words = find.get();
         let put_away = with_put_away.get();
         app.with(|book| {
-            let couples = book.couples.values().map(Couple).filter(|couple| {
+            let couples = book.couples.values().map(|record| Couple(record)).filter(|couple| {
                 !couple.is_blank()
                     && (put_away || couple.put_away().is_none())
                     && search::matches(*couple, &words, lower)

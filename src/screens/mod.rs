@@ -72,7 +72,7 @@ fn frame() -> AnyView {
     block(
         "frame",
         vec![
-            banner(Signal::derive(update), say::update_now().to_owned(), move || updates::apply()),
+            banner(Signal::derive(update), say::update_now().to_owned(), updates::apply),
             live(shown),
             notices(Signal::derive(move || shown_notice(app))),
             places([

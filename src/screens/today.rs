@@ -27,7 +27,9 @@ pub fn today() -> AnyView {
     let app = app();
     let day = app.today;
     let due = Memo::new(move |_| {
-        app.with(|book| reckoning::today(book.couples.values().map(Couple), Practice(&book.practice), day.get()))
+        app.with(|book| {
+            reckoning::today(book.couples.values().map(|record| Couple(record)), Practice(&book.practice), day.get())
+        })
     });
     let content = move || {
         let due = due.get();

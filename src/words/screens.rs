@@ -171,7 +171,8 @@ pub const BESIDE: &str = "Widths of rings worn beside it";
 pub const BESIDE_HINT: &str = "In mm, like 2.6 and 2; empty for none.";
 pub const ADD_READING: &str = "Add reading";
 pub const DO_NOT_SIZE: &str = "Do not size a finger that is swollen or injured, or in pregnancy: measure again later.";
-pub const NO_GAUGES: &str = "Write down your gauges under Practice once, and they can be picked here.";
+pub const NO_GAUGES: &str =
+    "These are the usual sets (common practice). Write down your own gauges once, and they are offered instead.";
 pub const TO_GAUGES: &str = "Your gauges";
 pub const RINGS: &str = "Rings";
 pub const NO_RINGS_SAID: &str = "None: no other ring for this finger.";

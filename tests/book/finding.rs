@@ -2,12 +2,18 @@
 
 use super::{Told, day, met};
 use bandwright::book::change::Write;
+use bandwright::book::couple::Couple;
 use bandwright::book::field::{AppointmentField, Field, RingField};
 use bandwright::book::id::ItemId;
 use bandwright::book::leaving::{Stays, may_leave};
-use bandwright::book::search::matches;
+use bandwright::book::search;
 use bandwright::book::value::{Recorded, Value};
 use bandwright::trade::wearer::Wearer;
+
+/// As the app asks, with the library's own tables of letters.
+fn matches(couple: Couple<'_>, typed: &str) -> bool {
+    search::matches(couple, typed, |words| words.to_lowercase())
+}
 
 fn text(field: Field, text: &str) -> Write {
     Write::set(field, Value::Text(text.into()))

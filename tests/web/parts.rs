@@ -204,7 +204,8 @@ async fn a_page_has_one_heading_a_named_way_back_and_places_that_say_where_one_i
     let host = show(move || {
         let head = Head::new("Order size").back("#/bench", "Bench");
         let action = button(Weight::Primary, "Use N", Callback::new(|()| ()));
-        let place = |label: &str, here| Place { href: "#/".into(), label: label.into(), here: Signal::stored(here) };
+        let place =
+            |label: &'static str, here| Place { href: "#/".into(), label: label.into(), here: Signal::stored(here) };
         let bar = [place("Today", false), place("Couples", false), place("Bench", true), place("Practice", false)];
         let more = link_button(Weight::Quiet, "More", "#/more");
         view! { <div class="frame">{page(head, more, Some(action))}{places(bar)}</div> }.into_any()

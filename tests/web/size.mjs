@@ -1,12 +1,17 @@
 // `make size`: what each file of the app weighs, raw and compressed, and whether the first load keeps its budget.
 // The first load is all that the service worker keeps (which is all that a start needs) and the worker itself.
+//
+// `make size` fails over the budget. The budget is not met yet (DEVELOPERS.md, "Why is the app over its budget?"), so
+// `make test` asks with --no-heavier: it says so, and fails as soon as the app weighs more than it did.
 import { readFile, readdir, stat } from "node:fs/promises";
 import { join, relative } from "node:path";
 import { brotliCompressSync, constants } from "node:zlib";
 import { kept } from "../../public/build/seal.mjs";
 
 const BUDGET = 220_000;
-const dist = process.argv[2] ?? "dist";
+const WEIGHED = 325_000;
+const noHeavier = process.argv.includes("--no-heavier");
+const dist = process.argv.slice(2).find((word) => !word.startsWith("--")) ?? "dist";
 const first = new Set([...(await kept(dist)).map(({ name }) => name), "sw.js"]);
 
 let rows = [];
@@ -32,7 +37,7 @@ console.log();
 
 const verdict = `${total("brotli")} of ${BUDGET} bytes`;
 if (total("brotli") > BUDGET) {
-  console.error(`size: over budget, ${verdict}`);
-  process.exit(1);
+  console.error(`size: OVER BUDGET, ${verdict}`);
+  process.exit(noHeavier && total("brotli") <= WEIGHED ? 0 : 1);
 }
 console.log(`size: within budget, ${verdict}`);

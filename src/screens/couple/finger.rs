@@ -13,23 +13,25 @@ use crate::archive::code::Code;
 use crate::book::change::Write;
 use crate::book::field::Field as Kept;
 use crate::book::id::{ItemId, RecordId};
+use crate::book::practice::Practice;
 use crate::book::value::{OwnGauge, ReadingTaken, Value};
 use crate::parts::button::{Weight, button, link_button};
-use crate::parts::choice::{Shape, check, choice, option, pick};
+use crate::parts::choice::{Shape, choice, option, pick, tick};
 use crate::parts::field::Keyboard;
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::trade::fit::gauges::USUAL_SETS;
 use crate::trade::fit::{GaugeKind, Hands, Place, ReadAt};
 use crate::trade::sizing::SizeAsRead;
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
+use crate::words::practice::USUAL_SET_NAMES;
 use crate::words::{band as say_band, book as say_book, fit as say_fit, screens as say};
 
 pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
     let Whose { head, .. } = whose_of(id, wearer, say::FINGER, Part::Finger(wearer));
-    let gauges = own_gauges(app);
+    let gauges = gauges_at_hand(app);
     let known = app.couple(id, |couple| couple.finger(wearer)).flatten();
-    let first_ring = app.couple(id, |couple| couple.first_ring(wearer)).flatten().unwrap_or(false);
     let finger = known.unwrap_or(Finger { hand: Hand::Left, digit: Digit::Ring });
     let form = Form::draft(
         format!("reading.{id}.{}", wearer.code()),
@@ -38,23 +40,17 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
             ("digit", finger.digit.code().to_owned()),
             ("size", String::new()),
             ("as", String::new()),
-            ("gauge", gauges.first().map(|(item, _)| item.to_string()).unwrap_or_default()),
+            ("gauge", gauges.first().map(|(key, _)| key.clone()).unwrap_or_default()),
             ("read-at", ReadAt::LowerEdge.code().to_owned()),
             ("hands", Hands::Normal.code().to_owned()),
             ("place", Place::Base.code().to_owned()),
             ("beside", String::new()),
         ],
     );
-    let first = RwSignal::new(first_ring);
-    let note_first = move |is: bool| {
+    let has_none =
+        Signal::derive(move || app.couple(id, |couple| couple.first_ring(wearer)).flatten().unwrap_or(false));
+    let note_first = Callback::new(move |is: bool| {
         app.save(id, vec![Write::set(Kept::FirstRing(wearer), Value::Yes(is))], say::saved(say::FIRST_RING), || ());
-    };
-    Effect::new(move |before: Option<bool>| {
-        let now = first.get();
-        if before.is_some_and(|before| before != now) {
-            note_first(now);
-        }
-        now
     });
     let known_gauges = StoredValue::new(gauges.clone());
     let save = move || {
@@ -68,20 +64,30 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     };
     let content = all(vec![
         readings(app, id, wearer),
-        if gauges.is_empty() { no_gauges() } else { reading_fields(form, gauges) },
-        check("first-ring", say::FIRST_RING, Some(say::FIRST_RING_HINT.into()), first),
+        reading_fields(form, gauges),
+        maybe(move || app.practice(|practice| practice.gauges().is_empty()).then(to_gauges)),
+        tick("first-ring", say::FIRST_RING, Some(say::FIRST_RING_HINT.into()), has_none, note_first),
         para("small", say::DO_NOT_SIZE),
     ]);
     form_page(head, form, content, say::ADD_READING, save)
 }
 
-fn no_gauges() -> AnyView {
-    let to = Address::Setting(Setting::Gauges).to_string();
-    all(vec![para("", say::NO_GAUGES), link_button(Weight::Quiet, say::TO_GAUGES, to)])
+/// The jeweller's own gauges by their ids; while there are none, the usual sets, and the way to write down one's own.
+fn gauges_at_hand(app: App) -> Vec<(String, OwnGauge)> {
+    let own = |practice: Practice<'_>| {
+        practice.gauges().into_iter().map(|(item, own)| (item.to_string(), own.clone())).collect::<Vec<_>>()
+    };
+    let own = app.practice(own);
+    if !own.is_empty() {
+        return own;
+    }
+    let usual = |(name, gauge): (&str, _)| (name.to_owned(), OwnGauge { name: name.to_owned(), gauge });
+    USUAL_SET_NAMES.into_iter().zip(USUAL_SETS).map(usual).collect()
 }
 
-fn own_gauges(app: App) -> Vec<(ItemId, OwnGauge)> {
-    app.practice(|practice| practice.gauges().into_iter().map(|(item, gauge)| (item, gauge.clone())).collect())
+fn to_gauges() -> AnyView {
+    let to = Address::Setting(Setting::Gauges).to_string();
+    all(vec![para("small", say::NO_GAUGES), link_button(Weight::Quiet, say::TO_GAUGES, to)])
 }
 
 fn readings(app: App, id: RecordId, wearer: Wearer) -> AnyView {
@@ -102,15 +108,13 @@ fn readings(app: App, id: RecordId, wearer: Wearer) -> AnyView {
     maybe(taken)
 }
 
-fn reading_fields(form: Form, gauges: Vec<(ItemId, OwnGauge)>) -> AnyView {
-    let options = gauges.iter().map(|(item, own)| (item.to_string(), say_book::gauge(own))).collect();
+fn reading_fields(form: Form, gauges: Vec<(String, OwnGauge)>) -> AnyView {
+    let options = gauges.iter().map(|(key, own)| (key.clone(), say_book::gauge(own))).collect();
     let gauges = StoredValue::new(gauges);
     let on_stick = move || {
         let picked = form.text("gauge").get();
         gauges.with_value(|gauges| {
-            gauges
-                .iter()
-                .any(|(item, own)| item.to_string() == picked && matches!(own.gauge.kind, GaugeKind::Stick { .. }))
+            gauges.iter().any(|(item, own)| *item == picked && matches!(own.gauge.kind, GaugeKind::Stick { .. }))
         })
     };
     let digits = Digit::ALL.map(|digit| (digit.code().to_owned(), say_band::digit(digit).to_owned()));
@@ -157,12 +161,12 @@ fn reading_fields(form: Form, gauges: Vec<(ItemId, OwnGauge)>) -> AnyView {
     ])
 }
 
-fn read(app: App, form: Form, wearer: Wearer, gauges: &[(ItemId, OwnGauge)]) -> Option<Vec<Write>> {
+fn read(app: App, form: Form, wearer: Wearer, gauges: &[(String, OwnGauge)]) -> Option<Vec<Write>> {
     let size = fields::read_size(form, "size", "as");
     let beside = fields::read_widths(form, "beside");
     let text = |key| form.text(key).get_untracked();
     let picked = text("gauge");
-    let gauge = gauges.iter().find(|(item, _)| item.to_string() == picked).map(|(_, own)| own.clone());
+    let gauge = gauges.iter().find(|(item, _)| *item == picked).map(|(_, own)| own.clone());
     let finger = Finger { hand: Hand::from_code(&text("hand"))?, digit: Digit::from_code(&text("digit"))? };
     let reading = ReadingTaken {
         size: SizeAsRead { stated: size?, typed: text("size").trim().to_owned() },

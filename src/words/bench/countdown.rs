@@ -1,0 +1,89 @@
+//! The words of the working-day countdown.
+
+use crate::trade::dates::countdown::{Countdown, Slack};
+use crate::trade::dates::holidays::Region;
+use crate::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
+use crate::words::{dates, format};
+use chrono::NaiveDate;
+pub const ORDER_BY: &str = "Order by";
+pub const ORDER_BY_HOW: &str = "every step at its longest, back from the day it has to be in hand";
+pub const IF_ORDERED_TODAY: &str = "If ordered today";
+pub const REGION: &str = "Bank holidays of";
+pub const MAKING_DAYS: &str = "Making, in working days";
+pub const LEAST: &str = "Least";
+pub const USUAL: &str = "Usual";
+pub const MOST: &str = "Most";
+pub const ON_TOP: &str = "On top of making";
+pub const OWN_EXTRA: &str = "Extra work";
+pub const IN_HAND: &str = "In hand before the wedding";
+pub const DAYS_BEFORE: &str = "days";
+pub const IN_HAND_BY: &str = "In hand by";
+pub const WORK_STARTS: &str = "Work starts";
+pub const DAY_ZERO_HOW: &str = "day zero: the day of the order, or the next working day";
+pub const PAST_CUT_OFF: &str = "Past today’s cut-off: an order now counts from the next working day.";
+pub const CLOSED_DAYS: &str = "Closed days";
+pub const TO_CLOSURES: &str = "Closures";
+pub const TO_TIMES: &str = "Your times";
+/// What is typed for a wedding whose date is not known.
+pub const NOT_YET: &str = "not yet";
+
+pub fn slack(slack: Slack) -> String {
+    match slack {
+        Slack::Left(WorkingDays(0)) => "the last day: no working day to spare".to_owned(),
+        Slack::Left(days) => format!("{} left", dates::working_days(days)),
+        Slack::Late(days) => format!("{} too late", dates::working_days(days)),
+    }
+}
+
+pub fn ready_at_latest() -> &'static str {
+    "at the latest, if ordered today"
+}
+
+pub fn before_the_wedding(days: CalendarDays) -> String {
+    format!("{} before the wedding, for a try-on", dates::calendar_days(days))
+}
+
+/// What counts of a step: "20 days".
+pub fn longest(days: Spread) -> String {
+    format::counted(days.most().0.into(), "day", "days")
+}
+
+/// "15 to 20 days’ making".
+pub fn making_short(making: Spread) -> String {
+    format!("making {} to {}", making.least().0, making.most().0)
+}
+
+pub fn extras_short(count: usize) -> String {
+    format::counted(count as i64, "extra", "extras")
+}
+
+/// How many closed days lie between today and the wedding.
+pub fn closed_count(answer: &Countdown, today: NaiveDate) -> String {
+    let between = answer.closed_days.iter().filter(|closed| closed.day >= today && closed.day <= answer.wedding);
+    format::count(between.count() as i64)
+}
+
+pub fn closed_how(region: Region) -> String {
+    format!("until the wedding: days not worked, closures, bank holidays of {}", dates::region(region))
+}
+
+/// How many closures of the workshop are counted.
+pub fn closures_known(count: usize) -> String {
+    match count {
+        0 => "No workshop closures are written down.".to_owned(),
+        count => format!("{} counted.", format::counted(count as i64, "workshop closure is", "workshop closures are")),
+    }
+}
+
+pub fn see_order_by(day: NaiveDate) -> String {
+    format!("Order by {}: see why", format::day_short(day))
+}
+
+/// The button that writes the dates back.
+pub fn use_order_by(day: &str) -> String {
+    format!("Use order by {day}")
+}
+
+pub fn dates_saved() -> String {
+    "Dates saved".to_owned()
+}

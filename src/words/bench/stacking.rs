@@ -1,0 +1,103 @@
+//! The words of the stack.
+
+use super::*;
+
+use crate::book::couple::Couple;
+use crate::trade::measure::Length;
+use crate::trade::stack::{ShoulderMatch, Stretch};
+use crate::trade::wearer::Wearer;
+use crate::words::lengths::plain;
+use crate::words::pictures::RingState;
+use crate::words::stack;
+pub const STACK_LATER: &str = "The stack";
+pub const BAND_TO_MAKE: &str = "Width of the band to make";
+pub const BAND_PLACE: &str = "Where the band sits";
+pub const NEAREST_WEB: &str = "nearest the web";
+pub const AFTER_WORN: &str = "beyond the rings worn now";
+pub const AT_SHOULDERS: &str = "At three and nine";
+pub const WHEN_WORN: &str = "Worn";
+/// What a ring is called, as it stands in a complaint.
+pub const RING_NAME_NOUN: &str = "a name for the ring";
+pub const WORN_NOW: &str = "Now";
+pub const FREE_LENGTH: &str = "Free length of the finger";
+pub const FREE_HOW: &str = "on the palm side, from web to joint crease";
+pub const GAP: &str = "Gap between two rings";
+pub const GAP_HINT: &str = "0.2 mm is customary.";
+pub const WORN_TOGETHER_NOW: &str = "Worn now, with the band";
+pub const WITH_RINGS_TO_COME: &str = "With the rings to come";
+pub const GAPS: &str = "Each gap";
+pub const LEFT: &str = "Left";
+pub const CROWDED: &str =
+    "Crowded by the house rule: knuckle and neighbours will press. Think of a narrower band, or fewer rings together.";
+pub const DOES_NOT_FIT: &str = "The rings are longer than the finger is free: they cannot all be worn together.";
+
+pub fn free_hint(usual: Length) -> String {
+    format!("Measure it on the palm side, from web to joint crease. Empty: {} mm, from memory.", plain(usual))
+}
+
+pub fn ring_number(n: usize) -> String {
+    format!("Ring {n}, from the web outwards")
+}
+
+/// A ring that was given no name.
+pub fn ring_by_its_state(state: RingState) -> String {
+    match state {
+        RingState::Worn => "a ring".to_owned(),
+        RingState::Wanted => BAND.to_owned(),
+        RingState::Planned => "to come".to_owned(),
+    }
+}
+
+pub fn stack_subtitle(couple: Couple<'_>, who: Wearer) -> String {
+    whose(couple, who).join(" · ")
+}
+
+/// What the large figure is of.
+pub fn stack_total(to_come: bool) -> &'static str {
+    if to_come { "mm, with the rings to come" } else { "mm along the finger" }
+}
+
+/// "roomy: 35.4 % of 24 mm".
+pub fn verdict_of(stretch: &Stretch, free: Length) -> String {
+    format!("{}: {} of {} mm", stack::verdict(stretch.verdict), stack::share(stretch.share), plain(free))
+}
+
+pub fn left_of(left: Length) -> String {
+    if left < Length::ZERO { format!("{} too long", plain(left.abs())) } else { plain(left) }
+}
+
+pub fn shoulder_match(ring: &str) -> String {
+    format!("Shoulder match, {ring}")
+}
+
+/// "3 / 2.6": band, and ring at three and nine o'clock.
+pub fn shoulder_figures(band: Length, shoulders: Length) -> String {
+    format!("{} / {}", plain(band), plain(shoulders))
+}
+
+/// The two differences; where the top was not measured, the one there is.
+pub fn shoulder_said(found: ShoulderMatch, top_known: bool) -> String {
+    if top_known {
+        return stack::shoulder_match(&found);
+    }
+    let said = stack::shoulder_match(&found);
+    let at_shoulders = said.split(", where it counts").next().unwrap_or(&said);
+    format!("{at_shoulders}, where it counts. The width at its top is not known.")
+}
+
+/// "engagement ring 2.6".
+pub fn ring_short(name: &str, width: Length) -> String {
+    format!("{name} {}", plain(width))
+}
+
+pub fn see_stack(total: Length) -> String {
+    format!("{} mm: see the stack", plain(total))
+}
+
+pub fn note_stack(name: &str) -> String {
+    format!("Note this stack for {name}")
+}
+
+pub fn stack_saved() -> String {
+    format!("{STACK} saved")
+}
