@@ -33,6 +33,9 @@ ifneq ($(shell PATH="$(PATH)" rustc --version 2>/dev/null | cut -d' ' -f2),$(RUS
 export RUSTUP_TOOLCHAIN := $(RUST)
 endif
 
+# The app carries the names of the files that it was built from: without the folders of whoever built it.
+NAMELESS := --remap-path-prefix=$(or $(CARGO_HOME),$(HOME)/.cargo)/registry/src= --remap-path-prefix=$(CURDIR)=
+
 # Tools that are used once: built in minutes rather than in a quarter of an hour.
 QUICKLY := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
 	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_STRIP=true
@@ -54,7 +57,7 @@ dist: tools dist/index.html ## Builds the release app into dist/, ready for any 
 dist/index.html: $(SOURCES)
 	@$(MAKE) tools fetch
 	@echo "dist: building the release app"
-	@env -u NO_COLOR trunk build # Trunk takes NO_COLOR=1 for a wrong argument
+	@env -u NO_COLOR RUSTFLAGS="$(NAMELESS)" trunk build # Trunk takes NO_COLOR=1 for a wrong argument
 	@touch $@
 
 withdraw: dist ## Makes dist/ the withdrawal of a bad release: deploy it, and phones forget the kept files

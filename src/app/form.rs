@@ -30,7 +30,7 @@ struct Entry {
 #[derive(Clone)]
 enum Keep {
     Draft,
-    Address { calculator: Calculator, fixed: Query, remember: bool },
+    Address { calculator: Calculator, fixed: Query },
 }
 
 /// A field and what it starts with.
@@ -73,10 +73,10 @@ impl Form {
 
     /// A form whose words live in the address. What the address says comes before what the form would start with.
     /// `fixed` is what the address also says and nobody types: the couple and the wearer. Without a couple the
-    /// calculator remembers its last entries.
+    /// calculator remembers its last entries. Names that somebody gives a thing stay out of the address.
     pub fn address(calculator: Calculator, fixed: Query, asked: &Query, start: Vec<Start>) -> Form {
         let remember = fixed.is_empty();
-        let form = Form::new(start, Keep::Address { calculator, fixed, remember });
+        let form = Form::new(start, Keep::Address { calculator, fixed });
         form.entries.with_value(|entries| {
             for entry in entries {
                 if let Some((_, text)) = asked.iter().find(|(name, _)| name == entry.name) {
@@ -86,15 +86,21 @@ impl Form {
         });
         let waiting = StoredValue::new(None::<TimeoutHandle>);
         Effect::new(move |before: Option<String>| {
-            let address = form.as_address();
-            if before.as_ref().is_some_and(|before| *before != address) {
+            let asked = form.asked(true);
+            if before.as_ref().is_some_and(|before| *before != asked) {
+                if remember {
+                    preferences::keep_last_query(
+                        calculator.code(),
+                        asked.split_once('?').map_or("", |(_, query)| query),
+                    );
+                }
                 if let Some(handle) = waiting.get_value() {
                     handle.clear();
                 }
                 let write = move || form.write_address();
                 waiting.set_value(set_timeout_with_handle(write, Duration::from_millis(400)).ok());
             }
-            address
+            asked
         });
         form
     }
@@ -170,13 +176,14 @@ impl Form {
         self.entries.with_value(|entries| entries.iter().find(|entry| entry.name == name).cloned())
     }
 
-    fn as_address(self) -> String {
-        let Keep::Address { calculator, fixed, .. } = self.keep.get_value() else { return String::new() };
+    /// The address with what is asked, with or without the words that may name somebody.
+    fn asked(self, with_names: bool) -> String {
+        let Keep::Address { calculator, fixed } = self.keep.get_value() else { return String::new() };
         let mut query = fixed;
         self.entries.with_value(|entries| {
             for entry in entries {
                 let text = entry.text.get();
-                if text != entry.start {
+                if text != entry.start && (with_names || !entry.name.ends_with("-name")) {
                     query.push((entry.name.to_owned(), text));
                 }
             }
@@ -184,17 +191,13 @@ impl Form {
         with_query(Address::Calculator(calculator), &query)
     }
 
+    /// Some browsers limit how often an address may be written: it follows a moment after the last key.
     fn write_address(self) {
-        let Some(address) = untrack(|| self.entries.try_with_value(|_| ()).map(|()| self.as_address())) else { return };
-        let Keep::Address { calculator, remember, .. } = self.keep.get_value() else { return };
+        let Some(address) = untrack(|| self.entries.try_with_value(|_| ()).map(|()| self.asked(false))) else { return };
         if let Some(window) = web_sys::window()
             && let Ok(history) = window.history()
         {
             let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(&address));
-        }
-        if remember {
-            let query = address.split_once('?').map_or("", |(_, query)| query);
-            preferences::keep_last_query(calculator.code(), query);
         }
     }
 }
