@@ -63,7 +63,7 @@ test.describe("before the WebAssembly arrives", () => {
       await page.goto(site.url);
       await page.evaluate((theme) => localStorage.setItem("bandwright.theme", JSON.stringify(theme)), theme);
       await page.reload();
-      expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe(paper);
+      expect(await page.evaluate(() => getComputedStyle(document.querySelector(".frame")).backgroundColor)).toBe(paper);
       const bar = await page.evaluate(() => [...document.querySelectorAll("meta[name=theme-color]")].find((meta) => matchMedia(meta.media).matches).content);
       expect(bar).toBe(theme === "light" ? "#f8f4ea" : "#1b2024");
     });
