@@ -87,7 +87,7 @@ test-native: rust ## The core, natively: rows, properties, invariants, worked ex
 test-reference: venv ## Re-runs the generators of reference rows and compares them with what is committed
 	@echo "== reference rows"
 	@for generator in $(GENERATORS); do echo "$$generator --check"; $(TOOLS)/venv/bin/python "$$generator" --check; done
-	@$(if $(GENERATORS),,echo "There is no generator in tests/reference/generate/.")
+	@$(if $(GENERATORS),,echo "There is no generator in tests/reference/generate/."; exit 1)
 
 test-browser: tools $(TOOLS)/webdriver.json ## Parts and storage in a headless Chromium (wasm-bindgen-test)
 	@echo "== wasm-bindgen-test in Chromium"

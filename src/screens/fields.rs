@@ -1,7 +1,7 @@
 //! The fields that several forms share: how each is drawn, and how what was typed in it is read. Reading notes the
 //! complaint beside the field and answers with nothing; the words stay.
 
-use crate::parts::lay::all;
+use crate::parts::lay::{all, pair};
 use chrono::{NaiveDate, NaiveTime};
 use leptos::prelude::*;
 
@@ -17,9 +17,11 @@ use crate::trade::dates::entry as date_entry;
 use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::entry::{self, TextError, TextFault};
+use crate::trade::fit::RINGS_BESIDE_MOST;
 use crate::trade::limits::Limit;
 use crate::trade::measure::{Length, Percent};
 use crate::trade::sizing::Stated;
+use crate::trade::wearer::{Digit, Hand};
 use crate::words::dates::{self as say_dates, Asked};
 use crate::words::{band as say_band, entry as say_entry, format, screens as say, sizing as say_sizing};
 
@@ -134,6 +136,16 @@ pub fn metal(form: Form, key: &'static str) -> AnyView {
     choice::pick(key, say::METAL, options, form.text(key))
 }
 
+/// The hand and the finger.
+pub fn hand_and_finger(form: Form) -> AnyView {
+    let hands = Hand::ALL.map(|hand| choice::option(hand.code(), say_band::hand(hand)));
+    let digits = Digit::ALL.map(|digit| (digit.code().to_owned(), say_band::digit(digit).to_owned()));
+    pair(vec![
+        choice::choice("hand", say::HAND, Shape::Segments, hands.into_iter().collect(), form.text("hand")),
+        choice::pick("digit", say::FINGER, digits.into_iter().collect(), form.text("digit")),
+    ])
+}
+
 /// What stands for a choice that nobody has made.
 const NONE: &str = "none";
 
@@ -236,19 +248,19 @@ pub fn read_size(form: Form, key: &str, which: &str) -> Option<Stated> {
     form.judge(key, meant.map(|size| size.stated).ok_or_else(|| say::WHICH_SIZE.to_owned()))
 }
 
-/// The widths of some rings, "2.6 and 2" or "2.6; 2", up to as many as a finger holds; none for an empty field.
+/// The widths of some rings in a field, up to as many as a finger holds beside a gauge.
 pub fn read_widths(form: Form, key: &str) -> Option<Vec<Length>> {
-    let text = typed(form, key).replace(" and ", ";");
-    let parts = text.split([';', '&', '+']).map(str::trim).filter(|part| !part.is_empty());
-    let widths: Result<Vec<Length>, _> = parts.map(|part| entry::read_length(part, Limit::RingWidth)).collect();
-    let widths = widths.map_err(say_entry::number_error).and_then(|widths| {
-        if widths.len() > MOST_BESIDE { Err(say::too_many_beside(MOST_BESIDE)) } else { Ok(widths) }
-    });
-    form.judge(key, widths)
+    form.judge(key, widths(&typed(form, key), RINGS_BESIDE_MOST))
 }
 
-/// No finger holds more rings beside a gauge.
-const MOST_BESIDE: usize = 6;
+/// The widths of some rings, "2.6 and 2" or "2.6; 2", at most so many; none for an empty field.
+pub fn widths(text: &str, most: usize) -> Result<Vec<Length>, String> {
+    let text = text.replace(" and ", ";").replace(", ", ";");
+    let parts = text.split([';', '&', '+']).map(str::trim).filter(|part| !part.is_empty());
+    let widths: Result<Vec<Length>, _> = parts.map(|part| entry::read_length(part, Limit::RingWidth)).collect();
+    let widths = widths.map_err(say_entry::number_error)?;
+    if widths.len() > most { Err(say::too_many_beside(most)) } else { Ok(widths) }
+}
 
 /// A length that has to be there.
 pub fn read_length(form: Form, key: &str, limit: Limit) -> Option<Length> {

@@ -38,7 +38,7 @@ async function copyExamples({ couples, FIRST, SECOND }) {
       change.n = installation.next++;
       change.sets = change.sets.filter(({ field }) => field !== "example");
       for (const set of change.sets) {
-        if (set.field === "name.first") set.value = `${FIRST[i % FIRST.length]} ${Math.floor(i / FIRST.length) + 1}`;
+        if (set.field === "name.first") set.value = FIRST[i % FIRST.length] + (i < FIRST.length ? "" : ` ${Math.floor(i / FIRST.length) + 1}`);
         if (set.field === "name.second" && set.value) set.value = SECOND[i % SECOND.length];
       }
     }

@@ -136,15 +136,6 @@ impl SizeTyped {
     }
 }
 
-/// The widths of some rings, "2.6 and 2" or "2.6; 2", at most so many; none for an empty field.
-pub fn read_widths(text: &str, most: usize) -> Result<Vec<Length>, String> {
-    let text = text.replace(" and ", ";").replace(", ", ";");
-    let parts = text.split([';', '&', '+']).map(str::trim).filter(|part| !part.is_empty());
-    let widths: Result<Vec<Length>, _> = parts.map(|part| entry::read_length(part, Limit::RingWidth)).collect();
-    let widths = widths.map_err(say_entry::number_error)?;
-    if widths.len() > most { Err(say::too_many_widths(most)) } else { Ok(widths) }
-}
-
 /// A length, or nothing for an empty field.
 pub fn read_optional(text: &str, limit: Limit) -> Result<Option<Length>, String> {
     if text.trim().is_empty() {

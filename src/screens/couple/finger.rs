@@ -1,7 +1,7 @@
 //! The finger of one of the two: which it is, and every reading taken from it.
 
 use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, heading, pair, para};
+use crate::parts::lay::{all, heading, para};
 use leptos::prelude::*;
 
 use super::{Whose, whose_of};
@@ -25,7 +25,7 @@ use crate::trade::fit::{GaugeKind, Hands, Place, ReadAt};
 use crate::trade::sizing::SizeAsRead;
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
 use crate::words::practice::USUAL_SET_NAMES;
-use crate::words::{band as say_band, book as say_book, fit as say_fit, screens as say};
+use crate::words::{book as say_book, fit as say_fit, screens as say};
 
 pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
@@ -117,7 +117,6 @@ fn reading_fields(form: Form, gauges: Vec<(String, OwnGauge)>) -> AnyView {
             gauges.iter().any(|(item, own)| *item == picked && matches!(own.gauge.kind, GaugeKind::Stick { .. }))
         })
     };
-    let digits = Digit::ALL.map(|digit| (digit.code().to_owned(), say_band::digit(digit).to_owned()));
     all(vec![
         fields::text(form, "size", say::READ_SIZE).hint(say::READ_SIZE_HINT).keyboard(Keyboard::Text).line(),
         maybe(move || fields::which_size(form, "size", "as", say::READ_AS)),
@@ -147,16 +146,7 @@ fn reading_fields(form: Form, gauges: Vec<(String, OwnGauge)>) -> AnyView {
             Place::ALL.map(|place| option(place.code(), say_fit::place(place))).into_iter().collect(),
             form.text("place"),
         ),
-        pair(vec![
-            choice(
-                "hand",
-                say::HAND,
-                Shape::Segments,
-                Hand::ALL.map(|hand| option(hand.code(), say_band::hand(hand))).into_iter().collect(),
-                form.text("hand"),
-            ),
-            pick("digit", say::FINGER, digits.into_iter().collect(), form.text("digit")),
-        ]),
+        fields::hand_and_finger(form),
         fields::text(form, "beside", say::BESIDE).hint(say::BESIDE_HINT).line(),
     ])
 }

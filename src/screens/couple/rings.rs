@@ -18,7 +18,7 @@ use crate::book::id::{ItemId, RecordId};
 use crate::book::value::Value;
 use crate::book::verbs;
 use crate::parts::button::{Weight, button, link_button};
-use crate::parts::choice::{Shape, choice_with, option, pick};
+use crate::parts::choice::{Shape, choice_with, option};
 use crate::parts::line::{line, lines};
 use crate::parts::page::page;
 use crate::screens::fields;
@@ -26,7 +26,7 @@ use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::trade::band::{Profile, alloys};
 use crate::trade::limits::Limit;
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
-use crate::words::{band as say_band, book as say_book, lengths, screens as say};
+use crate::words::{book as say_book, lengths, screens as say};
 
 pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
@@ -111,7 +111,6 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
         })
     });
     let when = vec![option("now", say::WORN_NOW), option("later", say::PLANNED)];
-    let digits = Digit::ALL.map(|digit| (digit.code().to_owned(), say_band::digit(digit).to_owned()));
     let content = all(vec![
         fields::text(form, "ring-name", say::RING_NAME).hint(say::RING_NAME_HINT).line(),
         choice_with(
@@ -128,16 +127,7 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
         ]),
         fields::profile(form, "profile"),
         fields::metal(form, "metal"),
-        pair(vec![
-            crate::parts::choice::choice(
-                "hand",
-                say::HAND,
-                Shape::Segments,
-                Hand::ALL.map(|hand| option(hand.code(), say_band::hand(hand))).into_iter().collect(),
-                form.text("hand"),
-            ),
-            pick("digit", say::FINGER, digits.into_iter().collect(), form.text("digit")),
-        ]),
+        fields::hand_and_finger(form),
         or_nothing(remove),
     ]);
     form_page(head, form, content, say::SAVE, save)

@@ -37,8 +37,11 @@ pub struct Range {
     pub most: Length,
 }
 
-const fn tenths(least: i64, most: i64) -> Range {
-    Range { least: Length::tenthousandths(least * 1_000), most: Length::tenthousandths(most * 1_000) }
+impl Range {
+    /// A range in whole tenths of a millimetre.
+    pub const fn tenths(least: i64, most: i64) -> Range {
+        Range { least: Length::tenthousandths(least * 1_000), most: Length::tenthousandths(most * 1_000) }
+    }
 }
 
 impl Quantity {
@@ -47,25 +50,25 @@ impl Quantity {
     pub const fn range(self) -> Range {
         match self {
             // a small child's finger to a very large thumb
-            Quantity::AsRead | Quantity::Joint => tenths(300, 900),
+            Quantity::AsRead | Quantity::Joint => Range::tenths(300, 900),
             // a wire to a cigar band
-            Quantity::BandWidth | Quantity::BesideWidth => tenths(8, 200),
+            Quantity::BandWidth | Quantity::BesideWidth => Range::tenths(8, 200),
             // a wire gauge to the widest
-            Quantity::GaugeWidth => tenths(5, 200),
+            Quantity::GaugeWidth => Range::tenths(5, 200),
             // deeper than any band is thick makes no sense
-            Quantity::BandRelief | Quantity::GaugeRelief => tenths(0, 20),
+            Quantity::BandRelief | Quantity::GaugeRelief => Range::tenths(0, 20),
             // a fine mark to two whole sizes
-            Quantity::GaugeStep | Quantity::MakeStep => tenths(1, 60),
+            Quantity::GaugeStep | Quantity::MakeStep => Range::tenths(1, 60),
             // beyond this a gauge belongs in a drawer
-            Quantity::OwnError => tenths(0, 20),
+            Quantity::OwnError => Range::tenths(0, 20),
             // a slim stick to a stubby one
-            Quantity::Taper => tenths(0, 10),
+            Quantity::Taper => Range::tenths(0, 10),
             // the size must not fall with the width; a millimetre a millimetre is already absurd
-            Quantity::WidthPerMm | Quantity::WidthPerMmSd => tenths(0, 10),
+            Quantity::WidthPerMm | Quantity::WidthPerMmSd => Range::tenths(0, 10),
             // none of the room to twice of it
-            Quantity::BorePerMm | Quantity::BorePerMmSd => tenths(0, 20),
-            Quantity::Cold | Quantity::HandsOffSd | Quantity::HandsNormalSd => tenths(0, 20),
-            Quantity::Warm => tenths(-20, 0),
+            Quantity::BorePerMm | Quantity::BorePerMmSd => Range::tenths(0, 20),
+            Quantity::Cold | Quantity::HandsOffSd | Quantity::HandsNormalSd => Range::tenths(0, 20),
+            Quantity::Warm => Range::tenths(-20, 0),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! What a stack can be worked out from: the accepted ranges, one row each, and the check.
 
 use super::stretch::{House, StackInputs};
+pub use crate::trade::fit::Range;
 use crate::trade::measure::{Length, Percent};
 
 /// What is checked.
@@ -14,30 +15,19 @@ pub enum Quantity {
     TopWidth,
 }
 
-/// The least and the most that is accepted, both included.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Range {
-    pub least: Length,
-    pub most: Length,
-}
-
-const fn tenths(least: i64, most: i64) -> Range {
-    Range { least: Length::tenthousandths(least * 1_000), most: Length::tenthousandths(most * 1_000) }
-}
-
 impl Quantity {
     /// The row of the table, in tenths of a millimetre, with its why. All of them are house rules.
     #[rustfmt::skip]
     pub const fn range(self) -> Range {
         match self {
             // a wire to a cigar band
-            Quantity::RingWidth | Quantity::BandWidth | Quantity::ShoulderWidth => tenths(8, 200),
+            Quantity::RingWidth | Quantity::BandWidth | Quantity::ShoulderWidth => Range::tenths(8, 200),
             // the top may carry a head or a cluster
-            Quantity::TopWidth => tenths(8, 400),
+            Quantity::TopWidth => Range::tenths(8, 400),
             // pressed tight to plainly apart
-            Quantity::Gap => tenths(0, 50),
+            Quantity::Gap => Range::tenths(0, 50),
             // a child's finger to a very long one
-            Quantity::FreeLength => tenths(50, 600),
+            Quantity::FreeLength => Range::tenths(50, 600),
         }
     }
 }

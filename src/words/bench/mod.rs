@@ -62,11 +62,6 @@ fn whose(couple: Couple<'_>, who: Wearer) -> Vec<String> {
     std::iter::once(book::name_of(couple, who)).chain(finger).collect()
 }
 
-/// More widths than a finger holds.
-pub fn too_many_widths(most: usize) -> String {
-    format!("Enter at most {most} widths, like 2.6 and 2.")
-}
-
 /// A sentence with how well it is founded behind it.
 pub fn founded(sentence: &str, standing: &str) -> String {
     format!("{} · {standing}", sentence.trim_end_matches('.'))

@@ -3,11 +3,12 @@
 use chrono::NaiveDate;
 use leptos::prelude::*;
 
-use super::super::sheet::{Complaints, SizeTyped, judge, read_needed, read_widths};
+use super::super::sheet::{Complaints, SizeTyped, judge, read_needed};
 use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
 use crate::book::value::{OrderSize, OwnGauge, ReadingTaken};
+use crate::screens::fields::widths;
 use crate::trade::arrange::in_order;
 use crate::trade::band::{Bore, Profile};
 use crate::trade::fit::{
@@ -62,8 +63,8 @@ pub fn reckon(app: App, form: Form, taken: Option<&ReadingTaken>) -> Reckoned {
     };
     let gauge = gauge(app, form, taken, grid(system, step).step, &mut complaints);
     let width = judge(&mut complaints, "width", read_needed(&text("width"), Limit::BandWidth));
-    let neighbours = judge(&mut complaints, "neighbours", read_widths(&text("neighbours"), RINGS_BESIDE_MOST));
-    let beside = judge(&mut complaints, "beside", read_widths(&text("beside"), RINGS_BESIDE_MOST));
+    let neighbours = judge(&mut complaints, "neighbours", widths(&text("neighbours"), RINGS_BESIDE_MOST));
+    let beside = judge(&mut complaints, "beside", widths(&text("beside"), RINGS_BESIDE_MOST));
     let profile = Profile::from_code(&text("profile"));
     let hands = Hands::from_code(&text("hands"));
     let read_at = ReadAt::from_code(&text("read-at")).unwrap_or(ReadAt::LowerEdge);
