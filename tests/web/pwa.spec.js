@@ -89,6 +89,26 @@ test("a new version waits for a yes, then takes over with one reload", async ({ 
   await expect(page.locator("html")).toHaveAttribute("data-release", "2");
 });
 
+test("half-typed words go along from the old version to the new", async ({ page, site, install, release }) => {
+  await install();
+  await page.goto(site.url + "#/couples/new");
+  await page.getByLabel("First name").pressSequentially("Tess");
+  await page.getByLabel("Wedding date").pressSequentially("22 May 20");
+  site.use(await release("2"));
+  await lookForNew(page);
+  await expect(page.getByText(NEW_VERSION.text)).toBeVisible();
+  await expect(page.getByLabel("First name"), "the notice takes nothing").toHaveValue("Tess");
+  await page.getByRole("button", { name: NEW_VERSION.button }).click();
+  await expect(page.locator("html")).toHaveAttribute("data-release", "2");
+  await ready(page);
+  await expect(page.getByLabel("First name")).toHaveValue("Tess");
+  await expect(page.getByLabel("Wedding date")).toHaveValue("22 May 20");
+  await page.getByLabel("Wedding date").press("End");
+  await page.getByLabel("Wedding date").pressSequentially("27");
+  await page.getByRole("button", { name: "Save" }).click();
+  await expect(page.getByRole("heading", { name: "Tess" })).toBeVisible();
+});
+
 test("another tab is told and not reloaded", async ({ page, context, site, install, release }) => {
   await install();
   const other = await context.newPage();
