@@ -13,8 +13,6 @@ pub enum Limit {
     Circumference,
     /// Of the band to be made.
     BandWidth,
-    /// From the bore to the top of the band.
-    BandHeight,
     /// Of the gauge the finger was read with.
     GaugeWidth,
     /// Of a ring already owned, at three and nine o'clock or at the top.
@@ -39,25 +37,15 @@ pub enum Limit {
     BoreFactor,
     /// How sure eta is.
     BoreFactorSpread,
-    /// The most that a narrower band goes down.
-    WidthShiftDown,
     /// For cold or warm hands.
     ConditionShift,
     /// How sure that is.
     ConditionSpread,
-    /// The least spread of readings of the same thing.
-    ReadingSpread,
-    /// How much a finger differs from day to day.
-    DaySpread,
-    /// How loose the base may be when the joint decides.
-    JointLooseness,
     /// A shift that the jeweller sets, up or down.
     OwnShift,
     // shares
     /// Of the free length, where a stack stops being roomy or full.
     StackShare,
-    /// Of being in time.
-    Confidence,
     // whole numbers
     /// Rings worn beside.
     Neighbours,
@@ -124,10 +112,9 @@ pub fn all() -> &'static [Range] {
 }
 
 #[rustfmt::skip]
-const ROWS: [Range; 30] = [
+const ROWS: [Range; 24] = [
     row(Limit::Circumference, mm(36_0000, 80_0000, 54_0000), CommonPractice, "US 0 to UK Z+9; ISO sticks carry 41 to 76"),
     row(Limit::BandWidth, mm(1_0000, 20_0000, 2_5000), CommonPractice, "wire of 1 mm to a cigar band"),
-    row(Limit::BandHeight, mm(8000, 6_0000, 1_8000), CommonPractice, "below 0.8 mm a band bends; 1.3 to 1.8 mm is usual"),
     row(Limit::GaugeWidth, mm(1_0000, 15_0000, 3_0000), CommonPractice, "narrow and wide gauge sets"),
     row(Limit::RingWidth, mm(5000, 25_0000, 2_6000), CommonPractice, "the thinnest shank to the widest top"),
     row(Limit::FreeLength, mm(10_0000, 45_0000, 24_0000), FromMemory, "20 to 28 mm is usual"),
@@ -140,15 +127,10 @@ const ROWS: [Range; 30] = [
     row(Limit::WidthFactorSpread, mm(0, 5000, 1000), CommonPractice, "0.10 mm for each mm"),
     row(Limit::BoreFactor, mm(0, 1_0000, 8000), CommonPractice, "0.8 mm for each mm of the room; more than all of it makes no sense"),
     row(Limit::BoreFactorSpread, mm(0, 1_0000, 3000), CommonPractice, "0.3 mm for each mm"),
-    row(Limit::WidthShiftDown, mm(0, 2_0000, 6000), CommonPractice, "at most 0.6 mm"),
     row(Limit::ConditionShift, mm(0, 2_0000, 5000), CommonPractice, "about 0.5 mm each way; 1.15 mm after swelling (Siamwala 2018, derived)"),
     row(Limit::ConditionSpread, mm(0, 1_0000, 4000), CommonPractice, "0.4 mm"),
-    row(Limit::ReadingSpread, mm(0, 1_0000, 3500), CommonPractice, "0.35 mm"),
-    row(Limit::DaySpread, mm(0, 1_0000, 3000), CommonPractice, "0.3 mm"),
-    row(Limit::JointLooseness, mm(0, 8_0000, 1_2500), CommonPractice, "1.25, 2.5 and 5 mm are the usual thresholds"),
     row(Limit::OwnShift, mm(-5_0000, 5_0000, 5000), CommonPractice, "four UK letters either way"),
     row(Limit::StackShare, percent(5, 100, 35), CommonPractice, "roomy to 35, full to 50 %: house rule"),
-    row(Limit::Confidence, percent(50, 99, 95), CommonPractice, "95 % by default"),
     row(Limit::Neighbours, count(0, 6, 1), CommonPractice, "no free length holds more"),
     row(Limit::LeadTimeDays, days(0, 400, 15), CommonPractice, "15 to 20 working days are usual"),
     row(Limit::DaysInHand, days(0, 365, 14), CommonPractice, "14 days leave time for a resize"),

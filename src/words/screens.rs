@@ -36,7 +36,6 @@ pub const LATE: &str = "Late";
 pub const NEXT_APPOINTMENTS: &str = "Appointments";
 pub const ORDER_BY_DATES: &str = "Order by";
 pub const NOTHING_DUE: &str = "Nothing is due. The next couple will turn up here.";
-pub const NO_APPOINTMENTS: &str = "None in the next two weeks.";
 pub const NOT_ORDERED: &str = "not ordered";
 pub const NO_OUTCOME: &str = "what became of it?";
 pub const FIRST_TIME: &str = "The book is empty. Write down the first couple, or look round with the example book.";
@@ -137,7 +136,6 @@ pub const TIME_HINT: &str = "14:30 or 2.30pm; may stay empty.";
 pub const PLACE: &str = "Place";
 pub const OUTCOME: &str = "What became of it";
 pub const OUTCOME_OPEN: &str = "Not said yet";
-pub const CALENDAR: &str = "Pick in the calendar";
 
 // Recorded, stage, notes, read-back
 pub const ASKED_ON: &str = "Asked on";
@@ -160,7 +158,7 @@ pub const FINGER: &str = "Finger";
 pub const FIRST_RING: &str = "First ring ever";
 pub const FIRST_RING_HINT: &str = "A right size will feel tight at first. Say so; do not go up for that alone.";
 pub const READINGS: &str = "Readings";
-pub const NEW_READING: &str = "New reading";
+pub const READING: &str = "Reading";
 pub const READ_SIZE: &str = "Size read";
 pub const READ_SIZE_HINT: &str = "M½, M 1/2, 6 1/4, 54 or 16.9 mm.";
 pub const READ_AS: &str = "That is";
@@ -190,7 +188,6 @@ pub const METAL: &str = "Metal";
 pub const FINISH: &str = "Surface";
 pub const BAND_WIDTH: &str = "Width";
 pub const NOT_SETTLED: &str = "Not settled";
-pub const NOT_KNOWN: &str = "Not known";
 pub const PLANNED: &str = "Still to come";
 pub const PLANNED_HINT: &str = "Not worn yet: room is kept for it.";
 

@@ -57,7 +57,7 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
         let Some(writes) = known_gauges.with_value(|gauges| read(app, form, wearer, gauges)) else {
             return show_first_complaint();
         };
-        app.save(id, writes, say::saved(say::READINGS), move || {
+        app.save(id, writes, say::saved(say::READING), move || {
             form.done();
             form.reset();
         });
@@ -98,7 +98,7 @@ fn readings(app: App, id: RecordId, wearer: Wearer) -> AnyView {
         });
         let row = |(item, text): (ItemId, String)| {
             let remove = move || {
-                app.save(id, vec![Write::clear(Kept::Reading(wearer, item))], say::removed(say::READINGS), || ());
+                app.save(id, vec![Write::clear(Kept::Reading(wearer, item))], say::removed(say::READING), || ());
             };
             el("li").class("note").child(para("", text)).child(button(Weight::Plain, say::REMOVE, remove)).view()
         };
