@@ -1,5 +1,6 @@
 // The last step of a build, called by Trunk's post_build hook (and by tests, to make "the next version"):
-// 1. joins the style files, in the page's order, into one named by its hash, and makes styles and glue small;
+// 0. in a build by Trunk: has the WebAssembly cut into what the first screen needs and what comes later (split.mjs);
+// 1. joins the style files, in the page's order, into one named by its hash, and makes styles small;
 // 2. hashes the inline scripts into the CSP, and refuses inline styles and handlers, which the CSP would block;
 // 3. checks that the manifest names pictures that are there, in the sizes it says;
 // 4. writes the list of files and their hashes into the service worker;
@@ -11,6 +12,7 @@ import { existsSync } from "node:fs";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { transform } from "esbuild";
+import { split } from "./split.mjs";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -21,7 +23,6 @@ export async function seal(dir) {
   let page = await readFile(join(dir, "index.html"), "utf8");
   page = page.replace(/<!--[\s\S]*?-->/g, "").replace(/^\s+/gm, "");
   page = await joinStyles(dir, page);
-  page = await shrinkGlue(dir, page);
   page = hashScripts(page);
   await writeFile(join(dir, "index.html"), page);
   await writeFile(join(dir, "404.html"), page);
@@ -58,18 +59,6 @@ async function joinStyles(dir, page) {
   await writeFile(join(dir, name), css);
   links.forEach((link, i) => (page = page.replace(link, i === 0 ? `<link rel="stylesheet" href="./${name}">` : "")));
   return page;
-}
-
-async function shrinkGlue(dir, page) {
-  const glue = (await readdir(dir)).find((name) => /^bandwright-.*\.js$/.test(name));
-  if (!glue) return page; // a page without scripts, such as the floor of `make bench`
-  const text = await readFile(join(dir, glue), "utf8");
-  if (glue === `bandwright-${short(text)}.js`) return page; // sealed before
-  const { code } = await transform(text, { loader: "js", format: "esm", minify: true, target: "esnext" });
-  const name = `bandwright-${short(code)}.js`;
-  await rm(join(dir, glue));
-  await writeFile(join(dir, name), code);
-  return page.replaceAll(glue, name);
 }
 
 function hashScripts(page) {
@@ -130,6 +119,12 @@ function sha256(bytes) {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await checkStyles();
-  const list = await seal(process.env.TRUNK_STAGING_DIR ?? join(root, "dist"));
+  const { TRUNK_STAGING_DIR, TRUNK_PROFILE, CARGO_TARGET_DIR } = process.env;
+  if (TRUNK_STAGING_DIR) {
+    const profile = TRUNK_PROFILE === "release" ? "release" : "debug";
+    const built = join(CARGO_TARGET_DIR ?? join(root, "target"), "wasm32-unknown-unknown", profile, "bandwright.wasm");
+    await split(built, TRUNK_STAGING_DIR, { small: profile === "release" });
+  }
+  const list = await seal(TRUNK_STAGING_DIR ?? join(root, "dist"));
   console.log(`sealed: ${list.length} files for the service worker`);
 }

@@ -7,6 +7,7 @@ mod couple;
 mod couples;
 mod fields;
 mod form_page;
+mod later;
 mod new_couple;
 mod practice;
 mod today;
@@ -93,11 +94,9 @@ fn view_of(address: Address) -> AnyView {
         Address::Couples => couples::couples(),
         Address::NewCouple => new_couple::new_couple(),
         Address::Couple(id) => couple::couple(id),
-        Address::Part(id, part) => couple::part(id, part),
         Address::Practice => practice::practice(),
-        Address::Setting(setting) => practice::setting(setting),
         Address::Bench => bench::bench(),
-        Address::Calculator(which) => bench::calculator(which),
+        Address::Part(..) | Address::Setting(_) | Address::Calculator(_) => later::later(address),
     }
 }
 
@@ -149,9 +148,12 @@ fn start_of_page() {
     }
 }
 
-/// Tells whoever measures that the book is there and can be used.
+/// Tells whoever measures that the book is there and can be used; then the rest of the app is fetched.
 fn mark_ready() {
-    if let Some(html) = document().document_element() {
+    if let Some(html) = document().document_element()
+        && !html.has_attribute("data-ready")
+    {
         let _ = html.set_attribute("data-ready", "");
+        later::fetch_ahead();
     }
 }
