@@ -7,6 +7,7 @@ pub mod clock;
 pub mod form;
 pub mod route;
 pub mod seen;
+pub mod share;
 pub mod state;
 pub mod tabs;
 pub mod theme;
