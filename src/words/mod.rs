@@ -16,6 +16,7 @@ pub mod pictures;
 pub mod practice;
 pub mod screens;
 pub mod sizing;
+pub mod specification;
 pub mod stack;
 pub mod standing;
 pub mod storage;
