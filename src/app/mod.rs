@@ -8,6 +8,7 @@ pub mod form;
 pub mod route;
 pub mod seen;
 pub mod share;
+pub mod show;
 pub mod state;
 pub mod tabs;
 pub mod theme;

@@ -15,6 +15,7 @@ pub mod parts;
 pub mod pictures;
 pub mod practice;
 pub mod screens;
+pub mod showing;
 pub mod sizing;
 pub mod specification;
 pub mod stack;
