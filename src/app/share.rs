@@ -95,13 +95,14 @@ pub fn copy(text: String, done: impl FnOnce(bool) + 'static) {
     });
 }
 
-/// Selects everything in a field, for a hand to copy.
+/// Selects all the words of an element, for a hand to copy.
 pub fn select(id: &str) {
-    if let Some(field) = document().get_element_by_id(id)
-        && let Some(select) = method(&field, "select")
+    let selection = method(&window(), "getSelection").and_then(|get| get.call0(&window()).ok());
+    if let Some(words) = document().get_element_by_id(id)
+        && let Some(selection) = selection
+        && let Some(select) = method(&selection, "selectAllChildren")
     {
-        let _ = field.unchecked_ref::<HtmlElement>().focus();
-        let _ = select.call0(&field);
+        let _ = select.call1(&selection, &words);
     }
 }
 

@@ -6,6 +6,7 @@
 pub mod band;
 pub mod bench;
 pub mod book;
+pub mod copies;
 pub mod dates;
 pub mod entry;
 pub mod fit;

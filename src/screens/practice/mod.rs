@@ -28,6 +28,7 @@ use crate::parts::Words;
 use crate::parts::button::{Weight, button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
+use crate::screens::copies;
 use crate::storage::preferences;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::words::practice as say;
@@ -64,6 +65,7 @@ pub fn setting(setting: Setting) -> AnyView {
         Setting::Stack => stack::stack(),
         Setting::Fit => fit::fit(),
         Setting::Phone => phone::phone(),
+        Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn => copies::setting(setting),
         Setting::Example => example::example(),
     }
 }
@@ -122,7 +124,7 @@ fn the_app(app: App) -> Vec<Line> {
 }
 
 /// The head of a setting's screen, with the way back to the list it is on.
-fn head(setting: Setting, title: impl Into<Words>) -> Head {
+pub fn head(setting: Setting, title: impl Into<Words>) -> Head {
     let up = Address::Setting(setting).up();
     let name = match up {
         Address::Setting(Setting::Gauges) => say::GAUGES,

@@ -1,0 +1,25 @@
+//! What leaves the phone and what comes back: a couple's specification, files, differences between phones, the history,
+//! and erasing for good.
+//!
+//! INVARIANT: everything here hangs off two functions, one for parts of a couple and one for settings, so that it can
+//! be loaded apart from the rest.
+
+mod specification;
+
+use leptos::prelude::*;
+
+use crate::app::address::{Part, Setting};
+use crate::book::id::RecordId;
+
+/// A part of a couple that is about handing over or keeping.
+pub fn part(id: RecordId, part: Part) -> AnyView {
+    match part {
+        Part::Specification => specification::specification(id),
+        _ => super::couple::not_here(),
+    }
+}
+
+/// A setting that is about copies, phones or keeping.
+pub fn setting(_setting: Setting) -> AnyView {
+    super::couple::not_here()
+}
