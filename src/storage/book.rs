@@ -137,7 +137,8 @@ async fn install(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Ins
     let installation = match stored_installation(&meta).await? {
         Some(installation) => installation,
         None => {
-            let installation = Installation { id: fresh.0, practice: fresh.1, next: 1, unknown: None };
+            let installation =
+                Installation { id: fresh.0, practice: fresh.1, next: 1, former: Vec::new(), unknown: None };
             put_installation(&meta, &installation).await?;
             installation
         }
