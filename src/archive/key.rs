@@ -2,7 +2,7 @@
 
 use super::code::Code;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
-use crate::book::id::ItemId;
+use crate::book::id::{InstallationId, ItemId};
 
 /// The name of a field.
 pub fn write(field: &Field) -> String {
@@ -126,6 +126,7 @@ fn practice(field: PracticeField) -> String {
         PracticeField::Roomy => "roomy".into(),
         PracticeField::Full => "full".into(),
         PracticeField::Constant(constant) => format!("constant.{}", constant.code()),
+        PracticeField::PhoneName(by) => format!("phone_name.{by}"),
     }
 }
 
@@ -148,6 +149,7 @@ fn known_practice(parts: &[&str]) -> Option<PracticeField> {
         ["roomy"] => PracticeField::Roomy,
         ["full"] => PracticeField::Full,
         ["constant", constant] => PracticeField::Constant(Code::from_code(constant)?),
+        ["phone_name", by] => PracticeField::PhoneName(InstallationId::parse(by)?),
         _ => return None,
     })
 }

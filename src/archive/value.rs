@@ -79,7 +79,9 @@ pub fn write(value: &Value) -> Json {
 /// The value of a field from JSON; none if it is not what the field holds.
 pub fn read(field: &Field, json: &Json) -> Option<Value> {
     Some(match field {
-        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair) => text(json)?,
+        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair | P::PhoneName(_)) => {
+            text(json)?
+        }
         Field::Appointment(_, AppointmentField::Place) | Field::Ring(_, _, RingField::Name) => text(json)?,
         Field::Wedding => Value::Wedding(read_wedding(json)?),
         Field::Appointment(_, AppointmentField::When) => {

@@ -1,6 +1,6 @@
 //! Every field that a record can hold: the grain at which changes are kept, undone and, later, merged.
 
-use super::id::ItemId;
+use super::id::{InstallationId, ItemId};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::wearer::Wearer;
 
@@ -180,6 +180,8 @@ pub enum PracticeField {
     Full,
     /// One of the constants of the fit.
     Constant(Constant),
+    /// What a phone is called, by its installation: text.
+    PhoneName(InstallationId),
 }
 
 /// The constants of the fit that can be set. Each is kept in millimetres: a rate is millimetres of circumference per

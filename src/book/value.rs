@@ -187,7 +187,7 @@ impl Value {
             Field::OrderSize(_) => matches!(self, Value::OrderSize(_)),
             Field::Stack(_) => matches!(self, Value::Stack(_)),
             Field::Dates => matches!(self, Value::Dates(_)),
-            Field::Practice(P::Fair) => matches!(self, Value::Text(_)),
+            Field::Practice(P::Fair | P::PhoneName(_)) => matches!(self, Value::Text(_)),
             Field::Practice(P::Region) => matches!(self, Value::Region(_)),
             Field::Practice(P::FirstSystem) => matches!(self, Value::System(_)),
             Field::Practice(P::Step) => matches!(self, Value::Step(_)),

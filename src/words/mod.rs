@@ -9,6 +9,7 @@ pub mod book;
 pub mod copies;
 pub mod dates;
 pub mod entry;
+pub mod fields;
 pub mod fit;
 pub mod format;
 pub mod lengths;

@@ -59,6 +59,7 @@ pub fn practice_fields() -> Vec<Field> {
     let mut all = vec![P::Fair, P::Region, P::FirstSystem, P::Step, P::Weekdays, P::WorksOnHolidays, P::CutOff];
     all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full]);
     all.extend([ItemId(2), ItemId(3)].into_iter().flat_map(|item| [P::Gauge(item), P::Extra(item), P::Closure(item)]));
+    all.push(P::PhoneName(InstallationId(5)));
     all.extend(WORKS.map(P::LeadTime));
     all.extend(Constant::ALL.map(P::Constant));
     all.into_iter().map(Field::Practice).collect()
@@ -71,7 +72,9 @@ pub fn all_fields() -> Vec<Field> {
 /// A value that the field can hold.
 pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
     match field {
-        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair) => text(),
+        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair | P::PhoneName(_)) => {
+            text()
+        }
         Field::Appointment(_, AppointmentField::Place) | Field::Ring(_, _, RingField::Name) => text(),
         Field::Wedding => wedding().prop_map(Value::Wedding).boxed(),
         Field::Appointment(_, AppointmentField::When) => {
