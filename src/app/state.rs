@@ -1,6 +1,8 @@
 //! The state of the running app, and the only code that writes it. A screen hands in what is to be written; it is
 //! saved; only then is it shown.
 
+mod exchange;
+
 use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::sync::Arc;
@@ -14,6 +16,7 @@ use wasm_bindgen_futures::spawn_local;
 use super::clock;
 use super::route;
 use super::tabs::Tabs;
+use crate::archive::installation::Installation;
 use crate::book::change::{Draft, Write};
 use crate::book::couple::Couple;
 use crate::book::example;
@@ -32,7 +35,9 @@ pub struct Book {
     pub couples: BTreeMap<RecordId, Arc<Record>>,
     pub practice: Arc<Record>,
     pub set_aside: Vec<SetAside>,
-    installation: InstallationId,
+    /// Practices of other phones, for the names that they give themselves.
+    practices: BTreeMap<RecordId, Arc<Record>>,
+    installation: Installation,
 }
 
 /// Whether the book is there.
@@ -101,7 +106,8 @@ impl App {
             couples: BTreeMap::new(),
             practice: Arc::new(Record::new(RecordId(0), Kind::Practice)),
             set_aside: Vec::new(),
-            installation: InstallationId(0),
+            practices: BTreeMap::new(),
+            installation: nobody(),
         };
         let heard = RwSignal::new(None);
         let shared = Shared {
@@ -138,7 +144,8 @@ impl App {
                         couples: BTreeMap::new(),
                         practice: Arc::new(Record::new(practice, Kind::Practice)),
                         set_aside: loaded.set_aside,
-                        installation: loaded.installation.id,
+                        practices: BTreeMap::new(),
+                        installation: loaded.installation,
                     };
                     loaded.records.into_iter().for_each(|record| book.put(record));
                     self.book.set(book);
@@ -198,7 +205,7 @@ impl App {
 
     /// The latest change to a couple on this phone that can be taken back.
     pub fn undoable(self, id: RecordId) -> Option<Stamp> {
-        self.book.with(|book| Some(book.couples.get(&id)?.undoable(book.installation)?.stamp))
+        self.book.with(|book| Some(book.couples.get(&id)?.undoable(book.installation.id)?.stamp))
     }
 
     /// Loads the example book: in one go, or not at all.
@@ -351,13 +358,17 @@ impl App {
     }
 }
 
+/// What stands for the installation until the book is open.
+fn nobody() -> Installation {
+    Installation { id: InstallationId(0), practice: RecordId(0), next: 1, former: Vec::new(), unknown: None }
+}
+
 impl Book {
     fn put(&mut self, record: Record) {
         match record.kind {
             Kind::Couple => drop(self.couples.insert(record.id, Arc::new(record))),
             Kind::Practice if record.id == self.practice.id => self.practice = Arc::new(record),
-            // The practice of another installation: nothing here reads it, and nothing here loses it.
-            Kind::Practice => {}
+            Kind::Practice => drop(self.practices.insert(record.id, Arc::new(record))),
         }
     }
 }

@@ -10,6 +10,7 @@ use crate::app::state::{App, Book, app};
 use crate::book::couple::{Appointment, Couple};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
+use crate::book::record::Record;
 use crate::book::today::{self as reckoning, Today};
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::empty::empty;
@@ -18,7 +19,7 @@ use crate::parts::page::{Head, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, format, screens as say, storage};
+use crate::words::{book as say_book, format, phones as say_phones, screens as say, storage};
 
 /// So many order-by dates are shown.
 const NEAREST: usize = 6;
@@ -40,6 +41,7 @@ pub fn today() -> AnyView {
         let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty();
         all(vec![
             or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
+            or_nothing(group(say_phones::DIFFERENCES, app.with(to_settle))),
             or_nothing(group(say::LATE, late)),
             or_nothing(group(say::NEXT_APPOINTMENTS, appointments)),
             or_nothing(group(say::ORDER_BY_DATES, order_by)),
@@ -57,6 +59,17 @@ pub fn today() -> AnyView {
 fn first_time(app: App) -> AnyView {
     let load = button(Weight::Quiet, say::LOAD_EXAMPLES, move || app.load_examples());
     empty(sketch(ornament::two_bands().svg), say::FIRST_TIME, Some(load))
+}
+
+/// Couples of which two phones say different things.
+fn to_settle(book: &Book) -> Vec<Line> {
+    let of = |record: &std::sync::Arc<Record>| {
+        let count = record.conflicts().len();
+        let href = Address::Part(record.id, Part::Differences).to_string();
+        let row = line(say_book::names(Couple(record)), "", href).small(say_phones::differences(count));
+        (count > 0).then(|| row.mark(Mark::Care))
+    };
+    book.couples.values().filter_map(of).take(NEAREST).collect()
 }
 
 fn group(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {

@@ -14,6 +14,7 @@ pub mod fit;
 pub mod format;
 pub mod lengths;
 pub mod parts;
+pub mod phones;
 pub mod pictures;
 pub mod practice;
 pub mod screens;

@@ -4,6 +4,8 @@
 //! INVARIANT: everything here hangs off two functions, one for parts of a couple and one for settings, so that it can
 //! be loaded apart from the rest.
 
+mod differences;
+mod history;
 mod specification;
 
 use leptos::prelude::*;
@@ -15,6 +17,8 @@ use crate::book::id::RecordId;
 pub fn part(id: RecordId, part: Part) -> AnyView {
     match part {
         Part::Specification => specification::specification(id),
+        Part::Differences => differences::differences(id),
+        Part::History => history::history(id),
         _ => super::couple::not_here(),
     }
 }

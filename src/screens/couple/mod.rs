@@ -32,7 +32,7 @@ use crate::screens::copies;
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::wearer::Wearer;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, copies as say_copies, screens as say};
+use crate::words::{book as say_book, copies as say_copies, phones as say_phones, screens as say};
 
 pub fn couple(id: RecordId) -> AnyView {
     let app = app();
@@ -108,7 +108,15 @@ fn known(app: App, id: RecordId) -> AnyView {
         let why = app.couple(id, |couple| leaving::may_leave(couple).err()).flatten();
         why.map(|why| para("caution", say_book::stays(why)))
     };
+    let differ = move || {
+        let count = app.couple(id, |couple| couple.0.conflicts().len()).unwrap_or_default();
+        (count > 0).then(|| {
+            let row = line(say_phones::differences(count), "", Address::Part(id, Part::Differences).to_string());
+            lines(Signal::stored(vec![row.mark(Mark::Care)]))
+        })
+    };
     let content = column(vec![
+        maybe(differ),
         maybe(move || {
             app.couple(id, |couple| couple.put_away().is_some())
                 .unwrap_or(false)
@@ -171,7 +179,10 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
 
 fn hand_over_lines(id: RecordId) -> Vec<Line> {
     let to = |part| Address::Part(id, part).to_string();
-    vec![line(say_copies::SPECIFICATION, "", to(Part::Specification)).small(say_copies::SPECIFICATION_SMALL)]
+    vec![
+        line(say_copies::SPECIFICATION, "", to(Part::Specification)).small(say_copies::SPECIFICATION_SMALL),
+        line(say_phones::HISTORY, "", to(Part::History)).small(say_phones::HISTORY_SMALL),
+    ]
 }
 
 /// Tap to call or write.
