@@ -4,7 +4,9 @@
 
 pub mod address;
 pub mod clock;
+pub mod device;
 pub mod form;
+pub mod keeping;
 pub mod route;
 pub mod seen;
 pub mod share;

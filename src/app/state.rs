@@ -18,6 +18,7 @@ use super::route;
 use super::tabs::Tabs;
 use crate::archive::installation::Installation;
 use crate::book::change::{Draft, Write};
+use crate::book::copies::LastCopy;
 use crate::book::couple::Couple;
 use crate::book::example;
 use crate::book::id::{InstallationId, ItemId, RecordId, Stamp};
@@ -25,6 +26,7 @@ use crate::book::practice::Practice;
 use crate::book::record::{Kind, Record};
 use crate::book::verbs;
 use crate::storage::book::{self as stored, Addition, SetAside};
+use crate::storage::copies;
 use crate::storage::database::Database;
 use crate::storage::error::StorageError;
 use crate::words;
@@ -83,6 +85,8 @@ pub struct App {
     pub today: RwSignal<NaiveDate>,
     /// A new version is there and waits to be let in.
     pub update_ready: RwSignal<bool>,
+    /// The last copy of the whole book that left this phone.
+    pub last_copy: RwSignal<Option<LastCopy>>,
     book: RwSignal<Book>,
     shared: StoredValue<SendWrapper<Rc<Shared>>>,
 }
@@ -120,6 +124,7 @@ impl App {
             notice: RwSignal::new(None),
             today: RwSignal::new(clock::now().0),
             update_ready: RwSignal::new(false),
+            last_copy: RwSignal::new(None),
             book: RwSignal::new(nothing),
             shared: StoredValue::new(SendWrapper::new(Rc::new(shared))),
         };
@@ -149,6 +154,7 @@ impl App {
                     };
                     loaded.records.into_iter().for_each(|record| book.put(record));
                     self.book.set(book);
+                    self.last_copy.set(copies::last(&shared.database).await.unwrap_or_default());
                     self.status.set(Status::Open);
                 }
                 Err(error) => self.status.set(Status::Failed(error)),

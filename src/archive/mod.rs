@@ -8,6 +8,7 @@
 
 mod change;
 pub mod code;
+pub mod copy;
 pub mod installation;
 pub mod key;
 pub mod merge;

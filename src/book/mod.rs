@@ -10,6 +10,7 @@
 
 pub mod change;
 pub mod checklist;
+pub mod copies;
 pub mod couple;
 pub mod example;
 pub mod field;

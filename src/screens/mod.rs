@@ -20,6 +20,7 @@ use wasm_bindgen::JsCast;
 
 use crate::app::address::Address;
 use crate::app::clock;
+use crate::app::keeping::Keeping;
 use crate::app::route::Route;
 use crate::app::show::Eyes;
 use crate::app::state::{App, NoticeKind, Status};
@@ -42,6 +43,7 @@ fn frame() -> AnyView {
     let app = App::open();
     let route = Route::follow();
     let eyes = Eyes::open();
+    provide_context(Keeping::watch(app));
     provide_context(eyes);
     provide_context(app);
     provide_context(route);

@@ -8,6 +8,8 @@ pub mod error;
 #[cfg(target_arch = "wasm32")]
 pub mod book;
 #[cfg(target_arch = "wasm32")]
+pub mod copies;
+#[cfg(target_arch = "wasm32")]
 pub mod database;
 #[cfg(target_arch = "wasm32")]
 pub mod drafts;

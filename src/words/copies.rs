@@ -23,7 +23,18 @@ pub const SPECIFICATION_STAYS: &str = "They said no to being recorded, so nothin
 pub const EXAMPLE_STAYS: &str = "An invented example: it can be looked at and is sent to nobody.";
 pub const TO_RECORDED: &str = "May be recorded";
 
-/// "last copy: Mon 23 Nov 2026".
-pub fn last_copy(day: NaiveDate) -> String {
-    format!("last copy: {}", format::day(day))
+// Today's reminder
+pub const MAKE_ONE: &str = "Make a copy";
+
+/// Changes have waited for a week.
+pub fn nothing_since(day: NaiveDate) -> String {
+    format!(
+        "What was written since {} is on this phone only: if the phone is lost, so is that. Let a copy leave it.",
+        format::day(day)
+    )
 }
+
+// The list under Practice
+pub const COPIES: &str = "Copies";
+pub const COPIES_SMALL: &str = "files out, files in";
+pub const NEVER: &str = "never made";

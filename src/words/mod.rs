@@ -12,6 +12,7 @@ pub mod entry;
 pub mod fields;
 pub mod fit;
 pub mod format;
+pub mod keeping;
 pub mod lengths;
 pub mod parts;
 pub mod phones;

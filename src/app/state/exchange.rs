@@ -1,9 +1,13 @@
 //! What the state does beyond writing single records: phones by their names, files in and out, erasing for good.
 
+use std::collections::BTreeSet;
+
+use chrono::NaiveDate;
 use leptos::prelude::*;
 
 use super::App;
 use crate::app::clock;
+use crate::book::copies;
 use crate::book::id::{InstallationId, Moment};
 use crate::book::practice::Practice;
 use crate::words::phones as say;
@@ -17,6 +21,37 @@ impl App {
             let mut practices = std::iter::once(&book.practice).chain(book.practices.values());
             let name = practices.find_map(|record| Practice(record).phone_name(by));
             say::phone(name, ours, &by.to_string())
+        })
+    }
+
+    /// This phone, then every other that has written into the book.
+    pub fn phones(self) -> Vec<InstallationId> {
+        self.book.with(|book| {
+            let ours = |by: &InstallationId| book.installation.id == *by || book.installation.former.contains(by);
+            let mut others = BTreeSet::new();
+            for record in book.couples.values().chain([&book.practice]) {
+                others.extend(record.changes().iter().map(|change| change.by()).filter(|by| !ours(by)));
+            }
+            std::iter::once(book.installation.id).chain(others).collect()
+        })
+    }
+
+    /// The day since which changes wait for a copy of the whole book, if it is time for one.
+    pub fn copy_due(self) -> Option<NaiveDate> {
+        self.today.track();
+        let waiting = self.waiting();
+        copies::is_due(waiting, clock::moment()).then_some(waiting).flatten().map(|since| clock::civil(since).0)
+    }
+
+    /// The earliest change made on this phone that no copy of the whole book holds.
+    pub fn waiting(self) -> Option<Moment> {
+        self.last_copy.with(|last| {
+            self.book.with(|book| {
+                let mut ours = vec![book.installation.id];
+                ours.extend(&book.installation.former);
+                let records = book.couples.values().chain([&book.practice]).map(|record| record.as_ref());
+                copies::waiting(records, &ours, last.as_ref())
+            })
         })
     }
 

@@ -6,8 +6,11 @@
 
 mod differences;
 mod history;
+mod install;
+mod phone_name;
 mod specification;
 
+pub use install::tab_warning;
 use leptos::prelude::*;
 
 use crate::app::address::{Part, Setting};
@@ -24,6 +27,10 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
 }
 
 /// A setting that is about copies, phones or keeping.
-pub fn setting(_setting: Setting) -> AnyView {
-    super::couple::not_here()
+pub fn setting(setting: Setting) -> AnyView {
+    match setting {
+        Setting::Install => install::install(),
+        Setting::PhoneName(by) => phone_name::phone_name(by),
+        _ => super::couple::not_here(),
+    }
 }
