@@ -8,6 +8,8 @@
 
 mod change;
 pub mod code;
+pub mod file;
+pub mod import;
 pub mod installation;
 pub mod key;
 pub mod merge;
