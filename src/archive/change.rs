@@ -88,7 +88,7 @@ pub(super) fn read_optional_stamp(row: &mut Map<String, Json>, key: &str) -> Opt
     Some(Some(stamp))
 }
 
-fn read_stamps(row: &mut Map<String, Json>, key: &str) -> Option<Vec<Stamp>> {
+pub(super) fn read_stamps(row: &mut Map<String, Json>, key: &str) -> Option<Vec<Stamp>> {
     let Some(json) = row.remove(key) else { return Some(Vec::new()) };
     let stamps = json.as_array()?.iter().map(read_stamp).collect::<Option<Vec<_>>>()?;
     // An empty list is not written at all.
@@ -97,7 +97,7 @@ fn read_stamps(row: &mut Map<String, Json>, key: &str) -> Option<Vec<Stamp>> {
     Some(stamps)
 }
 
-fn write_stamps(stamps: &[Stamp]) -> Json {
+pub(super) fn write_stamps(stamps: &[Stamp]) -> Json {
     stamps.iter().copied().map(write_stamp).collect()
 }
 

@@ -9,6 +9,8 @@
 mod change;
 pub mod code;
 pub mod copy;
+pub mod file;
+pub mod import;
 pub mod installation;
 pub mod key;
 pub mod merge;
