@@ -12,8 +12,6 @@ pub mod entry;
 pub mod fields;
 pub mod files;
 pub mod fit;
-pub mod fit;
-pub mod format;
 pub mod format;
 pub mod harmless;
 pub mod keeping;
