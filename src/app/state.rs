@@ -1,7 +1,8 @@
 //! The state of the running app, and the only code that writes it. A screen hands in what is to be written; it is
 //! saved; only then is it shown.
 
-mod exchange;
+pub mod exchange;
+mod phones;
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -16,6 +17,7 @@ use wasm_bindgen_futures::spawn_local;
 use super::clock;
 use super::route;
 use super::tabs::Tabs;
+use crate::archive::import::log::ImportLog;
 use crate::archive::installation::Installation;
 use crate::book::change::{Draft, Write};
 use crate::book::copies::LastCopy;
@@ -29,6 +31,7 @@ use crate::storage::book::{self as stored, Addition, SetAside};
 use crate::storage::copies;
 use crate::storage::database::Database;
 use crate::storage::error::StorageError;
+use crate::storage::import;
 use crate::words;
 
 /// The book as it is shown: what has been saved, and nothing else.
@@ -87,6 +90,8 @@ pub struct App {
     pub update_ready: RwSignal<bool>,
     /// The last copy of the whole book that left this phone.
     pub last_copy: RwSignal<Option<LastCopy>>,
+    /// The last import, while it can be taken back.
+    pub last_import: RwSignal<Option<ImportLog>>,
     book: RwSignal<Book>,
     shared: StoredValue<SendWrapper<Rc<Shared>>>,
 }
@@ -125,6 +130,7 @@ impl App {
             today: RwSignal::new(clock::now().0),
             update_ready: RwSignal::new(false),
             last_copy: RwSignal::new(None),
+            last_import: RwSignal::new(None),
             book: RwSignal::new(nothing),
             shared: StoredValue::new(SendWrapper::new(Rc::new(shared))),
         };
@@ -154,6 +160,7 @@ impl App {
                     };
                     loaded.records.into_iter().for_each(|record| book.put(record));
                     self.book.set(book);
+                    self.last_import.set(import::last_import(&shared.database).await.unwrap_or_default());
                     self.last_copy.set(copies::last(&shared.database).await.unwrap_or_default());
                     self.status.set(Status::Open);
                 }
@@ -332,6 +339,9 @@ impl App {
     }
 
     fn reload(self, id: RecordId) {
+        if id == exchange::EVERYTHING {
+            return self.reopen();
+        }
         let shared = self.shared();
         spawn_local(async move {
             match stored::reload(&shared.database, id).await {

@@ -38,3 +38,15 @@ pub fn nothing_since(day: NaiveDate) -> String {
 pub const COPIES: &str = "Copies";
 pub const COPIES_SMALL: &str = "files out, files in";
 pub const NEVER: &str = "never made";
+
+pub fn brought_in() -> String {
+    "Brought in".to_owned()
+}
+
+pub fn import_undone() -> String {
+    "The import was taken back".to_owned()
+}
+
+pub fn erased() -> String {
+    "Erased for good".to_owned()
+}
