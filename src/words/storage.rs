@@ -75,6 +75,11 @@ pub fn persistent(persistent: Option<bool>) -> &'static str {
     }
 }
 
+/// "340 kB", "1.2 MB".
+pub fn size(bytes: f64) -> String {
+    self::bytes(bytes)
+}
+
 fn bytes(bytes: f64) -> String {
     if bytes < 1_000_000.0 {
         format!("{:.0} kB", (bytes / 1000.0).ceil())

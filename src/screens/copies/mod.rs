@@ -4,10 +4,15 @@
 //! INVARIANT: everything here hangs off two functions, one for parts of a couple and one for settings, so that it can
 //! be loaded apart from the rest.
 
+mod bring_in;
 mod differences;
+mod erase;
 mod history;
 mod install;
+mod list;
+mod out;
 mod phone_name;
+mod preview;
 mod specification;
 
 pub use install::tab_warning;
@@ -22,6 +27,8 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::Specification => specification::specification(id),
         Part::Differences => differences::differences(id),
         Part::History => history::history(id),
+        Part::Copy => out::one(id),
+        Part::Erase => erase::erase(id),
         _ => super::couple::not_here(),
     }
 }
@@ -30,6 +37,8 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
 pub fn setting(setting: Setting) -> AnyView {
     match setting {
         Setting::Install => install::install(),
+        Setting::Copies => list::copies(),
+        Setting::BringIn => bring_in::bring_in(),
         Setting::PhoneName(by) => phone_name::phone_name(by),
         _ => super::couple::not_here(),
     }

@@ -181,7 +181,9 @@ fn hand_over_lines(id: RecordId) -> Vec<Line> {
     let to = |part| Address::Part(id, part).to_string();
     vec![
         line(say_copies::SPECIFICATION, "", to(Part::Specification)).small(say_copies::SPECIFICATION_SMALL),
+        line(say_copies::COPY_ONE, "", to(Part::Copy)).small(say_copies::COPY_ONE_SMALL),
         line(say_phones::HISTORY, "", to(Part::History)).small(say_phones::HISTORY_SMALL),
+        line(say_copies::ERASE, "", to(Part::Erase)).small(say_copies::ERASE_SMALL),
     ]
 }
 
