@@ -1,5 +1,6 @@
 //! What is said about couples: their names, stages and appointments, and the lines of the checklist.
 
+use super::harmless::harmless;
 use super::{band, dates, format, lengths, sizing};
 use crate::book::checklist::{Care, Topic};
 use crate::book::couple::{Appointment, Band, Couple, Ring};
@@ -10,17 +11,17 @@ use crate::trade::wearer::Wearer;
 
 /// Both names, or the one there is: "Ines & Callum".
 pub fn names(couple: Couple<'_>) -> String {
-    let names = Wearer::BOTH.map(|wearer| couple.name(wearer));
+    let names = Wearer::BOTH.map(|wearer| couple.name(wearer).map(harmless));
     match names {
         [Some(first), Some(second)] => format!("{first} & {second}"),
-        [Some(only), None] | [None, Some(only)] => only.to_owned(),
+        [Some(only), None] | [None, Some(only)] => only,
         [None, None] => "Without a name".to_owned(),
     }
 }
 
 /// The name of one of the two, or what stands for it.
 pub fn name_of(couple: Couple<'_>, wearer: Wearer) -> String {
-    couple.name(wearer).map_or_else(|| nameless(wearer).to_owned(), str::to_owned)
+    couple.name(wearer).map_or_else(|| nameless(wearer).to_owned(), harmless)
 }
 
 pub fn nameless(wearer: Wearer) -> &'static str {
@@ -63,7 +64,7 @@ pub fn standing(couple: Couple<'_>) -> String {
         parts.push(format::day(day));
     }
     if let Some(met) = couple.met() {
-        parts.push(met.to_owned());
+        parts.push(harmless(met));
     }
     parts.join(" · ")
 }
@@ -198,7 +199,8 @@ pub fn ring(ring: &Ring) -> String {
 }
 
 pub fn ring_name(ring: &Ring) -> String {
-    ring.name.clone().unwrap_or_else(|| if ring.planned { "a ring to come".to_owned() } else { "a ring".to_owned() })
+    let named = ring.name.as_deref().map(harmless);
+    named.unwrap_or_else(|| if ring.planned { "a ring to come".to_owned() } else { "a ring".to_owned() })
 }
 
 /// "2.5 mm court, plain, platinum 950".
@@ -243,7 +245,7 @@ pub fn order_size(size: &OrderSize) -> String {
 /// An appointment on one line.
 pub fn appointment(it: &Appointment) -> String {
     match &it.place {
-        Some(place) => format!("{} · {place}", when(it.when)),
+        Some(place) => format!("{} · {}", when(it.when), harmless(place)),
         None => when(it.when),
     }
 }

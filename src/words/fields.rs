@@ -1,5 +1,6 @@
 //! Fields and what they hold, in words: for the history, and where two phones say different things.
 
+use super::harmless::harmless;
 use super::{band, book, dates, format, lengths, practice, screens, sizing};
 use crate::book::couple::Couple;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
@@ -92,7 +93,7 @@ fn practice_field(field: PracticeField) -> &'static str {
 pub fn value(value: Option<&Value>) -> String {
     let Some(value) = value else { return "nothing".to_owned() };
     match value {
-        Value::Text(text) => text.clone(),
+        Value::Text(text) => harmless(text),
         Value::Yes(true) => "yes".to_owned(),
         Value::Yes(false) => "no".to_owned(),
         Value::Day(day) => format::day(*day),

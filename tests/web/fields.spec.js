@@ -98,6 +98,9 @@ const FIELDS = {
     digit: choice,
   },
   "Part::Band": { "band-width": mm("band width", "1", "20", ...none), profile: choice, finish: choice, metal: choice },
+  "Part::Specification": { called: choice },
+  "Part::History": { "history-of": choice },
+  "Part::Erase": { sure: choice },
   "Calculator::Size": { q: "size asked", as: choice },
   "Calculator::Order": {
     size: "size asked",
@@ -156,6 +159,10 @@ const FIELDS = {
   },
   "Setting::Fit": Object.fromEntries(["width", "width-spread", "bore", "bore-spread", "cold", "warm", "hands-spread", "normal-spread"].map((which) => [`fit-${which}`, figure("", "0", "[\\d.]+", [...none, "zero"])])),
   "Setting::Phone": { theme: choice },
+  "Setting::PhoneName": { "phone-name": "name or none" },
+  "Setting::Copies": { what: choice },
+  // The file is fed in copies.spec.js.
+  "Setting::BringIn": { file: choice, pasted: "words" },
 };
 
 /** What else has to be in a form for it to be saved. */
@@ -187,7 +194,7 @@ const SHOW = {
     is the same code. */
 const ONCE_MORE = ["text", "large", "past day"];
 
-const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", extra: "…", closure: "…" };
+const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", extra: "…", closure: "…", phone: "…" };
 
 test.describe.configure({ timeout: 240_000 });
 
@@ -302,7 +309,7 @@ function fieldsHere(page) {
   return page.evaluate(() =>
     [...document.querySelectorAll("input, textarea, select")].map((field) => ({
       key: (field.name || field.id).replace(/^extra-[0-9a-f]{32}$/, "extra-own"),
-      typed: field.matches("textarea, input:not([type=radio], [type=checkbox])"),
+      typed: field.matches("textarea, input:not([type=radio], [type=checkbox], [type=file])"),
     })),
   );
 }

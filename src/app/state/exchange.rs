@@ -42,7 +42,7 @@ pub struct Made {
     /// How many stay because they said no, and how many because they are invented.
     pub said_no: usize,
     pub examples: usize,
-    /// For the whole book: the number that this installation's next change had.
+    /// For the whole book: every change made here with a lower number is in it.
     covers: Option<u64>,
 }
 
@@ -53,7 +53,9 @@ impl App {
     /// Makes a file. `progress` hears how many hundredths are done, and answers whether anybody still waits for it.
     pub fn make_file(self, which: Which, progress: Box<dyn Fn(u8) -> bool>, done: Told<Made>) {
         let (header, records) = self.leaving(&which);
-        let covers = self.book.with_untracked(|book| (which == Which::Book).then_some(book.installation.next));
+        // Whatever is written here later gets a higher number than all that is known now.
+        let highest = records.iter().map(|record| record.highest()).max().unwrap_or_default();
+        let covers = (which == Which::Book).then_some(highest + 1);
         spawn_local(async move {
             let mut made = Made { text: String::new(), couples: 0, said_no: 0, examples: 0, covers };
             let mut writer = Writer::new(&header);
@@ -140,6 +142,8 @@ impl App {
                     drafts::forget_about(&id.to_string());
                     self.show(&shared, marks);
                     then();
+                    // Another screen takes a notice away that was said on the one before.
+                    breathe().await;
                     self.say(words::copies::erased());
                 }
                 Err(error) => self.fail(&error),
@@ -164,9 +168,12 @@ impl App {
                 }
                 Which::Book => {
                     header.holds = Holds::Book;
-                    header.practice = Some(book.practice.id);
+                    let is_set = !book.practice.changes().is_empty();
+                    header.practice = is_set.then_some(book.practice.id);
                     let mut all: BTreeMap<RecordId, &Arc<Record>> = BTreeMap::new();
-                    let practices = std::iter::once(&book.practice).chain(book.practices.values());
+                    // One in which nothing was ever set says nothing.
+                    let own = is_set.then_some(&book.practice);
+                    let practices = own.into_iter().chain(book.practices.values());
                     all.extend(book.couples.values().chain(practices).map(|record| (record.id, record)));
                     all.into_values().map(Arc::clone).collect()
                 }

@@ -63,7 +63,8 @@ pub fn last_import(app: App) -> AnyView {
         let said = app.last_import.with(|log| {
             let log = log.as_ref()?;
             let day = clock::civil(log.at).0;
-            Some(say::last_import(day, &app.phone_name(log.by), log.records.len()))
+            let couples = app.with(|book| log.records.iter().filter(|it| book.couples.contains_key(&it.id)).count());
+            Some(say::last_import(day, &app.phone_name(log.by), couples))
         })?;
         let undo = button(Weight::Quiet, say::UNDO_IMPORT, move || app.undo_import());
         Some(block("column near last-import", vec![para("", said), para("small", say::KEEP_IMPORT_HOW), undo]))
