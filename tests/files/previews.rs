@@ -191,7 +191,7 @@ fn times_that_cannot_be_right() {
         let draft = Record::new(RecordId(id), Kind::Couple)
             .draft(vec![Write::set(Field::Met, Value::Text("x".into()))], Moment(at));
         let stamp = Stamp { n: id as u64, by: InstallationId(by) };
-        Record::of(RecordId(id), Kind::Couple, [bandwright::book::change::Change::stamped(draft.unwrap(), stamp)])
+        Record::of(RecordId(id), Kind::Couple, vec![bandwright::book::change::Change::stamped(draft.unwrap(), stamp)])
     };
     let all = [
         dated(1, 1, NOW.0 + 24 * hour),
@@ -237,7 +237,7 @@ proptest! {
     #[test]
     fn taken_in_and_taken_back(record in arbitrary::record(), part in any::<u64>(), all in any::<bool>()) {
         let some = record.changes().iter().enumerate().filter(|(at, _)| all || part >> (at % 64) & 1 == 1);
-        let part = Record::of(record.id, record.kind, some.map(|(_, change)| change.clone()));
+        let part = Record::of(record.id, record.kind, some.map(|(_, change)| change.clone()).collect());
         let (now, taken) = log::take_in(Some(&part), &record);
         prop_assert_eq!(&now, &record);
         let log = ImportLog { at: NOW, by: THEIRS, next: 1 << 40, practice: None, records: vec![], unknown: None };
