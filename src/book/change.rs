@@ -70,6 +70,11 @@ impl Change {
         Change { stamp, claimed: None, at, undoes, after, sets, unknown: None }
     }
 
+    /// Whether these changes are in the order of their stamps, each once.
+    pub fn are_in_order(changes: &[Change]) -> bool {
+        changes.windows(2).all(|pair| pair[0].stamp < pair[1].stamp)
+    }
+
     /// The stamp that it was made under.
     pub fn made_under(&self) -> Stamp {
         self.claimed.unwrap_or(self.stamp)
