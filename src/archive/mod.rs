@@ -8,6 +8,7 @@
 
 mod change;
 pub mod code;
+pub mod csv;
 pub mod file;
 pub mod import;
 pub mod installation;

@@ -18,6 +18,7 @@ pub mod pictures;
 pub mod practice;
 pub mod screens;
 pub mod sizing;
+pub mod spreadsheet;
 pub mod stack;
 pub mod standing;
 pub mod storage;
