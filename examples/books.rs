@@ -1,6 +1,7 @@
 //! Makes books for checks outside `cargo test`.
 //!
 //! - `books lines 10000`: so many random files, one JSON text a line, for a schema to judge
+//! - `books cells 10000`: so many lines of a spreadsheet, each with what it was made from, as JSON
 //! - `books write 20000 FILE`: one file with so many couples as they are met at fairs
 //! - `books speed 1000 10000`: what it takes to read, merge and write two such books, in milliseconds
 
@@ -32,6 +33,7 @@ fn main() {
     let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match words.as_slice() {
         ["lines", count] => lines(count.parse().expect("how many")),
+        ["cells", count] => cells(count.parse().expect("how many")),
         ["write", count, file] => {
             let couples = couples(count.parse().expect("how many"), InstallationId(1));
             let text = write(&header(), &couples);
@@ -62,6 +64,18 @@ fn lines(count: usize) {
         // Between the parts of JSON a line break is a space like any other.
         let text = write(&Header { practice, holds, ..header() }, &records).replace('\n', " ");
         writeln!(out, "{text}").expect("somebody reads it");
+    }
+}
+
+/// Any texts at all, many of them with what spreadsheets take for something else.
+fn cells(count: usize) {
+    let mut runner = TestRunner::new_with_rng(Config::default(), TestRng::deterministic_rng(RngAlgorithm::ChaCha));
+    let cells = vec(prop_oneof!["[=+@, \"0-9\\r\\n\\t-]{0,6}", "[+]?[0-9 ]{0,14}", ".{0,12}"], 1..6);
+    let mut out = BufWriter::new(stdout().lock());
+    for _ in 0..count {
+        let cells = cells.new_tree(&mut runner).expect("cells").current();
+        let line = serde_json::json!({ "line": bandwright::archive::csv::line(&cells), "cells": cells });
+        writeln!(out, "{line}").expect("somebody reads it");
     }
 }
 

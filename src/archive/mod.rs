@@ -9,6 +9,7 @@
 mod change;
 pub mod code;
 pub mod copy;
+pub mod csv;
 pub mod file;
 pub mod import;
 pub mod installation;

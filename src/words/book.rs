@@ -11,10 +11,10 @@ use crate::trade::wearer::Wearer;
 
 /// Both names, or the one there is: "Ines & Callum".
 pub fn names(couple: Couple<'_>) -> String {
-    let names = Wearer::BOTH.map(|wearer| couple.name(wearer).map(harmless));
+    let names = Wearer::BOTH.map(|wearer| couple.name(wearer));
     match names {
-        [Some(first), Some(second)] => format!("{first} & {second}"),
-        [Some(only), None] | [None, Some(only)] => only,
+        [Some(first), Some(second)] => format!("{} & {}", harmless(first), harmless(second)),
+        [Some(only), None] | [None, Some(only)] => harmless(only),
         [None, None] => "Without a name".to_owned(),
     }
 }
@@ -166,7 +166,7 @@ pub fn ring_small(it: &Ring) -> String {
 
 /// A gauge in a list: "narrow rings, 3 mm, flat inside".
 pub fn gauge(own: &OwnGauge) -> String {
-    format!("{}, {} mm, {}", own.name, lengths::plain(own.gauge.width), band::bore(own.gauge.bore))
+    format!("{}, {} mm, {}", harmless(&own.name), lengths::plain(own.gauge.width), band::bore(own.gauge.bore))
 }
 
 /// The same words inside a sentence.
@@ -199,8 +199,10 @@ pub fn ring(ring: &Ring) -> String {
 }
 
 pub fn ring_name(ring: &Ring) -> String {
-    let named = ring.name.as_deref().map(harmless);
-    named.unwrap_or_else(|| if ring.planned { "a ring to come".to_owned() } else { "a ring".to_owned() })
+    ring.name
+        .as_deref()
+        .map(harmless)
+        .unwrap_or_else(|| if ring.planned { "a ring to come".to_owned() } else { "a ring".to_owned() })
 }
 
 /// "2.5 mm court, plain, platinum 950".
@@ -222,7 +224,7 @@ pub fn reading(taken: &ReadingTaken) -> String {
     format!(
         "{}, {} {} mm {}, {}, {}",
         sizing::stated_name(taken.size.stated),
-        taken.gauge.name,
+        harmless(&taken.gauge.name),
         lengths::plain(taken.gauge.gauge.width),
         band::bore(taken.gauge.gauge.bore),
         small(super::fit::hands(taken.hands)),

@@ -24,6 +24,7 @@ pub mod screens;
 pub mod showing;
 pub mod sizing;
 pub mod specification;
+pub mod spreadsheet;
 pub mod stack;
 pub mod standing;
 pub mod storage;

@@ -117,6 +117,21 @@ proptest! {
     }
 }
 
+// ---- What is shown ----
+
+#[test]
+fn a_name_from_elsewhere_is_kept_and_shown_harmlessly() {
+    let name = Field::Name(bandwright::trade::wearer::Wearer::First);
+    let typed = "Wren<img src=x onerror=alert(1)>\u{202e}snekil\u{2066}\u{7}\u{0}\tÅsa\u{200f}";
+    let mut record = couple(5, arbitrary::OURS, 1, "fair");
+    arbitrary::say(&mut record, arbitrary::OURS, 2, vec![Write::set(name, Value::Text(typed.into()))]);
+    let again = records(&write(&header(), [&record]));
+    assert_eq!(again, [record]);
+    let shown = bandwright::words::book::names(Couple(&again[0]));
+    assert_eq!(shown, "Wren<img src=x onerror=alert(1)>snekil   Åsa\u{200f}");
+    assert_eq!(bandwright::words::harmless::harmless("two\nlines"), "two\nlines");
+}
+
 // ---- What leaves ----
 
 #[test]

@@ -144,6 +144,20 @@ test("one couple, or some; who said no and who is invented stays, and is named a
   await expect(page.getByRole("button", { name: "Download" })).toHaveCount(0);
 });
 
+test("a table for a spreadsheet leaves too: nothing in it is worked out, and it counts as no copy", async ({ page, install }) => {
+  await install();
+  await meet(page, "=1+1", { second: "Bo", reach: "+44 7700 900123" });
+  await go(page, "#/practice/copies");
+  await hand(page).choose("What leaves", "For a spreadsheet");
+  await expect(page.locator("main")).toContainText("it is no copy");
+  const { name, text } = await download(page);
+  expect(name).toBe("bandwright-table-2026-11-25.csv");
+  expect(text.trimEnd().split("\r\n")).toHaveLength(2);
+  expect(text).toContain(`"'=1+1"`);
+  expect(text).toContain(`"+44 7700 900123"`);
+  await expect(page.locator("main")).toContainText("No copy of the whole book has left this phone yet.");
+});
+
 test("the share sheet gets the file, as text where it refuses JSON, and as a download where it takes no files", async ({ page, context, install }) => {
   await context.addInitScript(() => {
     window.refuses = () => false;

@@ -13,6 +13,7 @@ use crate::app::share::breathe;
 use crate::archive::file::{FileError, Header, Holds, Writer, open};
 use crate::archive::import::{Here, Plan, Preview};
 use crate::book::copies::LastCopy;
+use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
 use crate::book::leaving::Stays;
 use crate::book::record::{Kind, Record};
@@ -20,6 +21,7 @@ use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
 use crate::storage::{copies as stored_copies, drafts};
 use crate::words;
+use crate::words::spreadsheet;
 
 /// So many records are written or read before the page is given a turn.
 const AT_ONCE: usize = 100;
@@ -31,6 +33,8 @@ pub(super) const EVERYTHING: RecordId = RecordId(0);
 pub enum Which {
     Book,
     Couples(Vec<RecordId>),
+    /// All couples as a table: to look at, not to read again.
+    Table,
 }
 
 /// A file that is ready to leave.
@@ -59,20 +63,20 @@ impl App {
         spawn_local(async move {
             let mut made = Made { text: String::new(), couples: 0, said_no: 0, examples: 0, covers };
             let mut writer = Writer::new(&header);
-            for (at, record) in records.iter().enumerate() {
-                if at % AT_ONCE == 0 {
-                    if !progress((at * 100 / records.len()) as u8) {
-                        return;
-                    }
-                    breathe().await;
+            let mut table = String::new();
+            for (at, some) in records.chunks(AT_ONCE).enumerate() {
+                if !progress((at * AT_ONCE * 100 / records.len()) as u8) {
+                    return;
                 }
-                match writer.add(record) {
-                    Ok(()) => made.couples += usize::from(is_couple(record)),
-                    Err(Stays::SaidNo) => made.said_no += 1,
-                    Err(Stays::Example) => made.examples += 1,
+                breathe().await;
+                if which == Which::Table {
+                    add_to_table(&mut table, some);
+                }
+                for record in some {
+                    made.count(record, writer.add(record));
                 }
             }
-            made.text = writer.finish();
+            made.text = if which == Which::Table { table } else { writer.finish() };
             done(made);
         });
     }
@@ -166,7 +170,7 @@ impl App {
                     let chosen = book.couples.iter().filter(|(id, _)| ids.contains(id));
                     chosen.map(|(_, record)| Arc::clone(record)).collect()
                 }
-                Which::Book => {
+                Which::Book | Which::Table => {
                     header.holds = Holds::Book;
                     let is_set = !book.practice.changes().is_empty();
                     header.practice = is_set.then_some(book.practice.id);
@@ -241,6 +245,24 @@ impl App {
             }
         }
     }
+}
+
+impl Made {
+    fn count(&mut self, record: &Record, added: Result<(), Stays>) {
+        match added {
+            Ok(()) => self.couples += usize::from(is_couple(record)),
+            Err(Stays::SaidNo) => self.said_no += 1,
+            Err(Stays::Example) => self.examples += 1,
+        }
+    }
+}
+
+/// Adds some couples to a table, whose heads stand above the first of them.
+fn add_to_table(table: &mut String, some: &[Arc<Record>]) {
+    let couples = some.iter().filter(|record| record.kind == Kind::Couple).map(|record| Couple(record));
+    let rows = spreadsheet::table(couples);
+    let heads = if table.is_empty() { 0 } else { rows.find('\n').map_or(0, |end| end + 1) };
+    table.push_str(&rows[heads..]);
 }
 
 fn is_couple(record: &Record) -> bool {
