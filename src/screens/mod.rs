@@ -18,10 +18,10 @@ use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use crate::app::address::Address;
+use crate::app::address::{Address, Setting};
 use crate::app::clock;
 use crate::app::keeping::Keeping;
-use crate::app::route::Route;
+use crate::app::route::{Route, go};
 use crate::app::show::Eyes;
 use crate::app::state::{App, NoticeKind, Status};
 use crate::app::updates;
@@ -29,7 +29,7 @@ use crate::parts::button::{Weight, button};
 use crate::parts::notice::{Notice, banner, done, notices, wrong};
 use crate::parts::page::{Head, page};
 use crate::parts::places::{Place, places};
-use crate::words::{screens as say, storage as storage_words};
+use crate::words::{copies as say_copies, screens as say, storage as storage_words};
 
 /// Starts the app in the place of the page's shell.
 pub fn start() {
@@ -125,7 +125,11 @@ fn shown_notice(app: App) -> Vec<Notice> {
             done(notice.text, Some((say::PUT_BACK.to_owned(), Callback::new(move |()| app.undo(id, stamp)))))
         }
         NoticeKind::Said => done(notice.text, None),
-        NoticeKind::Failed => wrong(notice.text, None, move || app.notice.set(None)),
+        // What is in the book already can still leave the phone.
+        NoticeKind::Failed => {
+            let to = Callback::new(move |()| go(&Address::Setting(Setting::Copies).to_string()));
+            wrong(notice.text, Some((say_copies::MAKE_ONE.to_owned(), to)), move || app.notice.set(None))
+        }
     }]
 }
 
