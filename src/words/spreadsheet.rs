@@ -57,7 +57,7 @@ fn cells(couple: Couple<'_>) -> Vec<String> {
         couple.recorded().map(recorded).unwrap_or_default(),
     ];
     for wearer in Wearer::BOTH {
-        cells.push(couple.finger(wearer).map(band::finger).map(Into::into).unwrap_or_default());
+        cells.push(couple.finger(wearer).map(band::finger).unwrap_or_default());
         cells.push(book::band(&couple.band(wearer)));
         cells.push(couple.order_size(wearer).map(|size| sizing::size_in_full(size.size)).unwrap_or_default());
         cells.push(match couple.rings(wearer).as_slice() {

@@ -55,11 +55,11 @@ const PIECES: [&str; 24] = [
 fn mutate(text: &str, seed: u64) -> Vec<u8> {
     let mut state = seed;
     let mut bytes = text.as_bytes().to_vec();
-    for _ in 0..1 + next(&mut state) % 4 {
+    for _ in 0..1 + next(&mut state) % 3 {
         let at = (next(&mut state) as usize) % bytes.len().max(1);
         let to = (at + 1 + (next(&mut state) as usize) % 60).min(bytes.len());
         match next(&mut state) % 7 {
-            0 => bytes.truncate(at),
+            0 if next(&mut state).is_multiple_of(6) => bytes.truncate(at),
             1 => drop(bytes.drain(at.min(to)..to)),
             2 => {
                 let again = bytes[at.min(to)..to].to_vec();
@@ -68,7 +68,7 @@ fn mutate(text: &str, seed: u64) -> Vec<u8> {
             }
             3 if at < bytes.len() => bytes[at] = next(&mut state) as u8,
             4 if at < bytes.len() => bytes[at] ^= 1 << (next(&mut state) % 8),
-            5 => {
+            0 | 5 => {
                 // A digit for a digit: numbers, dates and ids that look whole.
                 if let Some(byte) = bytes[at.min(to)..to].iter_mut().find(|byte| byte.is_ascii_digit()) {
                     *byte = b'0' + (next(&mut state) % 10) as u8;
