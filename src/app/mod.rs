@@ -5,6 +5,7 @@
 pub mod address;
 pub mod clock;
 pub mod form;
+pub mod list;
 pub mod route;
 pub mod seen;
 pub mod share;

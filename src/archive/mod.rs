@@ -7,7 +7,9 @@
 //! unknown in it (fields, values, keys) is carried through unharmed.
 
 pub mod code;
+pub mod find;
 pub mod installation;
 pub mod key;
+pub mod list;
 pub mod row;
 pub mod value;

@@ -9,6 +9,7 @@ pub mod calendar_strip;
 mod calendar_weeks;
 pub mod ladder;
 pub mod lay;
+pub mod measuring;
 pub mod ornament;
 pub mod pen;
 pub mod rules;

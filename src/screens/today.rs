@@ -17,6 +17,8 @@ use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
+use crate::storage::list::is_there;
+use crate::words::list::pages::RESUME;
 use crate::words::parts::Mark;
 use crate::words::{book as say_book, format, screens as say, storage};
 
@@ -56,7 +58,9 @@ pub fn today() -> AnyView {
 
 fn first_time(app: App) -> AnyView {
     let load = button(Weight::Quiet, say::LOAD_EXAMPLES, move || app.load_examples());
-    empty(sketch(ornament::two_bands().svg), say::FIRST_TIME, Some(load))
+    // On the phone of a couple this is where the installed app begins: then their list is what they want.
+    let list = is_there().then(|| link_button(Weight::Quiet, RESUME, Address::List(None).to_string()));
+    all(vec![or_nothing(list), empty(sketch(ornament::two_bands().svg), say::FIRST_TIME, Some(load))])
 }
 
 fn group(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {

@@ -12,6 +12,8 @@ pub mod database;
 #[cfg(target_arch = "wasm32")]
 pub mod drafts;
 #[cfg(target_arch = "wasm32")]
+pub mod list;
+#[cfg(target_arch = "wasm32")]
 mod local;
 #[cfg(target_arch = "wasm32")]
 pub mod preferences;

@@ -11,6 +11,7 @@ pub mod entry;
 pub mod fit;
 pub mod format;
 pub mod lengths;
+pub mod list;
 pub mod parts;
 pub mod pictures;
 pub mod practice;

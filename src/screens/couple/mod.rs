@@ -8,6 +8,7 @@ mod people;
 mod read_back;
 mod recorded;
 mod rings;
+pub mod said;
 mod stage;
 mod wedding;
 
@@ -30,6 +31,7 @@ use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::wearer::Wearer;
+use crate::words::list::taking as say_list;
 use crate::words::parts::Mark;
 use crate::words::{book as say_book, screens as say};
 
@@ -57,6 +59,8 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::Ring(wearer, which) => rings::ring(id, wearer, which),
         Part::Band(wearer) => band::band(id, wearer),
         Part::ReadBack => read_back::read_back(id),
+        Part::Said => said::said(id),
+        Part::Invite => super::taking::taking(super::taking::Taking::Invite(Some(id))),
     }
 }
 
@@ -162,6 +166,7 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
         line(say::PEOPLE, String::new(), to(Part::People)),
         line(say::APPOINTMENTS, appointment, to(Part::Appointments)),
         line(say::RECORDED, recorded, to(Part::Recorded)),
+        line(say_list::SAID, say_list::lists(&couple.said()), to(Part::Said)),
         line(say::STAGE, say_book::stage(couple.stage()), to(Part::Stage)),
     ]
 }

@@ -1,0 +1,147 @@
+//! One question of the list: every kind of answer is drawn, and looked at, by one function.
+
+use std::cell::RefCell;
+
+use leptos::prelude::*;
+
+use super::measuring::measuring;
+use crate::app::list as ours;
+use crate::app::state::app;
+use crate::archive::list::write_spot;
+use crate::book::asks::{Ask, Kind, Of, Question, RINGS_MOST, ROWS, Spot};
+use crate::book::said::check;
+use crate::parts::button::{Weight, button};
+use crate::parts::choice::{Shape, choice_with, option};
+use crate::parts::el::{maybe, nothing};
+use crate::parts::field::{Field, Keyboard};
+use crate::parts::lay::{block, column, para, section};
+use crate::trade::dates::entry::read_wedding;
+use crate::trade::dates::wedding::Wedding;
+use crate::trade::entry::read_length;
+use crate::trade::limits::Limit;
+use crate::trade::wearer::Wearer;
+use crate::words::dates::{self as say_dates, Asked};
+use crate::words::list::{asked as say, guide, pages};
+use crate::words::{entry as say_entry, format, screens};
+
+/// A question with its fields: once for both, or once for each of the two.
+pub fn question(question: Question) -> AnyView {
+    let asks = || ROWS.iter().filter(move |row| row.question == question);
+    let said = ours::now();
+    let mut views: Vec<AnyView> =
+        asks().filter(|row| row.of == Of::Both).map(|row| field(Spot::both(row.ask))).collect();
+    if asks().any(|row| row.of != Of::Both) {
+        for who in Wearer::BOTH {
+            let mut inside: Vec<AnyView> =
+                asks().filter(|row| row.of == Of::Each).map(|row| field(Spot::of(row.ask, who))).collect();
+            if question == Question::Rings {
+                inside.push(rings(who, said.rings(who)));
+            }
+            // Their names are typed here: until then they have none.
+            let heading =
+                if question == Question::Names { pages::nameless(who).to_owned() } else { pages::of(&said, who) };
+            views.push(section(heading, inside));
+        }
+    }
+    match question {
+        Question::Rings => views.push(measuring()),
+        Question::Nickel => views.push(para("small", guide::NICKEL)),
+        _ => {}
+    }
+    block("list-question", views)
+}
+
+/// The rings of one of the two: those of which something was said, or one to begin with, and more as they are asked for.
+fn rings(who: Wearer, known: u8) -> AnyView {
+    let shown = RwSignal::new(known.max(1));
+    let ring = move |number: u8| {
+        maybe(move || {
+            let asks = ROWS.iter().filter(|row| row.of == Of::Ring);
+            let fields = asks.map(|row| field(Spot::ring(row.ask, who, number))).collect();
+            let there = Memo::new(move |_| shown.get() >= number);
+            there.get().then(|| section(pages::ring(number), fields))
+        })
+    };
+    let mut views: Vec<AnyView> = (1..=RINGS_MOST).map(ring).collect();
+    views.push(maybe(move || {
+        let more = shown.get() < RINGS_MOST;
+        more.then(|| button(Weight::Quiet, pages::ADD_RING, move || shown.update(|shown| *shown += 1)))
+    }));
+    column(views)
+}
+
+/// The field of one answer.
+fn field(spot: Spot) -> AnyView {
+    let (key, ask) = (key_of(spot), spot.ask);
+    let text = ours::text(spot);
+    let help = say::help(ask);
+    if let Kind::Choice(offered) = ask.row().kind {
+        let mut options: Vec<_> = offered.iter().map(|code| option(*code, say::answer(ask, code))).collect();
+        // Whatever was chosen can be left open again.
+        if !offered.contains(&"unsure") {
+            options.push(option(String::new(), pages::LEAVE_OPEN));
+        }
+        return choice_with(key, say::label(ask).into(), help.map(Into::into), Shape::Chips, options, text);
+    }
+    let complaint = RwSignal::new(None);
+    let look = move || complaint.set(text.with_untracked(|text| wrong(ask, text)));
+    let field = Field::new(key, say::label(ask), text).error(complaint).on_leave(look);
+    let field = match (ask.row().kind, help) {
+        (Kind::Wedding, _) => field.hint(understood(text)),
+        (_, Some(help)) => field.hint(help),
+        (_, None) => field,
+    };
+    match ask.row().kind {
+        Kind::Width => field.unit("mm").keyboard(Keyboard::Decimal).line(),
+        Kind::Note => field.lines(),
+        Kind::Name => field.autocomplete(if spot.who == Some(Wearer::First) { "given-name" } else { "off" }).line(),
+        Kind::Line | Kind::Wedding => field.line(),
+        Kind::Choice(_) => nothing(),
+    }
+}
+
+/// What is wrong with what was typed, if anything is. It is kept as it is all the same.
+fn wrong(ask: Ask, text: &str) -> Option<String> {
+    match check(ask, text) {
+        Err(why) => return Some(say::error(ask, why)),
+        Ok(None) => return None,
+        Ok(Some(_)) => {}
+    }
+    match ask.row().kind {
+        Kind::Wedding => {
+            let read = read_wedding(text, app().today.get_untracked());
+            read.err().map(|error| say_dates::date_entry(error, Asked::Wedding))
+        }
+        Kind::Width => read_length(text, Limit::RingWidth).err().map(say_entry::number_error),
+        Kind::Name | Kind::Line | Kind::Note | Kind::Choice(_) => None,
+    }
+}
+
+/// What a date is understood as, under its field.
+fn understood(text: RwSignal<String>) -> Signal<String> {
+    let app = app();
+    Signal::derive(move || {
+        let today = app.today.get();
+        match text.with(|text| read_wedding(text, today)) {
+            Ok(Wedding::Day(day)) => format!("{} · {}", format::day(day), screens::from_today(day, today)),
+            Ok(wedding) => say_dates::wedding(wedding),
+            Err(_) => say::help(Ask::Wedding).unwrap_or_default().to_owned(),
+        }
+    })
+}
+
+thread_local! {
+    static KEYS: RefCell<Vec<(Spot, &'static str)>> = const { RefCell::new(Vec::new()) };
+}
+
+/// The name of the field of an answer, made once: there is only so much that is asked.
+fn key_of(spot: Spot) -> &'static str {
+    KEYS.with_borrow_mut(|keys| {
+        if let Some((_, key)) = keys.iter().find(|(known, _)| *known == spot) {
+            return *key;
+        }
+        let key: &'static str = Box::leak(write_spot(spot).replace('.', "-").into_boxed_str());
+        keys.push((spot, key));
+        key
+    })
+}
