@@ -196,7 +196,8 @@ fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
         row.insert("answers".into(), Json::Object(others));
     }
     let mut invitation = Invitation::default();
-    if let Some(Json::Object(mut all)) = row.remove("invitation") {
+    let invited = row.remove("invitation");
+    if let Some(Json::Object(mut all)) = invited {
         invitation = read_invitation(all.iter().filter_map(|(key, text)| Some((key.as_str(), text.as_str()?))));
         for (key, value) in write_invitation(&invitation) {
             if all.get(key).and_then(Json::as_str) == Some(&value) {
@@ -206,6 +207,8 @@ fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
         if !all.is_empty() {
             row.insert("invitation".into(), Json::Object(all));
         }
+    } else if let Some(other) = invited {
+        row.insert("invitation".into(), other);
     }
     Some(Said { id, saved, asked, invitation, answers, unknown: rest(row) })
 }

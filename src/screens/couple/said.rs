@@ -43,7 +43,11 @@ pub fn beside(id: RecordId, who: Option<Wearer>, asks: &'static [Ask]) -> AnyVie
     let app = app();
     maybe(move || {
         let lines = app.couple(id, |couple| lines(couple, who, asks)).unwrap_or_default();
-        (!lines.is_empty()).then(|| block("said", lines.into_iter().map(|it| para("small", it)).collect()))
+        (!lines.is_empty()).then(|| {
+            let mut views = vec![para("said-by", say::SAID_BY_THEM)];
+            views.extend(lines.into_iter().map(|line| para("small", line)));
+            block("said", views)
+        })
     })
 }
 
@@ -59,14 +63,12 @@ fn lines(couple: Couple<'_>, who: Option<Wearer>, asks: &[Ask]) -> Vec<String> {
             let of = ask.row().of;
             if of == Of::Ring {
                 let rings = who.into_iter().flat_map(|who| (1..=said.rings(who)).map(move |number| (who, number)));
-                lines.extend(
-                    rings.filter_map(|(who, number)| handing::ring(said, who, number)).map(|it| say::beside(&it)),
-                );
+                lines.extend(rings.filter_map(|(who, number)| handing::ring(said, who, number)));
                 continue;
             }
             let spot = Spot { ask: *ask, who: who.filter(|_| of == Of::Each), ring: None };
             let answer = said.get(spot).map(|text| asked::answer(*ask, text));
-            lines.extend(answer.map(|answer| say::beside_of(asked::short(*ask), answer)));
+            lines.extend(answer.map(|answer| say::beside(asked::short(*ask), answer)));
         }
     }
     lines

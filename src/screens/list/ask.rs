@@ -12,9 +12,9 @@ use crate::book::asks::{Ask, Kind, Of, Question, RINGS_MOST, ROWS, Spot};
 use crate::book::said::check;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::{Shape, choice_with, option};
-use crate::parts::el::{maybe, nothing};
+use crate::parts::el::{el, maybe, nothing};
 use crate::parts::field::{Field, Keyboard};
-use crate::parts::lay::{block, column, para, section};
+use crate::parts::lay::{block, para, section};
 use crate::trade::dates::entry::read_wedding;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::entry::read_length;
@@ -30,51 +30,66 @@ pub fn question(question: Question) -> AnyView {
     let said = ours::now();
     let mut views: Vec<AnyView> =
         asks().filter(|row| row.of == Of::Both).map(|row| field(Spot::both(row.ask))).collect();
+    if question == Question::Rings {
+        views.push(measuring());
+    }
     if asks().any(|row| row.of != Of::Both) {
         for who in Wearer::BOTH {
-            let mut inside: Vec<AnyView> =
-                asks().filter(|row| row.of == Of::Each).map(|row| field(Spot::of(row.ask, who))).collect();
-            if question == Question::Rings {
-                inside.push(rings(who, said.rings(who)));
-            }
+            let inside = match question {
+                Question::Rings => rings(who, said.rings(who)),
+                _ => asks().map(|row| field(Spot::of(row.ask, who))).collect(),
+            };
             // Their names are typed here: until then they have none.
-            let heading =
-                if question == Question::Names { pages::nameless(who).to_owned() } else { pages::of(&said, who) };
+            let named = question != Question::Names;
+            let heading = if named { pages::of(&said, who) } else { pages::nameless(who).to_owned() };
             views.push(section(heading, inside));
         }
     }
-    match question {
-        Question::Rings => views.push(measuring()),
-        Question::Nickel => views.push(para("small", guide::NICKEL)),
-        _ => {}
+    if question == Question::Nickel {
+        views.push(para("small", guide::NICKEL));
     }
     block("list-question", views)
 }
 
-/// The rings of one of the two: those of which something was said, or one to begin with, and more as they are asked for.
-fn rings(who: Wearer, known: u8) -> AnyView {
+/// Whether one of the two owns rings, and if so which: those of which something was said, or one to begin with, and
+/// more as they are asked for.
+fn rings(who: Wearer, known: u8) -> Vec<AnyView> {
+    let owns = Spot::of(Ask::OwnsRings, who);
+    let answer = ours::text(owns);
     let shown = RwSignal::new(known.max(1));
+    let count = Memo::new(move |_| if known > 0 || answer.with(|text| text == SOME) { shown.get() } else { 0 });
     let ring = move |number: u8| {
+        let there = Memo::new(move |_| count.get() >= number);
         maybe(move || {
-            let asks = ROWS.iter().filter(|row| row.of == Of::Ring);
-            let fields = asks.map(|row| field(Spot::ring(row.ask, who, number))).collect();
-            let there = Memo::new(move |_| shown.get() >= number);
-            there.get().then(|| section(pages::ring(number), fields))
+            there.get().then(|| {
+                let mut views = vec![el("h3").text(pages::ring(number)).view()];
+                let asks = ROWS.iter().filter(|row| row.of == Of::Ring);
+                views.extend(asks.map(|row| field(Spot::ring(row.ask, who, number))));
+                block("list-ring", views)
+            })
         })
     };
-    let mut views: Vec<AnyView> = (1..=RINGS_MOST).map(ring).collect();
+    let mut views = vec![field_of(owns, answer)];
+    views.extend((1..=RINGS_MOST).map(ring));
     views.push(maybe(move || {
-        let more = shown.get() < RINGS_MOST;
+        let more = (1..RINGS_MOST).contains(&count.get());
         more.then(|| button(Weight::Quiet, pages::ADD_RING, move || shown.update(|shown| *shown += 1)))
     }));
-    column(views)
+    views
 }
+
+/// The code of the answer that there are rings.
+const SOME: &str = "some";
 
 /// The field of one answer.
 fn field(spot: Spot) -> AnyView {
+    field_of(spot, ours::text(spot))
+}
+
+fn field_of(spot: Spot, text: RwSignal<String>) -> AnyView {
     let (key, ask) = (key_of(spot), spot.ask);
-    let text = ours::text(spot);
-    let help = say::help(ask);
+    // What was explained to the one need not be explained to the other.
+    let help = say::help(ask).filter(|_| spot.who != Some(Wearer::Second) && spot.ring.is_none_or(|ring| ring == 1));
     if let Kind::Choice(offered) = ask.row().kind {
         let mut options: Vec<_> = offered.iter().map(|code| option(*code, say::answer(ask, code))).collect();
         // Whatever was chosen can be left open again.

@@ -41,7 +41,7 @@ fn overview() -> AnyView {
         el("p").class("list-progress").attr("role", "status").text(say::progress(said.answered())).view(),
         lines(Signal::stored(rows)),
     ]);
-    let action = link_button(Weight::Primary, say::go_on(next), Address::List(Some(next)).to_string());
+    let action = link_button(Weight::Primary, say::go_on(next, said.answered()), Address::List(Some(next)).to_string());
     page(Head::new(say::TITLE), content, Some(action))
 }
 

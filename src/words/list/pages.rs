@@ -91,8 +91,13 @@ pub fn next(section: Section) -> String {
     format!("Next: {}", title(section))
 }
 
-pub fn go_on(section: Section) -> String {
-    title(section).to_owned()
+/// The way on from the list itself.
+pub fn go_on(section: Section, answered: usize) -> String {
+    match (section, answered) {
+        (Section::Send, _) => title(section).to_owned(),
+        (_, 0) => format!("Begin: {}", title(section)),
+        (_, _) => format!("Go on: {}", title(section)),
+    }
 }
 
 /// Whom the list is for, and the appointment, as the jeweller's link says.

@@ -70,14 +70,9 @@ pub fn who_is_who(list: [&str; 2], couple: [&str; 2]) -> String {
     format!("{} is {}, {} is {}", list[0], couple[0], list[1], couple[1])
 }
 
-/// "Said by the couple: 22 May 2027".
-pub fn beside(what: &str) -> String {
-    format!("{SAID_BY_THEM}: {what}")
-}
-
-/// "Said by the couple: hand: left".
-pub fn beside_of(what: &str, answer: &str) -> String {
-    format!("{SAID_BY_THEM}: {what}: {answer}")
+/// "Hand: left", under the heading that says whose words they are.
+pub fn beside(what: &str, answer: &str) -> String {
+    format!("{what}: {answer}")
 }
 
 /// Why what was handed over cannot be taken in.
