@@ -51,7 +51,7 @@ pub fn read(bytes: &[u8]) -> Result<Said, ListError> {
     if text.is_empty() {
         return Err(ListError::Empty);
     }
-    if let Ok(json) = from_str::<Json>(text) {
+    if let Ok(json @ (Json::Object(_) | Json::Array(_))) = from_str(text) {
         let said = read_json(json)?;
         // What is carried through has to fit into a record, which may not be nested without end either.
         return object(text).map(|_| said);

@@ -74,7 +74,7 @@ fn what_is_no_list_says_why() {
     refused("UTF-16, the other way round", &big, ListError::Utf16);
     refused("UTF-16, marked", &[&[0xff, 0xfe][..], &little].concat(), ListError::Utf16);
     refused("another program's", br#"{"contacts": [{"name": "Ada"}], "version": 3}"#, ListError::NotOurs);
-    refused("a number", b"17", ListError::NotOurs);
+    refused("a number", b"17", ListError::NoList);
     refused("a couple of the book", br#"{"schema": "1.0", "kind": "couple", "id": "7"}"#, ListError::OtherKind);
     refused("a newer major", SAMPLE.replace(r#""schema":"1.0""#, r#""schema":"3.0""#).as_bytes(), ListError::Newer(3));
     let deep = |open: &str, close: &str| format!("{}1{}", open.repeat(200), close.repeat(200));

@@ -117,10 +117,8 @@ fn field_of(spot: Spot, text: RwSignal<String>) -> AnyView {
 
 /// What is wrong with what was typed, if anything is. It is kept as it is all the same.
 fn wrong(ask: Ask, text: &str) -> Option<String> {
-    match check(ask, text) {
-        Err(why) => return Some(say::error(ask, why)),
-        Ok(None) => return None,
-        Ok(Some(_)) => {}
+    if text.trim().is_empty() {
+        return None;
     }
     match ask.row().kind {
         Kind::Wedding => {
@@ -128,7 +126,9 @@ fn wrong(ask: Ask, text: &str) -> Option<String> {
             read.err().map(|error| say_dates::date_entry(error, Asked::Wedding))
         }
         Kind::Width => read_length(text, Limit::RingWidth).err().map(say_entry::number_error),
-        Kind::Name | Kind::Line | Kind::Note | Kind::Choice(_) => None,
+        Kind::Name | Kind::Line | Kind::Note | Kind::Choice(_) => {
+            check(ask, text).err().map(|why| say::error(ask, why))
+        }
     }
 }
 
