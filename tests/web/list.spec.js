@@ -39,7 +39,7 @@ async function fill(page, { recorded = "yes" } = {}) {
     await go(page, address);
     for (const [id, words] of Object.entries(fields)) {
       if (words === null) await thumb.tap(page.locator(`#${id}`));
-      else await thumb.write(page.locator(`#${id}`), words);
+      else await thumb.put(page.locator(`#${id}`), words);
     }
   }
 }
