@@ -31,7 +31,7 @@ pub fn clock() -> Picture {
 /// A ruler across the band, its divisions to the same scale as the band: 3 mm.
 pub fn ruler() -> Picture {
     let mut pen = Pen::default();
-    let (x, y, mm) = (WIDTH / 2.0, 70.0, 13.5);
+    let (x, y, mm) = (WIDTH / 2.0, 86.0, 13.5);
     band(&mut pen, x, y, 56.0);
     stone(&mut pen, (x, y - 56.0));
     pen.rect("leaf", (x - 8.0 * mm, y + 2.0), (16.0 * mm, 34.0), 2.0);
@@ -41,7 +41,7 @@ pub fn ruler() -> Picture {
         pen.line("thin", (at, y + 2.0), (at, y + 2.0 + long));
     }
     pen.dimension("rouge", y - 8.0, x - 1.5 * mm, x + 1.5 * mm);
-    pen.finish("measuring", WIDTH, 136.0, say::RULER_DRAWN)
+    pen.finish("measuring", WIDTH, 152.0, say::RULER_DRAWN)
 }
 
 /// A card with a strip along its short side, on which the width of a 3 mm band is marked eighteen times.

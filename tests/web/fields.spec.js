@@ -296,6 +296,8 @@ for (const { name, at, again } of rows.filter(({ name, at }) => FIELDS[name] && 
       await arrive();
       const discard = page.getByRole("button", { name: /^(Throw them away|Start afresh|Back to their own figures)$/ });
       if (await discard.count()) await thumb.tap(discard);
+      // On the couple's list nothing is saved or thrown away: what is typed is what stands.
+      if (name === "Address::List") await thumb.put(page.locator(`#${key}`), "");
       // A calculator writes its address, and what it will remember, a moment later.
       if (name.startsWith("Calculator")) await page.waitForTimeout(500);
     }

@@ -20,6 +20,7 @@ use crate::parts::lay::{all, column, pair, para};
 use crate::parts::page::{Head, page};
 use crate::screens::couple::not_here;
 use crate::screens::fields;
+use crate::screens::form_page::restored;
 use crate::trade::dates::entry::{read_day, read_time};
 use crate::trade::dates::holidays::Region;
 use crate::trade::entry::read_text;
@@ -65,6 +66,7 @@ pub fn invite(whom: Option<RecordId>) -> AnyView {
     let regions = Region::ALL.map(|region| (region.code().to_owned(), dates::region(region).to_owned()));
     let today = app.today;
     let content = column(vec![
+        restored(form),
         para("", say::INVITE_INTRO),
         fields::name(form, "first-name", say::FIRST)
             .on_leave(move || {

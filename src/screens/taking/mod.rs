@@ -17,6 +17,7 @@ use crate::parts::el::{el, live, nothing};
 use crate::parts::field::Field;
 use crate::parts::lay::{column, para};
 use crate::parts::page::{Head, page};
+use crate::screens::form_page::restored;
 use crate::words::list::taking as say;
 use crate::words::screens;
 
@@ -73,6 +74,7 @@ fn take_in() -> AnyView {
     let label =
         el("label").class("button quiet list-file").child(picker.view()).child(el("span").text(say::OPEN_FILE).view());
     let content = column(vec![
+        restored(form),
         para("", say::TAKE_IN_INTRO),
         label.view(),
         el("p").class("field-error").attr("role", "alert").words(wrong_file.into()).view(),
