@@ -28,7 +28,7 @@ pub fn now() -> Said {
 
 /// Whether the phone keeps what is written.
 pub fn is_kept() -> bool {
-    UNKEPT.with_borrow(Option::is_none)
+    stored::can_keep() && UNKEPT.with_borrow(Option::is_none)
 }
 
 /// Takes up what the jeweller's link says, and takes it out of the address.

@@ -161,7 +161,9 @@ pub fn read_json(json: Json) -> Result<Said, ListError> {
         (Some(KIND), Some((major, _))) if major > MAJOR => return Err(ListError::Newer(major)),
         (Some(KIND), Some((MAJOR, minor))) => {
             row.remove("kind");
-            if minor <= MINOR {
+            // A newer version is left where it is: what the list carries is still newer than what this version writes.
+            let newer = minor > MINOR;
+            if !newer {
                 row.remove("schema");
             }
         }

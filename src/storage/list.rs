@@ -16,6 +16,11 @@ pub fn kept() -> Option<Said> {
     list::read_json(from_str(&text).ok()?).ok()
 }
 
+/// Whether this browser keeps anything at all.
+pub fn can_keep() -> bool {
+    local::is_allowed()
+}
+
 /// Whether there is a list on this phone.
 pub fn is_there() -> bool {
     local::is_there(KEY)

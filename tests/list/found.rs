@@ -62,7 +62,7 @@ fn what_is_no_list_says_why() {
     refused("nothing", b"", ListError::Empty);
     refused("spaces", " \n\u{feff} ".as_bytes(), ListError::NoList);
     refused("words", b"Hello Mara, see you on Friday {maybe}.", ListError::NoList);
-    refused("cut off", whole[..whole.len() - 40].as_bytes(), ListError::CutOff);
+    refused("cut off", &whole.as_bytes()[..whole.len() - 40], ListError::CutOff);
     refused("a file cut off", &SAMPLE.as_bytes()[..500], ListError::CutOff);
     refused("too large", &vec![b' '; LIMIT + 1], ListError::TooLarge);
     refused("a packed folder", b"PK\x03\x04\x14\x00\x00\x00list", ListError::Zip);

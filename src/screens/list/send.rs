@@ -8,14 +8,18 @@ use crate::archive::{find, list};
 use crate::parts::button::{Weight, button};
 use crate::parts::details::details;
 use crate::parts::el::{el, or_nothing};
-use crate::parts::lay::{column, para};
+use crate::parts::lay::{column, para, section};
 use crate::screens::in_words::in_words;
-use crate::words::list::handing as say;
+use crate::words::list::{asked, handing as say};
 
 pub fn send() -> AnyView {
     let whole = ours::now();
     let said_no = whole.agrees() == Some(false);
-    let said = whole.as_agreed();
+    // What could not be taken in is not sent, and said to be so.
+    let (said, wrong) = whole.as_agreed().checked();
+    let wrong = wrong.into_iter().map(|(spot, why)| para("caution", asked::left_out(spot.ask, why)));
+    let wrong: Vec<AnyView> = wrong.collect();
+    let stays = (!wrong.is_empty()).then(|| section(say::STAYS, wrong));
     let shown = in_words(say::groups(&said));
     let message = say::message(&said, &find::write_line(&said));
     let file = list::write(&said);
@@ -40,6 +44,7 @@ pub fn send() -> AnyView {
     column(vec![
         para("", say::INTRO),
         or_nothing(said_no.then(|| para("caution", say::SAID_NO))),
+        or_nothing(stays),
         column(vec![button(Weight::Primary, file_label, send_file), or_nothing(send_text), copy]),
         el("p")
             .class("list-outcome")

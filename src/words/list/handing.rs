@@ -12,6 +12,7 @@ pub const SAVE_FILE: &str = "Save as a file";
 pub const SEND_TEXT: &str = "Send as a message";
 pub const COPY_TEXT: &str = "Copy as a message";
 pub const SAID_NO: &str = "You said no to being recorded, so only your names and that no are handed over. Show the rest on this phone when you meet.";
+pub const STAYS: &str = "Not handed over as it stands";
 pub const WHAT_LEAVES: &str = "What is handed over";
 pub const FILE_LEFT: &str = "The file is on its way, or among your downloads.";
 pub const TEXT_LEFT: &str = "The message is on its way.";
