@@ -167,7 +167,7 @@ pub fn read_json(json: Json) -> Result<Said, ListError> {
                 row.remove("schema");
             }
         }
-        (Some("couple" | "practice" | "book"), Some(_)) => return Err(ListError::OtherKind),
+        (Some("couple" | "practice" | "bandwright-book"), Some(_)) => return Err(ListError::OtherKind),
         _ => return Err(ListError::NotOurs),
     }
     read_parts(row).ok_or(ListError::Damaged)

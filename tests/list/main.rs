@@ -84,7 +84,7 @@ fn what_is_no_list_says_why() {
     check(|list| list["schema"] = json!(1), ListError::NotOurs);
     check(|list| list["schema"] = json!("0.9"), ListError::NotOurs);
     check(|list| list["kind"] = json!("couple"), ListError::OtherKind);
-    check(|list| list["kind"] = json!("book"), ListError::OtherKind);
+    check(|list| list["kind"] = json!("bandwright-book"), ListError::OtherKind);
     check(|list| list["schema"] = json!("2.0"), ListError::Newer(2));
     check(|list| list["id"] = json!("7"), ListError::Damaged);
     check(|list| list["saved"] = json!("2026-02-30"), ListError::Damaged);
