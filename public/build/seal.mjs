@@ -35,7 +35,7 @@ export async function kept(dir) {
   const names = (await readdir(dir, { recursive: true, withFileTypes: true }))
     .filter((entry) => entry.isFile())
     .map((entry) => relative(dir, join(entry.parentPath ?? entry.path, entry.name)))
-    .filter((name) => !/^(sw\.js|404\.html|\.stage|book\.schema\.json|screenshots\/.*|icons\/.*\.png)$/.test(name))
+    .filter((name) => !/^(sw\.js|404\.html|\.stage|screenshots\/.*|icons\/.*\.png|.*\.schema\.json)$/.test(name))
     .sort();
   return Promise.all(
     names.map(async (name) => ({

@@ -29,6 +29,7 @@ pub fn write(field: &Field) -> String {
         Field::Stack(who) => format!("stack.{}", who.code()),
         Field::Dates => "dates".into(),
         Field::ReadBack => "read_back".into(),
+        Field::Said(list) => format!("said.{list}"),
         Field::Practice(field) => format!("practice.{}", practice(*field)),
         Field::Unknown(name) => name.clone(),
     }
@@ -73,6 +74,7 @@ fn known(name: &str) -> Option<Field> {
         ["stack", who] => Field::Stack(Code::from_code(who)?),
         ["dates"] => Field::Dates,
         ["read_back"] => Field::ReadBack,
+        ["said", list] => Field::Said(ItemId::parse(list)?),
         ["practice", rest @ ..] => Field::Practice(known_practice(rest)?),
         _ => return None,
     })

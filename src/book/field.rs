@@ -51,6 +51,8 @@ pub enum Field {
     Dates,
     /// The day on which the couple and the jeweller confirmed the specification together.
     ReadBack,
+    /// What the couple said before they came: a preparation list, under the list's own id.
+    Said(ItemId),
     Practice(PracticeField),
     /// A field of a newer version, under the name that it has in the file.
     Unknown(String),

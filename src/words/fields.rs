@@ -1,6 +1,7 @@
 //! Fields and what they hold, in words: for the history, and where two phones say different things.
 
 use super::harmless::harmless;
+use super::list::pages;
 use super::{band, book, dates, format, lengths, practice, screens, sizing};
 use crate::book::couple::Couple;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
@@ -40,6 +41,7 @@ pub fn field(couple: Couple<'_>, field: &Field) -> String {
         Field::Stack(wearer) => of(*wearer, "stack"),
         Field::Dates => "Dates".to_owned(),
         Field::ReadBack => screens::READ_BACK.to_owned(),
+        Field::Said(_) => "What they said in their list".to_owned(),
         Field::Practice(field) => practice_field(*field).to_owned(),
         Field::Unknown(_) => "Something of a newer version".to_owned(),
     }
@@ -111,6 +113,7 @@ pub fn value(value: Option<&Value>) -> String {
         Value::OrderSize(size) => book::order_size(size),
         Value::Stack(stack) => stack_seen(stack),
         Value::Dates(settled) => dates_settled(settled),
+        Value::Said(said) => pages::said_on(said),
         Value::Region(region) => dates::region(*region).to_owned(),
         Value::System(system) => sizing::system_name(*system).to_owned(),
         Value::Step(step) => sizing::step_name(*step).to_owned(),

@@ -16,6 +16,7 @@ pub mod format;
 pub mod harmless;
 pub mod keeping;
 pub mod lengths;
+pub mod list;
 pub mod parts;
 pub mod phones;
 pub mod pictures;

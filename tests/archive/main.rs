@@ -78,6 +78,8 @@ fn the_couple_of_1_0_still_reads_and_rewrites() {
     let kinds = |field: &Field| bandwright::archive::key::write(field).split('.').next().unwrap().to_owned();
     let held: BTreeSet<String> = record.fields().map(|(field, _)| kinds(field)).collect();
     let all: BTreeSet<String> = arbitrary::couple_fields().iter().map(kinds).collect();
+    // A list that was taken in has a frozen sample of its own: reference/list-1.0.json.
+    let all = all.into_iter().filter(|kind| kind != "said").collect();
     assert_eq!(held, all, "a sample of every field");
 }
 
