@@ -2,7 +2,7 @@
 
 use super::code::Code;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
-use crate::book::id::ItemId;
+use crate::book::id::{InstallationId, ItemId};
 
 /// The name of a field.
 pub fn write(field: &Field) -> String {
@@ -29,6 +29,7 @@ pub fn write(field: &Field) -> String {
         Field::Stack(who) => format!("stack.{}", who.code()),
         Field::Dates => "dates".into(),
         Field::ReadBack => "read_back".into(),
+        Field::Said(list) => format!("said.{list}"),
         Field::Practice(field) => format!("practice.{}", practice(*field)),
         Field::Unknown(name) => name.clone(),
     }
@@ -73,6 +74,7 @@ fn known(name: &str) -> Option<Field> {
         ["stack", who] => Field::Stack(Code::from_code(who)?),
         ["dates"] => Field::Dates,
         ["read_back"] => Field::ReadBack,
+        ["said", list] => Field::Said(ItemId::parse(list)?),
         ["practice", rest @ ..] => Field::Practice(known_practice(rest)?),
         _ => return None,
     })
@@ -126,6 +128,7 @@ fn practice(field: PracticeField) -> String {
         PracticeField::Roomy => "roomy".into(),
         PracticeField::Full => "full".into(),
         PracticeField::Constant(constant) => format!("constant.{}", constant.code()),
+        PracticeField::PhoneName(by) => format!("phone_name.{by}"),
     }
 }
 
@@ -148,6 +151,7 @@ fn known_practice(parts: &[&str]) -> Option<PracticeField> {
         ["roomy"] => PracticeField::Roomy,
         ["full"] => PracticeField::Full,
         ["constant", constant] => PracticeField::Constant(Code::from_code(constant)?),
+        ["phone_name", by] => PracticeField::PhoneName(InstallationId::parse(by)?),
         _ => return None,
     })
 }

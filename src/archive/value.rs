@@ -8,6 +8,7 @@ use chrono::{NaiveDate, NaiveTime, Timelike};
 use serde_json::{Map, Value as Json, json};
 
 use super::code::Code;
+use super::list;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField as P, RingField};
 use crate::book::id::ItemId;
 use crate::book::value::{
@@ -72,6 +73,7 @@ pub fn write(value: &Value) -> Json {
         Value::Time(time) => write_time(*time),
         Value::Days(days) => json!(days.0),
         Value::Percent(percent) => json!(percent.0),
+        Value::Said(said) => list::write_json(said),
         Value::Unknown(text) => serde_json::from_str(text).unwrap_or(Json::Null),
     }
 }
@@ -79,7 +81,9 @@ pub fn write(value: &Value) -> Json {
 /// The value of a field from JSON; none if it is not what the field holds.
 pub fn read(field: &Field, json: &Json) -> Option<Value> {
     Some(match field {
-        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair) => text(json)?,
+        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair | P::PhoneName(_)) => {
+            text(json)?
+        }
         Field::Appointment(_, AppointmentField::Place) | Field::Ring(_, _, RingField::Name) => text(json)?,
         Field::Wedding => Value::Wedding(read_wedding(json)?),
         Field::Appointment(_, AppointmentField::When) => {
@@ -122,6 +126,7 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             order_by: read_day(json.get("order_by")?)?,
             settled: read_day(json.get("settled")?)?,
         }),
+        Field::Said(whole) => Value::Said(Box::new(list::read_own(json, *whole)?)),
         Field::Practice(P::Region) => Value::Region(choice(json)?),
         Field::Practice(P::FirstSystem) => Value::System(choice(json)?),
         Field::Practice(P::Step) => Value::Step(choice(json)?),
@@ -327,11 +332,11 @@ fn read_finger(json: &Json) -> Option<Finger> {
     Some(Finger { hand: choice(json.get("hand")?)?, digit: choice(json.get("digit")?)? })
 }
 
-fn write_day(day: NaiveDate) -> Json {
+pub(super) fn write_day(day: NaiveDate) -> Json {
     json!(day.to_string())
 }
 
-fn read_day(json: &Json) -> Option<NaiveDate> {
+pub(super) fn read_day(json: &Json) -> Option<NaiveDate> {
     // From the end, because a year may have a sign.
     let mut parts = json.as_str()?.rsplitn(3, '-');
     let mut part = || parts.next();
@@ -341,11 +346,11 @@ fn read_day(json: &Json) -> Option<NaiveDate> {
     (day.to_string() == json.as_str()?).then_some(day)
 }
 
-fn write_time(time: NaiveTime) -> Json {
+pub(super) fn write_time(time: NaiveTime) -> Json {
     json!(format!("{:02}:{:02}", time.hour(), time.minute()))
 }
 
-fn read_time(json: &Json) -> Option<NaiveTime> {
+pub(super) fn read_time(json: &Json) -> Option<NaiveTime> {
     let (hour, minute) = json.as_str()?.split_once(':')?;
     NaiveTime::from_hms_opt(hour.parse().ok()?, minute.parse().ok()?, 0)
 }

@@ -1,7 +1,9 @@
 //! One act of the user: a change with its stamp, its time, and what it set.
 
+use std::collections::BTreeSet;
+
 use super::field::Field;
-use super::id::{Moment, Stamp};
+use super::id::{InstallationId, Moment, Stamp};
 use super::value::Value;
 
 /// What a verb wants: this field to hold this value, or nothing.
@@ -38,6 +40,8 @@ pub struct Set {
 pub struct Draft {
     pub at: Moment,
     pub undoes: Option<Stamp>,
+    /// The newest changes that its author had seen in the record.
+    pub after: Vec<Stamp>,
     pub sets: Vec<Set>,
 }
 
@@ -45,9 +49,15 @@ pub struct Draft {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Change {
     pub stamp: Stamp,
+    /// The stamp that it was made under, where several different changes claim that one: then each of them has a stamp
+    /// in its place that follows from what it says.
+    pub claimed: Option<Stamp>,
     pub at: Moment,
     /// The change that this one takes back.
     pub undoes: Option<Stamp>,
+    /// Changes of other installations that its author had seen in the record, as far as that does not follow from
+    /// what the changes before it had seen. See [`merge`](super::merge).
+    pub after: Vec<Stamp>,
     pub sets: Vec<Set>,
     /// What a newer version wrote beside it, carried through unharmed.
     pub unknown: Option<String>,
@@ -56,6 +66,35 @@ pub struct Change {
 impl Change {
     /// A draft that has been given its stamp.
     pub fn stamped(draft: Draft, stamp: Stamp) -> Self {
-        Change { stamp, at: draft.at, undoes: draft.undoes, sets: draft.sets, unknown: None }
+        let Draft { at, undoes, mut after, sets } = draft;
+        // What its own installation did before, and what it replaces, it has seen anyway.
+        let mut replaced: BTreeSet<&Stamp> = BTreeSet::new();
+        replaced.extend(sets.iter().flat_map(|set| &set.replaces));
+        after.retain(|seen| seen.by != stamp.by && !replaced.contains(seen));
+        Change { stamp, claimed: None, at, undoes, after, sets, unknown: None }
+    }
+
+    /// Whether these changes are in the order of their stamps, each once.
+    pub fn are_in_order(changes: &[Change]) -> bool {
+        changes.windows(2).all(|pair| pair[0].stamp < pair[1].stamp)
+    }
+
+    /// The stamp that it was made under.
+    pub fn made_under(&self) -> Stamp {
+        self.claimed.unwrap_or(self.stamp)
+    }
+
+    /// The installation that made it.
+    pub fn by(&self) -> InstallationId {
+        self.made_under().by
+    }
+
+    /// Whether two changes made under one stamp say the same.
+    pub fn says_the_same(&self, other: &Change) -> bool {
+        self.at == other.at
+            && self.undoes == other.undoes
+            && self.after == other.after
+            && self.sets == other.sets
+            && self.unknown == other.unknown
     }
 }

@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage};
 use super::id::ItemId;
 use super::record::Record;
+use super::said::Said;
 use super::value::{DatesSettled, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
 use crate::trade::arrange::in_order;
 use crate::trade::band::alloys::Alloy;
@@ -218,6 +219,15 @@ impl<'a> Couple<'a> {
 
     pub fn read_back(self) -> Option<NaiveDate> {
         read!(self.0, Field::ReadBack, Day).copied()
+    }
+
+    /// What they said before they came, the first list that was taken in first.
+    pub fn said(self) -> Vec<&'a Said> {
+        let all = self.0.fields().filter_map(|(field, value)| match value {
+            Value::Said(said) => Some((field, &**said)),
+            _ => None,
+        });
+        in_order(all, |(field, _)| self.written(field)).into_iter().map(|(_, said)| said).collect()
     }
 
     /// Whether anything that the bench needs was written after the read-back.

@@ -1,6 +1,6 @@
 //! Every field that a record can hold: the grain at which changes are kept, undone and, later, merged.
 
-use super::id::ItemId;
+use super::id::{InstallationId, ItemId};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::wearer::Wearer;
 
@@ -51,6 +51,8 @@ pub enum Field {
     Dates,
     /// The day on which the couple and the jeweller confirmed the specification together.
     ReadBack,
+    /// What the couple said before they came: a preparation list, under the list's own id.
+    Said(ItemId),
     Practice(PracticeField),
     /// A field of a newer version, under the name that it has in the file.
     Unknown(String),
@@ -180,6 +182,8 @@ pub enum PracticeField {
     Full,
     /// One of the constants of the fit.
     Constant(Constant),
+    /// What a phone is called, by its installation: text.
+    PhoneName(InstallationId),
 }
 
 /// The constants of the fit that can be set. Each is kept in millimetres: a rate is millimetres of circumference per

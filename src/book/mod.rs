@@ -8,16 +8,21 @@
 //! it replaced. Nothing is ever taken out of the list: undo is a change too. What a couple "is" is read off the newest
 //! writes through [`couple::Couple`], what the jeweller has set through [`practice::Practice`].
 
+pub mod asks;
 pub mod change;
 pub mod checklist;
+pub mod copies;
 pub mod couple;
 pub mod example;
 pub mod field;
 pub mod id;
 pub mod leaving;
+pub mod merge;
 pub mod practice;
 pub mod record;
+pub mod said;
 pub mod search;
 pub mod today;
+mod undo;
 pub mod value;
 pub mod verbs;

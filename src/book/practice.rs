@@ -4,7 +4,7 @@ use chrono::NaiveTime;
 
 use super::couple::read;
 use super::field::{Constant, Field, PracticeField};
-use super::id::ItemId;
+use super::id::{InstallationId, ItemId};
 use super::record::Record;
 use super::value::{Extra, NamedClosure, OwnGauge, Value};
 use crate::trade::arrange::in_order;
@@ -122,6 +122,11 @@ impl<'a> Practice<'a> {
             roomy: share(PracticeField::Roomy).unwrap_or(usual.roomy),
             full: share(PracticeField::Full).unwrap_or(usual.full),
         }
+    }
+
+    /// What a phone is called here.
+    pub fn phone_name(self, by: InstallationId) -> Option<&'a str> {
+        read!(self.0, field(PracticeField::PhoneName(by)), Text).map(String::as_str)
     }
 
     /// The constant that was set, if it was.

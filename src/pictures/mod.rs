@@ -7,8 +7,10 @@
 mod calendar_months;
 pub mod calendar_strip;
 mod calendar_weeks;
+pub mod installing;
 pub mod ladder;
 pub mod lay;
+pub mod measuring;
 pub mod ornament;
 pub mod pen;
 pub mod rules;

@@ -11,8 +11,10 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use wasm_bindgen_futures::spawn_local;
 
-use super::{bench, couple, practice, start_of_page};
+use super::taking::{self, Taking};
+use super::{bench, copies, couple, list, practice, start_of_page};
 use crate::app::address::{Address, Calculator, Part, Setting};
+use crate::book::asks::Section;
 use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{live, nothing};
@@ -30,29 +32,66 @@ impl From<SplitLoaderError> for NotFetched {
 }
 
 #[wasm_split(bench, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_bench))]
-fn calculator(which: Calculator) -> Result<AnyView, NotFetched> {
+fn bench_screen(which: Calculator) -> Result<AnyView, NotFetched> {
     Ok(bench::calculator(which))
 }
 
 #[wasm_split(couple, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_couple))]
-fn part(id: RecordId, part: Part) -> Result<AnyView, NotFetched> {
+fn couple_screen(id: RecordId, part: Part) -> Result<AnyView, NotFetched> {
     Ok(couple::part(id, part))
 }
 
 #[wasm_split(practice, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_practice))]
-fn setting(setting: Setting) -> Result<AnyView, NotFetched> {
+fn practice_screen(setting: Setting) -> Result<AnyView, NotFetched> {
     Ok(practice::setting(setting))
 }
 
-type Drawing = Pin<Box<dyn Future<Output = Result<AnyView, NotFetched>>>>;
+#[wasm_split(copies, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_copies))]
+fn copies_of(id: RecordId, part: Part) -> Result<AnyView, NotFetched> {
+    Ok(copies::part(id, part))
+}
 
-/// The screen at this address, if it is one of those that come later.
-fn drawing(here: Address) -> Option<Drawing> {
+#[wasm_split(copies, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_copies_too))]
+fn copies_screen(setting: Setting) -> Result<AnyView, NotFetched> {
+    Ok(copies::setting(setting))
+}
+
+#[wasm_split(list, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_list))]
+fn list_screen(section: Option<Section>) -> Result<AnyView, NotFetched> {
+    Ok(list::list(section))
+}
+
+#[wasm_split(taking, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_taking))]
+fn taking_screen(what: Taking) -> Result<AnyView, NotFetched> {
+    Ok(taking::taking(what))
+}
+
+type Drawing = Pin<Box<dyn Future<Output = Result<AnyView, NotFetched>>>>;
+type Fetching = Pin<Box<dyn Future<Output = Result<(), SplitLoaderError>>>>;
+
+/// The screen at this address, if it is one of those that come later, and the fetching of its file.
+fn drawing(here: Address) -> Option<(Drawing, Fetching)> {
     Some(match here {
-        Address::Calculator(which) => Box::pin(calculator(which)),
-        Address::Part(id, which) => Box::pin(part(id, which)),
-        Address::Setting(which) => Box::pin(setting(which)),
-        _ => return None,
+        Address::Calculator(which) => (Box::pin(bench_screen(which)), Box::pin(fetch_bench())),
+        Address::TakeIn => (Box::pin(taking_screen(Taking::In)), Box::pin(fetch_taking())),
+        Address::Invite => (Box::pin(taking_screen(Taking::Invite(None))), Box::pin(fetch_taking())),
+        Address::Part(id, Part::Invite) => {
+            (Box::pin(taking_screen(Taking::Invite(Some(id)))), Box::pin(fetch_taking()))
+        }
+        Address::Part(id, part) if copies::is_part(part) => (Box::pin(copies_of(id, part)), Box::pin(fetch_copies())),
+        Address::Part(id, part) => (Box::pin(couple_screen(id, part)), Box::pin(fetch_couple())),
+        Address::Setting(which) if copies::is_setting(which) => {
+            (Box::pin(copies_screen(which)), Box::pin(fetch_copies_too()))
+        }
+        Address::Setting(which) => (Box::pin(practice_screen(which)), Box::pin(fetch_practice())),
+        Address::List(section) => (Box::pin(list_screen(section)), Box::pin(fetch_list())),
+        Address::Today
+        | Address::Couples
+        | Address::NewCouple
+        | Address::Couple(_)
+        | Address::Bench
+        | Address::Practice
+        | Address::Nowhere => return None,
     })
 }
 
@@ -60,10 +99,18 @@ fn drawing(here: Address) -> Option<Drawing> {
 pub fn fetch_ahead() {
     let fetch = || {
         spawn_local(async {
-            // What fails now is fetched when its screen is opened, and what fails then is said there.
-            let _ = fetch_couple().await;
-            let _ = fetch_bench().await;
-            let _ = fetch_practice().await;
+            let files: [Fetching; 6] = [
+                Box::pin(fetch_couple()),
+                Box::pin(fetch_bench()),
+                Box::pin(fetch_taking()),
+                Box::pin(fetch_practice()),
+                Box::pin(fetch_copies()),
+                Box::pin(fetch_list()),
+            ];
+            for file in files {
+                // What fails now is fetched when its screen is opened, and what fails then is said there.
+                let _ = file.await;
+            }
         });
     };
     set_timeout(fetch, Duration::from_millis(500));
@@ -90,7 +137,7 @@ pub fn later(here: Address) -> AnyView {
 
 /// Draws the screen if its file is there.
 fn drawn(here: Address) -> Poll<AnyView> {
-    let Some(mut drawing) = drawing(here) else { return Poll::Ready(nothing()) };
+    let Some((mut drawing, _)) = drawing(here) else { return Poll::Ready(nothing()) };
     match drawing.as_mut().poll(&mut Context::from_waker(Waker::noop())) {
         Poll::Ready(Ok(view)) => Poll::Ready(view),
         Poll::Ready(Err(NotFetched)) | Poll::Pending => Poll::Pending,
@@ -99,13 +146,9 @@ fn drawn(here: Address) -> Poll<AnyView> {
 
 fn fetch(here: Address, fetched: RwSignal<Option<bool>>) {
     spawn_local(async move {
-        let result = match here {
-            Address::Calculator(_) => fetch_bench().await,
-            Address::Part(..) => fetch_couple().await,
-            _ => fetch_practice().await,
-        };
+        let Some((_, file)) = drawing(here) else { return };
         // The user may have left meanwhile.
-        fetched.try_set(Some(result.is_ok()));
+        fetched.try_set(Some(file.await.is_ok()));
         request_animation_frame(start_of_page);
     });
 }

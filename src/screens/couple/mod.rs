@@ -8,6 +8,7 @@ mod people;
 mod read_back;
 mod recorded;
 mod rings;
+pub mod said;
 mod stage;
 mod wedding;
 
@@ -30,8 +31,9 @@ use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::wearer::Wearer;
+use crate::words::list::taking as say_list;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, screens as say};
+use crate::words::{book as say_book, copies as say_copies, phones as say_phones, screens as say};
 
 pub fn couple(id: RecordId) -> AnyView {
     let app = app();
@@ -39,9 +41,14 @@ pub fn couple(id: RecordId) -> AnyView {
     live(move || if there.get() { known(app, id) } else { not_here() })
 }
 
+/// Whether there is such a couple, and anything is known of it.
+pub fn is_here(id: RecordId) -> bool {
+    app().couple(id, |couple| !couple.is_blank()).unwrap_or(false)
+}
+
 /// One part of a couple.
 pub fn part(id: RecordId, part: Part) -> AnyView {
-    if !app().couple(id, |couple| !couple.is_blank()).unwrap_or(false) {
+    if !is_here(id) {
         return not_here();
     }
     match part {
@@ -57,17 +64,20 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::Ring(wearer, which) => rings::ring(id, wearer, which),
         Part::Band(wearer) => band::band(id, wearer),
         Part::ReadBack => read_back::read_back(id),
+        Part::Said => said::said(id),
+        // Those are drawn by `copies` and `taking`, which come in files of their own.
+        Part::Specification | Part::Copy | Part::Differences | Part::History | Part::Erase | Part::Invite => not_here(),
     }
 }
 
 /// What every screen about a part of a couple has: its head, and the way on when its work is done.
-struct Whose {
-    head: Head,
-    leave: Callback<()>,
+pub struct Whose {
+    pub head: Head,
+    pub leave: Callback<()>,
 }
 
 /// The head of a part of a couple: what it is, whose it is, and the way back.
-fn whose(id: RecordId, title: &str, part: Part) -> Whose {
+pub fn whose(id: RecordId, title: &str, part: Part) -> Whose {
     let app = app();
     let up = Address::Part(id, part).up();
     let back = match up {
@@ -106,7 +116,15 @@ fn known(app: App, id: RecordId) -> AnyView {
         let why = app.couple(id, |couple| leaving::may_leave(couple).err()).flatten();
         why.map(|why| para("caution", say_book::stays(why)))
     };
+    let differ = move || {
+        let count = app.couple(id, |couple| couple.0.conflicts().len()).unwrap_or_default();
+        (count > 0).then(|| {
+            let row = line(say_phones::differences(count), "", Address::Part(id, Part::Differences).to_string());
+            lines(Signal::stored(vec![row.mark(Mark::Care)]))
+        })
+    };
     let content = column(vec![
+        maybe(differ),
         maybe(move || {
             app.couple(id, |couple| couple.put_away().is_some())
                 .unwrap_or(false)
@@ -116,6 +134,7 @@ fn known(app: App, id: RecordId) -> AnyView {
         maybe(move || app.couple(id, reach_links)),
         section(say::CHECKLIST, vec![lines(checklist)]),
         section(say::ABOUT, vec![lines(about)]),
+        section(say_copies::HAND_OVER, vec![lines(Signal::stored(hand_over_lines(id)))]),
         row(vec![
             maybe(move || {
                 app.undoable(id).map(|stamp| button(Weight::Quiet, say::UNDO_LAST, move || app.undo(id, stamp)))
@@ -162,7 +181,18 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
         line(say::PEOPLE, String::new(), to(Part::People)),
         line(say::APPOINTMENTS, appointment, to(Part::Appointments)),
         line(say::RECORDED, recorded, to(Part::Recorded)),
+        line(say_list::SAID, say_list::lists(&couple.said()), to(Part::Said)),
         line(say::STAGE, say_book::stage(couple.stage()), to(Part::Stage)),
+    ]
+}
+
+fn hand_over_lines(id: RecordId) -> Vec<Line> {
+    let to = |part| Address::Part(id, part).to_string();
+    vec![
+        line(say_copies::SPECIFICATION, "", to(Part::Specification)).small(say_copies::SPECIFICATION_SMALL),
+        line(say_copies::COPY_ONE, "", to(Part::Copy)).small(say_copies::COPY_ONE_SMALL),
+        line(say_phones::HISTORY, "", to(Part::History)).small(say_phones::HISTORY_SMALL),
+        line(say_copies::ERASE, "", to(Part::Erase)).small(say_copies::ERASE_SMALL),
     ]
 }
 
