@@ -1,6 +1,6 @@
 //! The screens that come in files of their own: fetched once the first screen can be used, or when they are opened
-//! before that. The first load carries Today, Couples, a couple's checklist and a new couple; `public/build/split.mjs`
-//! cuts the rest off at the functions marked here.
+//! before that. The first load carries Today, Couples and a new couple; `public/build/split.mjs` cuts the rest off at
+//! the functions marked here: what the jeweller works with in one file, the couple's own list in another.
 
 use std::future::Future;
 use std::pin::Pin;
@@ -11,11 +11,10 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use wasm_bindgen_futures::spawn_local;
 
-use super::taking::{self, Taking};
+use super::taking::{Taking, taking};
 use super::{bench, copies, couple, list, practice, start_of_page};
-use crate::app::address::{Address, Calculator, Part, Setting};
+use crate::app::address::{Address, Part};
 use crate::book::asks::Section;
-use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{live, nothing};
 use crate::parts::lay::para;
@@ -31,29 +30,23 @@ impl From<SplitLoaderError> for NotFetched {
     }
 }
 
-#[wasm_split(bench, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_bench))]
-fn bench_screen(which: Calculator) -> Result<AnyView, NotFetched> {
-    Ok(bench::calculator(which))
-}
-
-#[wasm_split(couple, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_couple))]
-fn couple_screen(id: RecordId, part: Part) -> Result<AnyView, NotFetched> {
-    Ok(couple::part(id, part))
-}
-
-#[wasm_split(practice, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_practice))]
-fn practice_screen(setting: Setting) -> Result<AnyView, NotFetched> {
-    Ok(practice::setting(setting))
-}
-
-#[wasm_split(copies, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_copies))]
-fn copies_of(id: RecordId, part: Part) -> Result<AnyView, NotFetched> {
-    Ok(copies::part(id, part))
-}
-
-#[wasm_split(copies, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_copies_too))]
-fn copies_screen(setting: Setting) -> Result<AnyView, NotFetched> {
-    Ok(copies::setting(setting))
+#[wasm_split(work, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_work))]
+fn work_screen(here: Address) -> Result<AnyView, NotFetched> {
+    Ok(match here {
+        Address::TakeIn => taking(Taking::In),
+        Address::Invite => taking(Taking::Invite(None)),
+        Address::Couple(id) => couple::couple(id),
+        Address::Part(id, Part::Invite) => taking(Taking::Invite(Some(id))),
+        Address::Part(id, part) if copies::is_part(part) => copies::part(id, part),
+        Address::Part(id, part) => couple::part(id, part),
+        Address::Bench => bench::bench(),
+        Address::Calculator(which) => bench::calculator(which),
+        Address::Practice => practice::practice(),
+        Address::Setting(which) if copies::is_setting(which) => copies::setting(which),
+        Address::Setting(which) => practice::setting(which),
+        // Those are drawn elsewhere.
+        Address::Today | Address::Couples | Address::NewCouple | Address::List(_) | Address::Nowhere => nothing(),
+    })
 }
 
 #[wasm_split(list, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_list))]
@@ -61,56 +54,32 @@ fn list_screen(section: Option<Section>) -> Result<AnyView, NotFetched> {
     Ok(list::list(section))
 }
 
-#[wasm_split(taking, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_taking))]
-fn taking_screen(what: Taking) -> Result<AnyView, NotFetched> {
-    Ok(taking::taking(what))
-}
-
 type Drawing = Pin<Box<dyn Future<Output = Result<AnyView, NotFetched>>>>;
 type Fetching = Pin<Box<dyn Future<Output = Result<(), SplitLoaderError>>>>;
 
-/// The screen at this address, if it is one of those that come later, and the fetching of its file.
-fn drawing(here: Address) -> Option<(Drawing, Fetching)> {
-    Some(match here {
-        Address::Calculator(which) => (Box::pin(bench_screen(which)), Box::pin(fetch_bench())),
-        Address::TakeIn => (Box::pin(taking_screen(Taking::In)), Box::pin(fetch_taking())),
-        Address::Invite => (Box::pin(taking_screen(Taking::Invite(None))), Box::pin(fetch_taking())),
-        Address::Part(id, Part::Invite) => {
-            (Box::pin(taking_screen(Taking::Invite(Some(id)))), Box::pin(fetch_taking()))
-        }
-        Address::Part(id, part) if copies::is_part(part) => (Box::pin(copies_of(id, part)), Box::pin(fetch_copies())),
-        Address::Part(id, part) => (Box::pin(couple_screen(id, part)), Box::pin(fetch_couple())),
-        Address::Setting(which) if copies::is_setting(which) => {
-            (Box::pin(copies_screen(which)), Box::pin(fetch_copies_too()))
-        }
-        Address::Setting(which) => (Box::pin(practice_screen(which)), Box::pin(fetch_practice())),
-        Address::List(section) => (Box::pin(list_screen(section)), Box::pin(fetch_list())),
-        Address::Today
-        | Address::Couples
-        | Address::NewCouple
-        | Address::Couple(_)
-        | Address::Bench
-        | Address::Practice
-        | Address::Nowhere => return None,
-    })
+/// The screen at this address.
+fn drawing(here: Address) -> Drawing {
+    match here {
+        Address::List(section) => Box::pin(list_screen(section)),
+        _ => Box::pin(work_screen(here)),
+    }
+}
+
+/// The file that the screen at this address is in.
+fn file(here: Address) -> Fetching {
+    match here {
+        Address::List(_) => Box::pin(fetch_list()),
+        _ => Box::pin(fetch_work()),
+    }
 }
 
 /// Fetches all that is still to come, one file after the other, once the first screen is there and at rest.
 pub fn fetch_ahead() {
     let fetch = || {
         spawn_local(async {
-            let files: [Fetching; 6] = [
-                Box::pin(fetch_couple()),
-                Box::pin(fetch_bench()),
-                Box::pin(fetch_taking()),
-                Box::pin(fetch_practice()),
-                Box::pin(fetch_copies()),
-                Box::pin(fetch_list()),
-            ];
-            for file in files {
-                // What fails now is fetched when its screen is opened, and what fails then is said there.
-                let _ = file.await;
-            }
+            // What fails now is fetched when its screen is opened, and what fails then is said there.
+            let _ = fetch_work().await;
+            let _ = fetch_list().await;
         });
     };
     set_timeout(fetch, Duration::from_millis(500));
@@ -118,38 +87,33 @@ pub fn fetch_ahead() {
 
 /// Shows a screen that comes later: at once if it is there, otherwise as soon as it is.
 pub fn later(here: Address) -> AnyView {
-    match drawn(here) {
-        Poll::Ready(view) => view,
-        Poll::Pending => {
-            let fetched = RwSignal::new(None);
-            fetch(here, fetched);
-            live(move || match fetched.get() {
-                None => page(Head::new(say::OPENING), nothing(), None),
-                Some(true) => match untrack(|| drawn(here)) {
-                    Poll::Ready(view) => view,
-                    Poll::Pending => failed(here, fetched),
-                },
-                Some(false) => failed(here, fetched),
-            })
-        }
+    if let Some(view) = drawn(here) {
+        return view;
     }
+    let fetched = RwSignal::new(None);
+    fetch(here, fetched);
+    live(move || match fetched.get() {
+        None => page(Head::new(say::OPENING), nothing(), None),
+        Some(true) => untrack(|| drawn(here)).unwrap_or_else(|| failed(here, fetched)),
+        Some(false) => failed(here, fetched),
+    })
 }
 
 /// Draws the screen if its file is there.
-fn drawn(here: Address) -> Poll<AnyView> {
-    let Some((mut drawing, _)) = drawing(here) else { return Poll::Ready(nothing()) };
-    match drawing.as_mut().poll(&mut Context::from_waker(Waker::noop())) {
-        Poll::Ready(Ok(view)) => Poll::Ready(view),
-        Poll::Ready(Err(NotFetched)) | Poll::Pending => Poll::Pending,
+fn drawn(here: Address) -> Option<AnyView> {
+    match drawing(here).as_mut().poll(&mut Context::from_waker(Waker::noop())) {
+        Poll::Ready(Ok(view)) => Some(view),
+        Poll::Ready(Err(NotFetched)) | Poll::Pending => None,
     }
 }
 
 fn fetch(here: Address, fetched: RwSignal<Option<bool>>) {
     spawn_local(async move {
-        let Some((_, file)) = drawing(here) else { return };
+        let arrived = file(here).await.is_ok();
         // The user may have left meanwhile.
-        fetched.try_set(Some(file.await.is_ok()));
-        request_animation_frame(start_of_page);
+        if fetched.try_set(Some(arrived)).is_none() {
+            request_animation_frame(start_of_page);
+        }
     });
 }
 

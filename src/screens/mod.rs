@@ -125,15 +125,15 @@ fn view_of(address: Address) -> AnyView {
         Address::Today | Address::Nowhere => today::today(),
         Address::Couples => couples::couples(),
         Address::NewCouple => new_couple::new_couple(),
-        Address::Couple(id) => couple::couple(id),
-        Address::Practice => practice::practice(),
-        Address::Bench => bench::bench(),
         Address::TakeIn
         | Address::Invite
         | Address::List(_)
+        | Address::Couple(_)
         | Address::Part(..)
-        | Address::Setting(_)
-        | Address::Calculator(_) => later::later(address),
+        | Address::Bench
+        | Address::Calculator(_)
+        | Address::Practice
+        | Address::Setting(_) => later::later(address),
     }
 }
 

@@ -12,7 +12,7 @@ test.describe("without a service worker, which may fetch them before the page do
   test.use({ serviceWorkers: "block" });
 
   test("the first screen waits for no file of a later one, and they come without being asked for", async ({ page, site }) => {
-    expect((await readdir(DIST)).filter(isLater).length).toBeGreaterThan(2);
+    expect((await readdir(DIST)).filter(isLater).length).toBeGreaterThan(1);
     let release;
     let held = 0;
     const open = new Promise((done) => (release = done));
@@ -35,7 +35,7 @@ test.describe("without a service worker, which may fetch them before the page do
 
 test("a part that does not arrive says so, and comes when it is tried again", async ({ page, site, guard }) => {
   guard.allow(/wasm|Failed to|TypeError|mime|MIME/i);
-  site.lie(await fileOf("bench"));
+  site.lie(await fileOf("work"));
   await page.goto(site.url + "#/bench/size");
   await ready(page);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("This part has not arrived yet");
