@@ -198,11 +198,13 @@ fn an_order_size_that_cannot_be_worked_out() {
         Q::GaugeStep => Q::GaugeStep, Q::OwnError => Q::OwnError, Q::Taper => Q::Taper, Q::MakeStep => Q::MakeStep,
         Q::WidthPerMm => Q::WidthPerMm, Q::WidthPerMmSd => Q::WidthPerMmSd, Q::BorePerMm => Q::BorePerMm,
         Q::BorePerMmSd => Q::BorePerMmSd, Q::Cold => Q::Cold, Q::Warm => Q::Warm, Q::HandsOffSd => Q::HandsOffSd,
-        Q::HandsNormalSd => Q::HandsNormalSd,
+        Q::HandsNormalSd => Q::HandsNormalSd, Q::Offset => Q::Offset, Q::OffsetSd => Q::OffsetSd,
+        Q::GaugeOff => Q::GaugeOff, Q::Own => Q::Own,
     ];
     let mut kinds = each![
         E::OutOfRange { .. } => out(quantities[0]),
         E::TooManyBeside { .. } => E::TooManyBeside { most: 9 },
+        E::TooManyReadings { .. } => E::TooManyReadings { most: 60 },
         E::NotTheBase => E::NotTheBase,
     ];
     kinds.extend(quantities[1..].iter().map(|what| out(*what)));

@@ -40,6 +40,8 @@ pub enum Part {
     Stage,
     Notes,
     Finger(Wearer),
+    /// What fitted once the band had been worn.
+    Fitted(Wearer),
     Rings(Wearer),
     /// One ring; none for a new one.
     Ring(Wearer, Option<ItemId>),
@@ -63,6 +65,9 @@ pub enum Setting {
     Gauges,
     /// One gauge; none for a new one.
     Gauge(Option<ItemId>),
+    /// The tray of try-on bands.
+    Tray,
+    TryOn(Option<ItemId>),
     Times,
     /// How long one usual piece of work takes.
     Time(Work),
@@ -119,11 +124,13 @@ impl Address {
     pub fn up(self) -> Address {
         match self {
             Address::Part(id, Part::Appointment(_)) => Address::Part(id, Part::Appointments),
+            Address::Part(id, Part::Fitted(who)) => Address::Part(id, Part::Finger(who)),
             Address::Part(id, Part::Ring(who, _)) => Address::Part(id, Part::Rings(who)),
             Address::Part(id, _) => Address::Couple(id),
             Address::Couple(_) | Address::NewCouple => Address::Couples,
             Address::Calculator(_) => Address::Bench,
             Address::Setting(Setting::Gauge(_)) => Address::Setting(Setting::Gauges),
+            Address::Setting(Setting::TryOn(_)) => Address::Setting(Setting::Tray),
             Address::Setting(Setting::Time(_) | Setting::Extra(_)) => Address::Setting(Setting::Times),
             Address::Setting(Setting::Closure(_)) => Address::Setting(Setting::Closures),
             Address::Setting(_) => Address::Practice,
@@ -189,6 +196,7 @@ fn part(parts: &[&str]) -> Option<Part> {
         ["stage"] => Part::Stage,
         ["notes"] => Part::Notes,
         ["finger", who] => Part::Finger(Wearer::from_code(who)?),
+        ["fitted", who] => Part::Fitted(Wearer::from_code(who)?),
         ["rings", who] => Part::Rings(Wearer::from_code(who)?),
         ["rings", who, item] => Part::Ring(Wearer::from_code(who)?, read_item(item)?),
         ["band", who] => Part::Band(Wearer::from_code(who)?),
@@ -203,6 +211,8 @@ fn setting(parts: &[&str]) -> Option<Setting> {
         ["sizes"] => Setting::Sizes,
         ["gauges"] => Setting::Gauges,
         ["gauges", item] => Setting::Gauge(read_item(item)?),
+        ["tray"] => Setting::Tray,
+        ["tray", item] => Setting::TryOn(read_item(item)?),
         ["times"] => Setting::Times,
         ["times", item] => match Work::from_code(item) {
             Some(work) => Setting::Time(work),
@@ -254,6 +264,7 @@ impl fmt::Display for Part {
             Part::Stage => f.write_str("stage"),
             Part::Notes => f.write_str("notes"),
             Part::Finger(who) => write!(f, "finger/{}", who.code()),
+            Part::Fitted(who) => write!(f, "fitted/{}", who.code()),
             Part::Rings(who) => write!(f, "rings/{}", who.code()),
             Part::Ring(who, which) => write!(f, "rings/{}/{}", who.code(), item(*which)),
             Part::Band(who) => write!(f, "band/{}", who.code()),
@@ -269,6 +280,8 @@ impl fmt::Display for Setting {
             Setting::Sizes => f.write_str("sizes"),
             Setting::Gauges => f.write_str("gauges"),
             Setting::Gauge(which) => write!(f, "gauges/{}", item(*which)),
+            Setting::Tray => f.write_str("tray"),
+            Setting::TryOn(which) => write!(f, "tray/{}", item(*which)),
             Setting::Times => f.write_str("times"),
             Setting::Time(work) => write!(f, "times/{}", work.code()),
             Setting::Extra(which) => write!(f, "times/{}", item(*which)),

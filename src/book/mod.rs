@@ -13,6 +13,7 @@ pub mod checklist;
 pub mod couple;
 pub mod example;
 pub mod field;
+pub mod fitting;
 pub mod id;
 pub mod leaving;
 pub mod practice;

@@ -17,8 +17,9 @@ use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
+use crate::trade::wearer::Wearer;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, format, screens as say, storage};
+use crate::words::{book as say_book, finger as say_finger, format, screens as say, storage};
 
 /// So many order-by dates are shown.
 const NEAREST: usize = 6;
@@ -37,11 +38,13 @@ pub fn today() -> AnyView {
             return first_time(app);
         }
         let (late, appointments, order_by) = app.with(|book| sections(book, &due, day.get()));
-        let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty();
+        let again = app.with(|book| measure_again(book, &due, day.get()));
+        let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty() && again.is_empty();
         all(vec![
             or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
             or_nothing(group(say::LATE, late)),
             or_nothing(group(say::NEXT_APPOINTMENTS, appointments)),
+            or_nothing(group(say_finger::AGAIN_LIST, again)),
             or_nothing(group(say::ORDER_BY_DATES, order_by)),
         ])
     };
@@ -61,6 +64,17 @@ fn first_time(app: App) -> AnyView {
 
 fn group(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {
     (!rows.is_empty()).then(|| section(heading, vec![lines(Signal::stored(rows))]))
+}
+
+/// Fingers that are to be measured again.
+fn measure_again(book: &Book, due: &Today, today: NaiveDate) -> Vec<Line> {
+    let one = |(id, wearer, day): &(RecordId, Wearer, NaiveDate)| {
+        let name = book.couples.get(id).map(|record| say_book::name_of(Couple(record), *wearer)).unwrap_or_default();
+        let href = Address::Part(*id, Part::Finger(*wearer)).to_string();
+        let mark = if *day < today { Mark::Care } else { Mark::Open };
+        line(name, say::from_today(*day, today), href).small(format::day(*day)).mark(mark)
+    };
+    due.measure_again.iter().map(one).collect()
 }
 
 fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>, Vec<Line>) {

@@ -98,6 +98,7 @@ pub fn limit_noun(limit: Limit) -> &'static str {
         Limit::Circumference => "an inside circumference",
         Limit::BandWidth => "a band width",
         Limit::GaugeWidth => "a gauge width",
+        Limit::TryOnHeight => "a thickness of the band",
         Limit::RingWidth => "a ring width",
         Limit::FreeLength => "a free length of finger",
         Limit::GapBetweenRings => "a gap between rings",

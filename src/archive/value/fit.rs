@@ -1,12 +1,12 @@
 //! Readings, gauges and sizes as JSON.
 
-use serde_json::{Value as Json, json};
+use serde_json::{Map, Value as Json, json};
 
-use super::dates::{read_day, write_day};
+use super::dates::{read_day, read_time, write_day, write_time};
 use super::json::{choice, object, option, optional, read_finger, read_length, string, write_finger, write_length};
 use crate::archive::code::Code;
-use crate::book::value::{OrderSize, OwnGauge, ReadingTaken};
-use crate::trade::fit::{Gauge, GaugeKind, PerMm};
+use crate::book::value::{FittedAt, OrderSize, OwnAmount, OwnGauge, OwnTerms, ReadingTaken, TryOnBand};
+use crate::trade::fit::{CalibrationPoint, Gauge, GaugeKind, PerMm, Term};
 use crate::trade::measure::{Circumference, Diameter};
 use crate::trade::sizing::{Size, SizeAsRead, Stated};
 
@@ -19,7 +19,10 @@ pub(super) fn write_reading(reading: &ReadingTaken) -> Json {
         ("read_at", json!(reading.read_at.code())),
         ("hands", json!(reading.hands.code())),
         ("beside", reading.beside.iter().copied().map(write_length).collect()),
+        ("sits", option(reading.sits, |sits| json!(sits.code()))),
         ("taken", write_day(reading.taken)),
+        ("at", option(reading.at, write_time)),
+        ("left_out", when(reading.left_out)),
     ])
 }
 
@@ -32,7 +35,10 @@ pub(super) fn read_reading(json: &Json) -> Option<ReadingTaken> {
         read_at: choice(json.get("read_at")?)?,
         hands: choice(json.get("hands")?)?,
         beside: json.get("beside")?.as_array()?.iter().map(read_length).collect::<Option<_>>()?,
+        sits: optional(json, "sits", choice)?,
         taken: read_day(json.get("taken")?)?,
+        at: optional(json, "at", read_time)?,
+        left_out: optional(json, "left_out", Json::as_bool)?.unwrap_or(false),
     })
 }
 
@@ -44,6 +50,7 @@ pub(super) fn write_order_size(size: &OrderSize) -> Json {
         ("to", write_length(size.to.0)),
         ("in_stack", json!(size.in_stack)),
         ("overruled", json!(size.overruled)),
+        ("own", write_own(&size.own)),
         ("measure_again", json!(size.measure_again)),
         ("settled", write_day(size.settled)),
     ])
@@ -57,6 +64,7 @@ pub(super) fn read_order_size(json: &Json) -> Option<OrderSize> {
         to: Circumference(read_length(json.get("to")?)?),
         in_stack: json.get("in_stack")?.as_bool()?,
         overruled: json.get("overruled")?.as_bool()?,
+        own: optional(json, "own", read_own)?.unwrap_or_default(),
         measure_again: json.get("measure_again")?.as_bool()?,
         settled: read_day(json.get("settled")?)?,
     })
@@ -105,6 +113,7 @@ pub(super) fn write_gauge(own: &OwnGauge) -> Json {
         ("relief", option(gauge.relief, write_length)),
         ("step", write_length(gauge.step)),
         ("own_error", write_length(gauge.own_error)),
+        ("calibration", write_calibration(&own.calibration)),
     ])
 }
 
@@ -122,5 +131,83 @@ pub(super) fn read_gauge(json: &Json) -> Option<OwnGauge> {
         step: read_length(json.get("step")?)?,
         own_error: read_length(json.get("own_error")?)?,
     };
-    Some(OwnGauge { name: string(json, "name")?, gauge })
+    let calibration = optional(json, "calibration", read_calibration)?.unwrap_or_default();
+    Some(OwnGauge { name: string(json, "name")?, gauge, calibration })
+}
+
+pub(super) fn write_try_on(band: &TryOnBand) -> Json {
+    object([
+        ("number", json!(band.number)),
+        ("width", write_length(band.width)),
+        ("bore", json!(band.bore.code())),
+        ("height", option(band.height, write_length)),
+        ("size", write_size_as_read(&band.size)),
+    ])
+}
+
+pub(super) fn read_try_on(json: &Json) -> Option<TryOnBand> {
+    Some(TryOnBand {
+        number: string(json, "number")?,
+        width: read_length(json.get("width")?)?,
+        bore: choice(json.get("bore")?)?,
+        height: optional(json, "height", read_length)?,
+        size: read_size_as_read(json.get("size")?)?,
+    })
+}
+
+pub(super) fn write_fitted(fitted: &FittedAt) -> Json {
+    object([
+        ("size", write_size_as_read(&fitted.size)),
+        ("resized", json!(fitted.resized)),
+        ("noted", write_day(fitted.noted)),
+    ])
+}
+
+pub(super) fn read_fitted(json: &Json) -> Option<FittedAt> {
+    Some(FittedAt {
+        size: read_size_as_read(json.get("size")?)?,
+        resized: json.get("resized")?.as_bool()?,
+        noted: read_day(json.get("noted")?)?,
+    })
+}
+
+/// A yes that is written only where it is one.
+fn when(yes: bool) -> Json {
+    if yes { json!(true) } else { Json::Null }
+}
+
+fn write_calibration(points: &[CalibrationPoint]) -> Json {
+    if points.is_empty() {
+        return Json::Null;
+    }
+    let point =
+        |point: &CalibrationPoint| object([("says", write_length(point.says.0)), ("is", write_length(point.is.0))]);
+    points.iter().map(point).collect()
+}
+
+fn read_calibration(json: &Json) -> Option<Vec<CalibrationPoint>> {
+    let round = |json: &Json, name| Some(Circumference(read_length(json.get(name)?)?));
+    let point = |json: &Json| Some(CalibrationPoint { says: round(json, "says")?, is: round(json, "is")? });
+    json.as_array()?.iter().map(point).collect()
+}
+
+/// The overruled terms by their names; none where nothing was.
+fn write_own(own: &OwnTerms) -> Json {
+    let mut all = Map::new();
+    for term in Term::ALL {
+        if let Some(amount) = own.of(term) {
+            let amount = object([("worked_out", write_length(amount.worked_out)), ("used", write_length(amount.used))]);
+            all.insert(term.code().to_owned(), amount);
+        }
+    }
+    if all.is_empty() { Json::Null } else { Json::Object(all) }
+}
+
+fn read_own(json: &Json) -> Option<OwnTerms> {
+    let mut own = OwnTerms::default();
+    for (term, amount) in json.as_object()? {
+        let length = |name| read_length(amount.get(name)?);
+        own.set(Term::from_code(term)?, OwnAmount { worked_out: length("worked_out")?, used: length("used")? });
+    }
+    Some(own)
 }

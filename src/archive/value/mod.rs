@@ -60,6 +60,8 @@ pub fn write(value: &Value) -> Json {
         Value::System(system) => json!(system.code()),
         Value::Step(step) => json!(step.code()),
         Value::Gauge(gauge) => write_gauge(gauge),
+        Value::TryOn(band) => write_try_on(band),
+        Value::Fitted(fitted) => write_fitted(fitted),
         Value::Spread(spread) => write_spread(*spread),
         Value::Extra(extra) => object([("name", json!(extra.name)), ("days", write_spread(extra.spread))]),
         Value::Closure(closure) => object([
@@ -105,6 +107,9 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             Value::Metal(alloys::by_code(json.as_str()?)?)
         }
         Field::Band(_, BandField::Finish) => Value::Finish(choice(json)?),
+        Field::Wish(..) => Value::Yes(json.as_bool()?),
+        Field::MeasureAgain(_) => Value::Day(read_day(json)?),
+        Field::Fitted(_) => Value::Fitted(read_fitted(json)?),
         Field::OrderSize(_) => Value::OrderSize(read_order_size(json)?),
         Field::Stack(_) => Value::Stack(StackSeen {
             now: read_length(json.get("now")?)?,
@@ -125,6 +130,7 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
         Field::Practice(P::FirstSystem) => Value::System(choice(json)?),
         Field::Practice(P::Step) => Value::Step(choice(json)?),
         Field::Practice(P::Gauge(_)) => Value::Gauge(read_gauge(json)?),
+        Field::Practice(P::TryOn(_)) => Value::TryOn(read_try_on(json)?),
         Field::Practice(P::LeadTime(_)) => Value::Spread(read_spread(json)?),
         Field::Practice(P::Extra(_)) => {
             Value::Extra(Extra { name: string(json, "name")?, spread: read_spread(json.get("days")?)? })

@@ -22,16 +22,16 @@ use crate::words::{practice as say, screens as say_frame, sizing::trimmed};
 const HERE: Setting = Setting::Fit;
 
 /// The constants that belong together.
-const PARTS: [&[Constant]; 3] = [
+const PARTS: [&[Constant]; 4] = [
     &[Constant::Width, Constant::WidthSpread],
     &[Constant::Bore, Constant::BoreSpread],
     &[Constant::Cold, Constant::Warm, Constant::HandsSpread, Constant::NormalSpread],
+    &[Constant::Offset, Constant::OffsetSpread],
 ];
 
 pub fn fit() -> AnyView {
     let app = app();
-    // A shift down is kept below zero and asked for without its sign.
-    let start = |which| now(app, |practice| practice.constant(which)).map(|it| trimmed(it.abs())).unwrap_or_default();
+    let start = |which| now(app, |practice| practice.constant(which)).map(|it| asked(which, it)).unwrap_or_default();
     let form = draft(HERE, Constant::ALL.into_iter().map(|which| (key(which), start(which))).collect());
     let seen = Seen::practice(app);
     let save = move || {
@@ -76,6 +76,11 @@ fn read(form: Form, which: Constant) -> Option<Write> {
     Some(own(PracticeField::Constant(which), Value::Length(value), value == usual))
 }
 
+/// A shift down for warm hands is kept below zero and asked for without its sign.
+fn asked(which: Constant, value: Length) -> String {
+    trimmed(if which == Constant::Warm { value.abs() } else { value })
+}
+
 fn key(which: Constant) -> &'static str {
     match which {
         Constant::Width => "fit-width",
@@ -86,6 +91,8 @@ fn key(which: Constant) -> &'static str {
         Constant::Warm => "fit-warm",
         Constant::HandsSpread => "fit-hands-spread",
         Constant::NormalSpread => "fit-normal-spread",
+        Constant::Offset => "fit-offset",
+        Constant::OffsetSpread => "fit-offset-spread",
     }
 }
 
@@ -96,6 +103,7 @@ fn limit(which: Constant) -> Limit {
         Constant::Bore => Limit::BoreFactor,
         Constant::BoreSpread => Limit::BoreFactorSpread,
         Constant::Cold | Constant::Warm => Limit::ConditionShift,
-        Constant::HandsSpread | Constant::NormalSpread => Limit::ConditionSpread,
+        Constant::HandsSpread | Constant::NormalSpread | Constant::OffsetSpread => Limit::ConditionSpread,
+        Constant::Offset => Limit::OwnShift,
     }
 }

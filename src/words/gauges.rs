@@ -1,0 +1,65 @@
+//! The tray of try-on bands, and what a gauge was found to be.
+
+use super::{format, sizing};
+use crate::trade::fit::Calibration;
+use crate::trade::measure::{Circumference, Length};
+use crate::trade::sizing::Stated;
+
+// Try-on bands
+pub const NEW_TRY_ON: &str = "New try-on band";
+pub const ADD_TRY_ON: &str = "Add a try-on band";
+pub const TRY_ON_WHY: &str = "Bands that are tried on as they are. The one that fits is a reading: its width and inside \
+                              stand for the gauge.";
+pub const TRY_ON_NUMBER: &str = "Its number";
+pub const TRY_ON_NUMBER_HINT: &str = "What stands on it: 7, B2.";
+pub const TRY_ON_WIDTH: &str = "Width";
+pub const TRY_ON_HEIGHT: &str = "Thickness";
+pub const TRY_ON_HEIGHT_HINT: &str = "Empty: not measured.";
+pub const TRY_ON_SIZE: &str = "Its size";
+
+/// How many bands there are.
+pub fn tray(bands: usize) -> String {
+    match bands {
+        0 => "none yet".to_owned(),
+        many => format::counted(many as i64, "band", "bands"),
+    }
+}
+
+// Calibration
+pub const CALIBRATION: &str = "Calibration";
+pub const CALIBRATION_WHY: &str = "Lay it against a ring of a known size, or measure it with callipers, at a few of \
+                                   its sizes. Then every reading with it is put right.";
+pub const SAYS: &str = "It says";
+pub const IS: &str = "It is";
+pub const IS_HINT: &str = "A size, or callipers across the inside: 17.1 mm.";
+pub const BOTH_OR_NEITHER: &str = "Enter both sizes, or leave both empty.";
+
+/// The line through the points of a calibration, as a sentence.
+pub fn calibrated(found: &Calibration) -> String {
+    format!(
+        "On the average {} mm round the inside, and {} mm more for each 10 mm of size (least squares).",
+        larger(found.offset),
+        format::mm_signed(found.over_ten_mm(), 2),
+    )
+}
+
+fn larger(off: Length) -> String {
+    let way = if off < Length::ZERO { "smaller by" } else { "larger by" };
+    format!("{way} {}", format::mm(off.abs(), 2))
+}
+
+/// What is left at each point.
+pub fn residuals(all: &[Length]) -> String {
+    let all: Vec<String> = all.iter().map(|left| format::mm_signed(*left, 2)).collect();
+    format!("Left over at each: {} mm.", all.join(", "))
+}
+
+/// A gauge that is off by more than a quarter size.
+pub fn beyond_quarter(at: Circumference, off: Length) -> String {
+    format!("Off by more than a quarter size: {} mm at {} mm round.", format::mm_signed(off, 2), format::mm(at.0, 1))
+}
+
+/// A length round the inside as it would be typed again.
+pub fn retyped(at: Circumference) -> String {
+    sizing::stated_in_full(Stated::Circumference(at))
+}
