@@ -67,7 +67,7 @@ fn check<K: Debug>(kinds: Vec<K>, say: impl Fn(&K) -> String) {
 fn a_size_that_cannot_be_taken() {
     use SizeEntryError as E;
     let kinds = each![
-        E::Empty => E::Empty, E::TooLong => E::TooLong, E::NotASize => E::NotASize,
+        E::Empty => E::Empty, E::TooLong => E::TooLong, E::NotASize => E::NotASize, E::LetterLast => E::LetterLast,
         E::LetterElsewhere => E::LetterElsewhere, E::NumberForLetter => E::NumberForLetter,
         E::BetweenSteps => E::BetweenSteps, E::OutOfRange => E::OutOfRange, E::LengthOutOfRange => E::LengthOutOfRange,
     ];

@@ -52,6 +52,7 @@ pub enum Part {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Calculator {
     Size,
+    Table,
     Order,
     Stack,
     Dates,
@@ -84,11 +85,13 @@ pub enum Setting {
 pub type Query = Vec<(String, String)>;
 
 impl Calculator {
-    pub const ALL: [Calculator; 4] = [Calculator::Size, Calculator::Order, Calculator::Stack, Calculator::Dates];
+    pub const ALL: [Calculator; 5] =
+        [Calculator::Size, Calculator::Table, Calculator::Order, Calculator::Stack, Calculator::Dates];
 
     pub fn code(self) -> &'static str {
         match self {
             Calculator::Size => "size",
+            Calculator::Table => "table",
             Calculator::Order => "order",
             Calculator::Stack => "stack",
             Calculator::Dates => "dates",

@@ -1,7 +1,7 @@
 //! The tray of try-on bands, and what a gauge was found to be.
 
-use super::{format, sizing};
-use crate::trade::fit::Calibration;
+use super::{format, sizing, standing};
+use crate::trade::fit::{Calibration, Figure, Score};
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::Stated;
 
@@ -62,4 +62,33 @@ pub fn beyond_quarter(at: Circumference, off: Length) -> String {
 /// A length round the inside as it would be typed again.
 pub fn retyped(at: Circumference) -> String {
     sizing::stated_in_full(Stated::Circumference(at))
+}
+
+// What fitted before
+pub const LEARNED: &str = "What your bands say";
+pub const NOTHING_LEARNED: &str = "Nothing yet. Once a band has been worn, write down under the finger whether it was \
+                                   kept or resized: from such answers your own constants are worked out.";
+pub const USE_LEARNED: &str = "Use these";
+pub const LEARNED_USED: &str = "Your own constants are used from now on";
+pub const NO_SCORE: &str = "Too few to tell whether they foretell better than the customary ones: three are needed.";
+
+/// "From 5 bands that have been worn."
+pub fn learned_from(bands: usize) -> String {
+    let bands = format::counted(bands as i64, "band that has", "bands that have");
+    format!("From {bands} been worn, with the customary figures to begin from (Bayesian regression):")
+}
+
+/// "give or take 0.08; customary 0.25 · common practice".
+pub fn learned_why(sd: Length, customary: Figure<Length>) -> String {
+    let founded = standing::standing(customary.standing);
+    format!("give or take {}; customary {} · {founded}", format::mm(sd, 2), sizing::trimmed(customary.value))
+}
+
+/// How well each band is foretold from the others, and by the customary figures.
+pub fn score(score: Score) -> String {
+    format!(
+        "Each band foretold without itself: off by {} mm; by the customary figures: {} mm (root of the mean square).",
+        format::mm(score.learned, 2),
+        format::mm(score.customary, 2),
+    )
 }

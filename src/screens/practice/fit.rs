@@ -4,6 +4,7 @@ use crate::parts::el::{el, or_nothing};
 use crate::parts::lay::{all, block, para, section};
 use leptos::prelude::*;
 
+use super::learned::learned;
 use super::{back_to_usual, draft, head, keep, now, own};
 use crate::app::address::Setting;
 use crate::app::form::Form;
@@ -47,6 +48,7 @@ pub fn fit() -> AnyView {
         para("", say::FIT_WHY),
         all(PARTS.into_iter().filter_map(|part| part_of(form, part)).collect()),
         or_nothing(back_to_usual(app, HERE, form, say::FIT, fields)),
+        learned(app, form),
     ]);
     form_page(head(HERE, say::FIT), form, content, say_frame::SAVE, save)
 }
@@ -96,7 +98,7 @@ fn key(which: Constant) -> &'static str {
     }
 }
 
-fn limit(which: Constant) -> Limit {
+pub fn limit(which: Constant) -> Limit {
     match which {
         Constant::Width => Limit::WidthFactor,
         Constant::WidthSpread => Limit::WidthFactorSpread,

@@ -8,6 +8,7 @@ mod fair;
 mod fit;
 mod gauge;
 mod gauges;
+mod learned;
 mod phone;
 mod sizes;
 mod stack;
