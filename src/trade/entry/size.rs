@@ -76,7 +76,9 @@ fn letter(text: &str) -> Option<(i32, &str)> {
 /// A number with one letter behind it, and nothing else.
 fn is_letter_last(text: &str) -> bool {
     let number = text.strip_suffix(|c: char| c.is_ascii_uppercase()).map(str::trim_end);
-    number.is_some_and(|number| number.starts_with(|c: char| c.is_ascii_digit()) && Exact::parse(number).is_ok())
+    number.is_some_and(|number| {
+        number.starts_with(|c: char| c.is_ascii_digit() || c == '.' || c == ',') && Exact::parse(number).is_ok()
+    })
 }
 
 /// What follows a letter: nothing, a fraction, "+" for a shade over it, and behind Z whole sizes too.
