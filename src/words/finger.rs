@@ -25,8 +25,6 @@ pub const NO_TRAY: &str = "Number your try-on bands once, and the one that fits 
 pub const TO_TRAY: &str = "Your try-on bands";
 pub const WISHES: &str = "Does the finger change?";
 pub const WISHES_WHY: &str = "Write down the wish, never a reason of health.";
-pub const AGAIN: &str = "Measure again on";
-pub const PUT_ON_TODAY: &str = "Put it on Today";
 pub const TAKE_OFF_TODAY: &str = "Take it off Today";
 pub const AGAIN_IN_A_WEEK: &str = "Measure again: put it on Today, in a week";
 pub const AGAIN_LIST: &str = "Measure again";
@@ -64,7 +62,8 @@ pub fn part(part: &Part) -> String {
 /// The question about a reading that contradicts another.
 pub fn contradicts(other: &ReadingTaken, more: Length) -> String {
     format!(
-        "Check the size: put right it is {} mm {} than the reading {} of {}, more than two sizes; press again to keep it.",
+        "Check the size: put right it is {} mm {} than the reading {} of {}, more than two sizes; press again to keep \
+         it.",
         plain(more.abs()),
         if more > Length::ZERO { "larger" } else { "smaller" },
         sizing::stated_name(other.size.stated),
@@ -92,9 +91,9 @@ pub fn wish_means(wish: Wish) -> &'static str {
     }
 }
 
-/// "Measure Ines again".
-pub fn measure_again(name: &str) -> String {
-    format!("Measure {name} again")
+/// "In a week", "In 2 weeks": when to measure again.
+pub fn in_weeks(weeks: u16) -> String {
+    if weeks == 1 { "In a week".to_owned() } else { format!("In {weeks} weeks") }
 }
 
 pub fn is_on_today(day: NaiveDate) -> String {

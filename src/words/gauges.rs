@@ -28,11 +28,19 @@ pub fn tray(bands: usize) -> String {
 // Calibration
 pub const CALIBRATION: &str = "Calibration";
 pub const CALIBRATION_WHY: &str = "Lay it against a ring of a known size, or measure it with callipers, at a few of \
-                                   its sizes. Then every reading with it is put right.";
-pub const SAYS: &str = "It says";
-pub const IS: &str = "It is";
-pub const IS_HINT: &str = "A size, or callipers across the inside: 17.1 mm.";
+                                   its sizes: a size like UK M, or 17.1 mm across. Then every reading with it is put \
+                                   right.";
 pub const BOTH_OR_NEITHER: &str = "Enter both sizes, or leave both empty.";
+
+/// What the gauge says at one of its sizes.
+pub fn says(place: usize) -> String {
+    format!("{place}: it says")
+}
+
+/// What it is there.
+pub fn is(place: usize) -> String {
+    format!("{place}: it is")
+}
 
 /// The line through the points of a calibration, as a sentence.
 pub fn calibrated(found: &Calibration) -> String {

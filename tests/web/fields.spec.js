@@ -50,6 +50,7 @@ const KINDS = {
   // On the Bench every reading of a bare number is an answer.
   "size asked": { takes: ["comma", "fraction", "zero"], says: SIZE },
   "size or none": { takes: ["empty", "spaces", "comma", "fraction", "zero"], says: SIZE },
+  "another size or none": { takes: ["empty", "spaces"], says: SIZE, comma: CHOOSE, fraction: CHOOSE, zero: CHOOSE },
   widths: { takes: ["empty", "spaces", "comma", "fraction"], says: /ring width.*between 0\.5 and 25 mm/ },
 };
 /** A figure between two ends, with its noun. */
@@ -85,8 +86,17 @@ const FIELDS = {
     hand: choice,
     digit: choice,
     beside: "widths",
+    "worn-width": mm("gauge width", "1", "15"),
+    "worn-bore": choice,
+    sits: choice,
+    "read-at": choice,
+    "taken-at": "time or none",
+    "wish-warm-work": choice,
+    "wish-sport": choice,
+    "wish-adjustable": choice,
     "first-ring": choice,
   },
+  "Part::Fitted": { "fitted-how": choice, "fitted-size": "size" },
   "Part::Ring": {
     "ring-name": "line",
     planned: choice,
@@ -99,6 +109,7 @@ const FIELDS = {
   },
   "Part::Band": { "band-width": mm("band width", "1", "20", ...none), profile: choice, finish: choice, metal: choice },
   "Calculator::Size": { q: "size asked", as: choice },
+  "Calculator::Table": { first: choice, step: choice, paper: choice },
   "Calculator::Order": {
     size: "size asked",
     gauge: choice,
@@ -115,6 +126,7 @@ const FIELDS = {
     "no-beads": choice,
     "first-ring": choice,
     changing: choice,
+    ...Object.fromEntries(["width", "bore", "hands"].map((term) => [`own-${term}`, mm("shift of your own", "−5", "5", ...none, "zero", "negative")])),
   },
   "Calculator::Stack": {
     band: mm("band width", "1", "20"),
@@ -143,6 +155,14 @@ const FIELDS = {
     "gauge-step": mm("step", ".*", ".*"),
     "gauge-taper": figure("taper", "0", "0\\.6", ["zero"]),
     "gauge-error": figure("gauge error", "0", "1", ["zero"]),
+    ...Object.fromEntries([1, 2, 3, 4, 5].flatMap((n) => [[`cal${n}-says`, "another size or none"], [`cal${n}-is`, "another size or none"]])),
+  },
+  "Setting::TryOn": {
+    "try-on-number": "name",
+    size: "size",
+    "try-on-width": mm("gauge width", "1", "15"),
+    "try-on-bore": choice,
+    "try-on-height": mm("thickness of the band", "0\\.5", "8", ...none),
   },
   "Setting::Time": { "least-days": days(), "usual-days": days(), "most-days": days() },
   "Setting::Extra": { "extra-name": "name", "least-days": days(), "usual-days": days(), "most-days": days() },
@@ -154,7 +174,7 @@ const FIELDS = {
     roomy: figure("share of the free length", "5", "100", none),
     full: figure("share of the free length", "5", "100", none),
   },
-  "Setting::Fit": Object.fromEntries(["width", "width-spread", "bore", "bore-spread", "cold", "warm", "hands-spread", "normal-spread"].map((which) => [`fit-${which}`, figure("", "0", "[\\d.]+", [...none, "zero"])])),
+  "Setting::Fit": Object.fromEntries(["width", "width-spread", "bore", "bore-spread", "cold", "warm", "hands-spread", "normal-spread", "offset-spread"].map((which) => [`fit-${which}`, figure("", "0", "[\\d.]+", [...none, "zero"])]).concat([["fit-offset", mm("shift of your own", "−5", "5", ...none, "zero", "negative")]])),
   "Setting::Phone": { theme: choice },
 };
 
@@ -162,7 +182,8 @@ const FIELDS = {
 const BESIDES = {
   "Address::NewCouple": { "first-name": "Tess" },
   "Part::Appointment": { day: "3 May 2031" },
-  "Part::Finger": { size: "UK M" },
+  "Part::Finger": { size: "UK M", "worn-width": "3" },
+  "Setting::TryOn": { "try-on-number": "7", size: "UK M", "try-on-width": "4" },
   "Setting::Gauge": { "gauge-name": "odd rings", "gauge-width": "4" },
   "Setting::Extra": { "extra-name": "plating", "least-days": "0", "usual-days": "0", "most-days": "0" },
   "Setting::Time": { "least-days": "0", "usual-days": "0", "most-days": "0" },
@@ -177,6 +198,9 @@ const ALL_OF = {
   "Calculator::Stack": (address) => address + (address.includes("?") ? "&" : "?") + [1, 2, 3, 4, 5].map((n) => `ring${n}-width=2`).join("&"),
 };
 const SHOW = {
+  "Part::Finger": async (page) => {
+    await page.locator("#gauge").selectOption("worn");
+  },
   "Setting::Gauge": async (page) => {
     await page.locator("#gauge-kind-stick").tap();
     await page.locator("#gauge-bore-domed").tap();
@@ -187,7 +211,7 @@ const SHOW = {
     is the same code. */
 const ONCE_MORE = ["text", "large", "past day"];
 
-const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", extra: "…", closure: "…" };
+const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", tryOn: "…", extra: "…", closure: "…" };
 
 test.describe.configure({ timeout: 240_000 });
 
@@ -288,6 +312,9 @@ test("screens without a row have no field, and no row is without a field", async
     await SHOW[name]?.(page);
     seen[name] = [...(seen[name] ?? []), ...(await fieldsHere(page)).map(({ key }) => key)];
   }
+  await go(page, `#/couple/${ids.couple}/finger/first`);
+  await page.locator("#gauge").selectOption({ index: 0 });
+  seen["Part::Finger"].push(...(await fieldsHere(page)).map(({ key }) => key));
   await go(page, "#/bench/size?q=6");
   seen["Calculator::Size"].push(...(await fieldsHere(page)).map(({ key }) => key));
   for (const name of new Set(rows.map(({ name }) => name))) {

@@ -32,10 +32,10 @@ pub fn start(known: &[CalibrationPoint]) -> Vec<Start> {
 }
 
 pub fn inputs(form: Form) -> AnyView {
-    let row = |(says, is): (&'static str, &'static str)| {
+    let row = |(place, (says, is)): (usize, (&'static str, &'static str))| {
         pair(vec![
-            fields::text(form, says, say::SAYS).line(),
-            fields::text(form, is, say::IS).hint(say::IS_HINT).line(),
+            fields::text(form, says, &say::says(place + 1)).line(),
+            fields::text(form, is, &say::is(place + 1)).line(),
         ])
     };
     let found = move || {
@@ -47,7 +47,7 @@ pub fn inputs(form: Form) -> AnyView {
             all(said)
         })
     };
-    let rows = POINTS.into_iter().map(row).collect();
+    let rows = POINTS.into_iter().enumerate().map(row).collect();
     details(say::CALIBRATION, all(vec![para("small", say::CALIBRATION_WHY), all(rows), maybe(found)]))
 }
 
@@ -62,8 +62,11 @@ pub fn read(form: Form) -> Option<Vec<CalibrationPoint>> {
                 let _: [Option<()>; 2] = [says, is].map(|key| form.judge(key, Ok(())));
             }
             (true, false) | (false, true) => {
-                let key = if blank(says) { says } else { is };
-                whole &= form.judge(key, Err::<(), _>(say::BOTH_OR_NEITHER.to_owned())).is_some();
+                let (missing, typed) = if blank(says) { (says, is) } else { (is, says) };
+                whole = false;
+                if fields::read_size(form, typed, "").is_some() {
+                    form.judge::<()>(missing, Err(say::BOTH_OR_NEITHER.to_owned()));
+                }
             }
             (false, false) => {
                 let sizes = (fields::read_size(form, says, ""), fields::read_size(form, is, ""));

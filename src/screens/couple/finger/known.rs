@@ -1,12 +1,12 @@
 //! What is known of the finger: its readings, what they come to together, wishes, and when to measure again.
 
 use crate::parts::el::{el, maybe, or_nothing};
-use crate::parts::lay::{all, block, heading, para};
+use crate::parts::lay::{all, heading, para, row};
+use chrono::Days;
 use leptos::prelude::*;
 
 use super::Whom;
 use crate::app::address::{Address, Part};
-use crate::app::form::Form;
 use crate::book::change::Write;
 use crate::book::couple::Couple;
 use crate::book::field::{Field as Kept, Wish};
@@ -17,7 +17,6 @@ use crate::book::value::{ReadingTaken, Value};
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::tick;
 use crate::parts::line::{line, lines};
-use crate::screens::fields;
 use crate::trade::fit::constants::PLAIN_WIDTH;
 use crate::trade::fit::{Combined, Place};
 use crate::words::{book as say_book, finger as say_finger, screens as say};
@@ -53,7 +52,7 @@ pub fn readings(whom: Whom) -> AnyView {
             (rows, together)
         };
         let (rows, together) = app.couple(id, read)?;
-        let rows: Vec<AnyView> = rows.into_iter().map(|it| row(whom, it)).collect();
+        let rows: Vec<AnyView> = rows.into_iter().map(|it| one(whom, it)).collect();
         (!rows.is_empty()).then(|| {
             all(vec![
                 heading(say::READINGS),
@@ -74,9 +73,9 @@ fn said(item: ItemId, taken: &ReadingTaken, found: &[(Place, Vec<ItemId>, Option
     if taken.left_out { say_finger::LEFT_OUT.to_owned() } else { found.iter().find_map(of).unwrap_or_default() }
 }
 
-fn row(whom: Whom, row: Row) -> AnyView {
+fn one(whom: Whom, it: Row) -> AnyView {
     let Whom { app, id, wearer } = whom;
-    let Row { item, taken, said } = row;
+    let Row { item, taken, said } = it;
     let text = say_book::reading(&taken);
     let remove = move || {
         app.save(id, vec![Write::clear(Kept::Reading(wearer, item))], say::removed(say::READING), || ());
@@ -92,7 +91,7 @@ fn row(whom: Whom, row: Row) -> AnyView {
         .class("note")
         .child(para("", text))
         .maybe_child((!said.is_empty()).then(|| para("small", said)))
-        .child(block("row", buttons))
+        .child(row(buttons))
         .view()
 }
 
@@ -124,12 +123,15 @@ fn key(wish: Wish) -> &'static str {
 }
 
 /// The day on which the finger is to be measured again: on Today until there is another reading.
-pub fn again(whom: Whom, form: Form) -> AnyView {
+pub fn again(whom: Whom) -> AnyView {
     let Whom { app, id, wearer } = whom;
-    let put = move || {
-        let Some(day) = fields::read_day(form, "again", app.today.get_untracked()) else { return };
-        let writes = vec![Write::set(Kept::MeasureAgain(wearer), Value::Day(day))];
-        app.save(id, writes, say_finger::is_on_today(day), move || form.text("again").set(String::new()));
+    let put = |weeks: u16| {
+        button(Weight::Quiet, say_finger::in_weeks(weeks), move || {
+            let days = Days::new(u64::from(weeks) * 7);
+            let Some(day) = app.today.get_untracked().checked_add_days(days) else { return };
+            let writes = vec![Write::set(Kept::MeasureAgain(wearer), Value::Day(day))];
+            app.save(id, writes, say_finger::is_on_today(day), || ());
+        })
     };
     let take_off = move || {
         app.save(id, vec![Write::clear(Kept::MeasureAgain(wearer))], say::removed(say_finger::AGAIN_LIST), || ());
@@ -141,13 +143,11 @@ pub fn again(whom: Whom, form: Form) -> AnyView {
             button(Weight::Plain, say_finger::TAKE_OFF_TODAY, take_off),
         ]))
     };
-    all(vec![
-        heading(say_finger::AGAIN_LIST),
-        maybe(stands),
-        fields::day(form, "again", say_finger::AGAIN),
-        button(Weight::Quiet, say_finger::PUT_ON_TODAY, put),
-    ])
+    all(vec![heading(say_finger::AGAIN_LIST), maybe(stands), row(AGAIN_WEEKS.map(put).into())])
 }
+
+/// In so many weeks.
+const AGAIN_WEEKS: [u16; 3] = [1, 2, 4];
 
 /// The way to what fitted in the end, once there is a size.
 pub fn to_fitted(whom: Whom) -> AnyView {

@@ -75,7 +75,7 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
         tray::tray(whom, form),
         known::wishes(whom),
         tick("first-ring", say::FIRST_RING, Some(say::FIRST_RING_HINT.into()), has_none, note_first),
-        known::again(whom, form),
+        known::again(whom),
         known::to_fitted(whom),
         para("small", say::DO_NOT_SIZE),
     ]);
@@ -102,7 +102,6 @@ fn form(whom: Whom, gauge: String) -> Form {
             ("place", Place::Base.code().to_owned()),
             ("beside", String::new()),
             ("taken-at", String::new()),
-            ("again", String::new()),
         ],
     )
 }
