@@ -22,6 +22,8 @@ async function chooseBand(page, id) {
   await thumb.write(page.getByLabel("Width", { exact: true }), "6");
   await thumb.choose("Profile", "flat");
   await thumb.press("Save");
+  await expect(notice(page)).toContainText("Band saved");
+  await expect(heading(page)).not.toContainText("Band");
 }
 
 test("readings count together; one that contradicts is asked about, pointed out and left out", async ({ page, install }) => {
