@@ -5,7 +5,7 @@ use std::fmt::Debug;
 
 use bandwright::archive::row::RowError;
 use bandwright::book::checklist::Care;
-use bandwright::book::field::{Outcome, Stage};
+use bandwright::book::field::{Outcome, Stage, Wish};
 use bandwright::storage::error::StorageError;
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Bore, Finish, Profile};
@@ -17,7 +17,7 @@ use bandwright::trade::dates::lead_times::Step as Work;
 use bandwright::trade::dates::spread::{CalendarDays, SpreadError, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::entry::{ContactError, NumberError, NumberFault, SizeEntryError, TextError, TextFault};
-use bandwright::trade::fit::{self, FitError, Hands, Place, ReadAt};
+use bandwright::trade::fit::{self, FitError, Hands, Place, ReadAt, Sits, Term};
 use bandwright::trade::limits;
 use bandwright::trade::measure::{Percent, Standing};
 use bandwright::trade::sizing::System;
@@ -280,6 +280,10 @@ fn everything_that_can_be_chosen_has_a_name_of_its_own() {
     named("hands", &Hands::ALL, words::fit::hands);
     named("places", &Place::ALL, words::fit::place);
     named("where it was read", &ReadAt::ALL, words::fit::read_at);
+    named("how it sits", &Sits::ALL, words::fit::sits);
+    named("terms", &Term::ALL, words::fit::term);
+    named("wishes", &Wish::ALL, words::finger::wish);
+    named("what a wish means", &Wish::ALL, words::finger::wish_means);
     let fingers: Vec<Finger> =
         Hand::ALL.iter().flat_map(|hand| Digit::ALL.map(|digit| Finger { hand: *hand, digit })).collect();
     named("fingers", &fingers, words::band::finger);

@@ -13,6 +13,8 @@ pub const WORN_WIDTH: &str = "Width of that ring";
 pub const WORN_WIDTH_HINT: &str = "At three and nine o’clock: the ring stands for the gauge.";
 pub const WORN_BORE: &str = "Its inside";
 pub const SITS: &str = "How it sits";
+pub const READ_WHERE: &str =
+    "On a stick a flat inside touches at its lower edge, a domed one at the middle (ISO 8653).";
 pub const TAKEN_AT: &str = "Time";
 pub const TAKEN_AT_EMPTY: &str = "Morning or evening matters. Empty: not noted.";
 pub const LEAVE_OUT: &str = "Leave it out";

@@ -11,7 +11,7 @@ use crate::archive::code::Code;
 use crate::book::practice::Practice;
 use crate::book::value::{OwnGauge, ReadingTaken};
 use crate::parts::button::{Weight, link_button};
-use crate::parts::choice::{Shape, choice, option, pick};
+use crate::parts::choice::{Shape, choice, choice_with, option, pick};
 use crate::parts::field::Keyboard;
 use crate::screens::fields;
 use crate::trade::band::Bore;
@@ -64,7 +64,9 @@ pub fn reading_fields(form: Form, gauges: Vec<(String, OwnGauge)>) -> AnyView {
     };
     let read_at = move || {
         let places = ReadAt::ALL.map(|at| option(at.code(), say_fit::read_at(at)));
-        on_stick.get().then(|| coded("read-at", say::READ_AT, places.into()))
+        let hint = Some(say_finger::READ_WHERE.into());
+        let (legend, chosen) = (say::READ_AT.into(), form.text("read-at"));
+        on_stick.get().then(|| choice_with("read-at", legend, hint, Shape::Segments, places.into(), chosen))
     };
     let worn = move || {
         is_worn.get().then(|| {
@@ -100,7 +102,7 @@ pub fn read(app: App, form: Form, gauges: &[(String, OwnGauge)]) -> Option<Readi
     let text = |key| form.text(key).get_untracked();
     let size = fields::read_size(form, "size", "as");
     let beside = fields::read_widths(form, "beside");
-    let at = super::time(form);
+    let at = fields::read_optional_time(form, "taken-at");
     let is_worn = text("gauge") == WORN;
     let gauge = if is_worn {
         worn_ring(form)

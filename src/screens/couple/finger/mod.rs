@@ -7,7 +7,6 @@ mod tray;
 
 use crate::parts::el::maybe;
 use crate::parts::lay::{all, para};
-use chrono::NaiveTime;
 use leptos::prelude::*;
 
 use super::{Whose, whose_of};
@@ -20,13 +19,14 @@ use crate::book::change::Write;
 use crate::book::field::Field as Kept;
 use crate::book::fitting;
 use crate::book::id::{ItemId, RecordId};
+use crate::book::practice::Practice;
 use crate::book::value::{ReadingTaken, Value};
 use crate::parts::choice::tick;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::trade::band::Bore;
 use crate::trade::fit::{Hands, Place, ReadAt, Sits};
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
-use crate::words::{dates as say_dates, finger as say_finger, screens as say};
+use crate::words::{finger as say_finger, screens as say};
 
 pub use fitted::fitted;
 
@@ -110,7 +110,7 @@ fn contradiction(whom: Whom, fresh: &ReadingTaken) -> Option<String> {
     let Whom { app, id, wearer } = whom;
     let practice = app.with(|book| book.practice.clone());
     let asked = app.couple(id, |couple| {
-        let practice = crate::book::practice::Practice(&practice);
+        let practice = Practice(&practice);
         let (other, more) = fitting::contradicted(couple, practice, wearer, fresh)?;
         Some(say_finger::contradicts(other, more))
     });
@@ -126,14 +126,4 @@ fn take(whom: Whom, reading: ReadingTaken, then: impl FnOnce() + 'static) {
         Write::clear(Kept::MeasureAgain(wearer)),
     ];
     app.save(id, writes, say::saved(say::READING), then);
-}
-
-/// The time that stands in the form; what is no time is said beside the field.
-fn time(form: Form) -> Option<Option<NaiveTime>> {
-    let text = form.text("taken-at").get_untracked();
-    if text.trim().is_empty() {
-        return form.judge("taken-at", Ok(None));
-    }
-    let read = crate::trade::dates::entry::read_time(&text).map(Some);
-    form.judge("taken-at", read.map_err(say_dates::time_entry))
 }
