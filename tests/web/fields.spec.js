@@ -207,7 +207,7 @@ const SHOW = {
   },
 };
 
-/** Of a screen at a second address of the same kind, and of the rings between the first and the last, these are fed: it
+/** Of a screen at a second address of the same kind, and of the rings and points between the first and the last, these are fed: it
     is the same code. */
 const ONCE_MORE = ["text", "large", "past day"];
 
@@ -243,7 +243,7 @@ for (const { name, at, again } of rows.filter(({ name }) => FIELDS[name]))
     async function feed(key, { takes, ...says }) {
       let fresh = false;
       let before;
-      const inputs = Object.entries(INPUTS).filter(([what]) => !(again || /^ring[2-5]-/.test(key)) || ONCE_MORE.includes(what));
+      const inputs = Object.entries(INPUTS).filter(([what]) => !(again || /^(ring|cal)[2-5]-/.test(key)) || ONCE_MORE.includes(what));
       for (const [what, words] of inputs) {
         const label = `${key}, ${what}`;
         if (!fresh) {

@@ -18,7 +18,7 @@ use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
-use crate::words::{practice as say, screens as say_frame, sizing::trimmed};
+use crate::words::{gauges as say_gauges, practice as say, screens as say_frame, sizing::trimmed};
 
 const HERE: Setting = Setting::Fit;
 
@@ -64,6 +64,7 @@ fn part_of(form: Form, constants: &'static [Constant]) -> Option<AnyView> {
         heading,
         vec![
             el("p").class("small").text(about).child(" ".into_any()).text(say::from_source(customary(first))).view(),
+            para("small", say_gauges::published(first)),
             block("ledger", fields),
         ],
     );
