@@ -207,8 +207,8 @@ const SHOW = {
   },
 };
 
-/** Of a screen at a second address of the same kind, and of the rings and points between the first and the last, these are fed: it
-    is the same code. */
+/** Of a screen at a second address of the same kind, of the rings between the first and the last, and of the points of a
+    gauge after the first, these are fed: it is the same code. */
 const ONCE_MORE = ["text", "large", "past day"];
 
 const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", tryOn: "…", extra: "…", closure: "…" };
