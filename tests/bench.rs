@@ -65,10 +65,10 @@ fn a_sentence_and_its_standing_are_one() {
 fn a_millimetre_reading_is_not_named_twice() {
     let size = Size::new(System::Uk, 50).unwrap();
     let lines = say::inside(Stated::Size(size), size.circumference());
-    assert_eq!(lines, ["mm round the inside", "16.91 mm across", "UK M½"]);
+    assert_eq!(lines, ["mm round the inside", "16.91 mm across, 0.666 in", "UK M½"]);
     let round = Circumference::from_mm(54.0);
     let lines = say::inside(Stated::Circumference(round), round);
-    assert_eq!(lines, ["mm round the inside", "17.19 mm across"]);
+    assert_eq!(lines, ["mm round the inside", "17.19 mm across, 0.677 in"]);
 }
 
 /// ISO 8653 takes whole millimetres; the UK's letters are 1.25 mm apart (BS 6820); a US size is 0.032 in across.

@@ -27,6 +27,8 @@ fn customary_constants() {
     check(Constant::Warm, -0.5);
     check(Constant::HandsSpread, 0.4);
     check(Constant::NormalSpread, 0.3);
+    check(Constant::Offset, 0.0);
+    check(Constant::OffsetSpread, 0.0);
 }
 
 /// What a form of Practice takes must never stop a calculator later.
@@ -50,6 +52,9 @@ fn what_practice_takes_the_order_size_takes() {
     check(Limit::ConditionShift, Quantity::Cold);
     check(Limit::ConditionSpread, Quantity::HandsOffSd);
     check(Limit::ConditionSpread, Quantity::HandsNormalSd);
+    check(Limit::ConditionSpread, Quantity::OffsetSd);
+    check(Limit::OwnShift, Quantity::Offset);
+    check(Limit::OwnShift, Quantity::Own);
 }
 
 #[test]

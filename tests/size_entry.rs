@@ -1,7 +1,7 @@
 //! Ring sizes as people type them: every reading of a text, or the sentence that says what would be right.
 
 use bandwright::trade::entry::read_size;
-use bandwright::trade::sizing::System;
+use bandwright::trade::sizing::{SizeAsRead, Stated, System};
 use bandwright::words::entry as words;
 use bandwright::words::sizing::stated_in_full;
 
@@ -147,7 +147,7 @@ fn sizes_that_cannot_be_read() {
     check_size(&" ".repeat(10_000), &format!("Enter a size, {like}"));
     for text in [
         "hello", "chair", "US size", "Usual M", "💍", "M💍", "MM", "M½½", "M 1", "M1.5", "M+1", "M--1/2", "M-1/2",
-        "US", "UK", "mm", "½M", "1/0", "M 1/0",
+        "US", "UK", "mm", "1/0", "M 1/0", "M½M", "½½M",
     ] {
         check_size(text, &not_a_size);
     }
@@ -155,6 +155,9 @@ fn sizes_that_cannot_be_read() {
         ["6..5", "6 5", "1e2", "NaN", "inf", "6/", "/4", "2 5/4", ".", ",", "-", "+", "54 kg", "IT 14 US 7", "US 7 JP"]
     {
         check_size(text, &not_a_size);
+    }
+    for text in ["½M", "1/2 M", "UK ½ M", "1 1/2 Z", "1Z", ".5m"] {
+        check_size(text, "Enter the letter first, then its fraction, like M½ or Z+1½.");
     }
     check_size("US M", "Enter a number for that system, like 6¾ or 54: letters are UK sizes.");
     check_size("UK 7", "Enter a UK size as a letter, like M, M½ or Z+1.");
@@ -181,4 +184,27 @@ fn sizes_that_cannot_be_read() {
     for text in ["30 mm", "-17 mm", "0 mm", "5 in", "US 7 mm"] {
         check_size(text, lengths);
     }
+}
+
+/// Four thousand texts from a grammar, each with every size that it may mean: none is silently taken for another.
+#[test]
+fn whatever_way_it_is_typed() {
+    let rows = include_str!("reference/sizes-typed.csv").lines().filter(|line| !line.starts_with('#')).skip(1);
+    let mut several = 0;
+    for row in rows.clone() {
+        let (text, expected) = row.split_once(',').unwrap();
+        let text = text.replace('‚', ",");
+        let found = read_size(&text, System::Uk).unwrap_or_else(|error| panic!("{text:?}: {error:?}"));
+        let meaning = |read: &SizeAsRead| match read.stated {
+            Stated::Size(size) => format!("{}:{}", size.system().code(), size.quarters()),
+            Stated::Diameter(across) => format!("diameter:{:?}", across.mm()),
+            Stated::Circumference(round) => format!("circumference:{:?}", round.mm()),
+        };
+        let mut found: Vec<String> = found.iter().map(meaning).collect();
+        found.sort();
+        assert_eq!(found.join(" "), expected, "{text:?}");
+        several += usize::from(found.len() > 1);
+    }
+    assert_eq!(rows.count(), 4000);
+    assert!(several > 500, "ambiguous ones list every reading: {several}");
 }

@@ -2,7 +2,9 @@
 
 use bandwright::trade::entry::read_size;
 use bandwright::trade::measure::{Circumference, Length};
-use bandwright::trade::sizing::{Lean, Off, Size, Stated, Step, System, all, convert, nearest, rounded_up, within};
+use bandwright::trade::sizing::{
+    Lean, Off, Published, Size, Stated, Step, System, all, convert, nearest, published, rounded_up, within,
+};
 use bandwright::words::sizing as words;
 
 /// The one size that a text with its system's name means.
@@ -245,4 +247,63 @@ fn every_system_says_what_it_rests_on() {
     }
     assert!(words::system_source(System::Us).starts_with("There is no standard."));
     assert!(words::system_source(System::Japan).contains("not JIS"));
+}
+
+/// Decimals of thirty digits, from the scales' own formulas: every size there is, and none that is not.
+#[test]
+fn every_size_measures_what_its_formula_says() {
+    let mut expected: Vec<(System, i32)> = Vec::new();
+    for row in rows(include_str!("reference/sizes-all.csv")) {
+        let [code, quarters, mm] = row.split(',').collect::<Vec<_>>().try_into().unwrap();
+        let (system, quarters) = (System::from_code(code).unwrap(), quarters.parse().unwrap());
+        let size = Size::new(system, quarters).unwrap_or_else(|| panic!("{row}"));
+        let off = size.circumference().mm() - mm.parse::<f64>().unwrap();
+        assert!(off.abs() <= 0.0001, "{row}: {off}");
+        expected.push((system, quarters));
+    }
+    let lengths = |size: &(Size, Step)| !size.0.system().is_millimetres() && size.1 == Step::Quarter;
+    let found: Vec<(System, i32)> = every().filter(lengths).map(|(size, _)| (size.system(), size.quarters())).collect();
+    assert_eq!(found, expected);
+}
+
+/// The chart in the app is the chart as printed, and what is said of it is how far it is off.
+#[test]
+fn what_is_said_of_the_printed_chart() {
+    let mut checked = 0;
+    for row in rows(include_str!("reference/ring-sizes-encyclopaedia.csv")) {
+        let [c, _, uk, us, italy] = row.split(',').collect::<Vec<_>>().try_into().unwrap();
+        for (name, text) in [("UK", uk), ("US", us), ("Italy", italy)] {
+            if text == "-" {
+                continue;
+            }
+            let size = size(&format!("{name} {text}"));
+            let prints = Circumference::from_mm(c.parse().unwrap());
+            let larger = prints.0 - size.circumference().0;
+            assert_eq!(published(size)[0], Published::Chart { prints, larger }, "{row}");
+            checked += 1;
+        }
+    }
+    assert_eq!(checked, 49 + 26 + 49);
+    let said = |text: &str| -> Vec<String> {
+        let size = size(text);
+        published(size).into_iter().map(|found| words::published(size, found)).collect()
+    };
+    assert_eq!(
+        said("UK B"),
+        ["The encyclopaedia’s chart prints UK B as 39.1 mm, 0.35 mm larger than the rule. The rule stands."]
+    );
+    assert_eq!(said("UK M"), ["The encyclopaedia’s chart prints UK M as 52.5 mm: as here, rounded."]);
+    assert_eq!(said("UK I½"), ["The encyclopaedia’s chart leaves UK I½ out."]);
+    assert_eq!(said("UK M¼"), [""; 0]);
+    assert_eq!(said("US 7").len(), 2);
+    assert_eq!(said("JP 12").len(), 1);
+}
+
+#[test]
+fn a_size_in_a_table() {
+    let said = |mm: f64, system| words::in_table(&convert(system, Circumference::from_mm(mm), Step::Half));
+    assert_eq!(said(53.125, System::Uk), "M½");
+    assert_eq!(said(54.0, System::Uk), "N (−25)");
+    assert_eq!(said(54.3, System::Iso), "54½ (+20)");
+    assert_eq!(said(54.0, System::Diameter), "17.19");
 }

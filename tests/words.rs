@@ -9,7 +9,7 @@ use bandwright::archive::list::ListError;
 use bandwright::archive::row::RowError;
 use bandwright::book::asks::{Kind, ROWS, Section};
 use bandwright::book::checklist::Care;
-use bandwright::book::field::{Outcome, Stage};
+use bandwright::book::field::{Outcome, Stage, Wish};
 use bandwright::book::said::AnswerError;
 use bandwright::storage::error::StorageError;
 use bandwright::trade::band::alloys::ALLOYS;
@@ -22,7 +22,7 @@ use bandwright::trade::dates::lead_times::Step as Work;
 use bandwright::trade::dates::spread::{CalendarDays, SpreadError, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::entry::{ContactError, NumberError, NumberFault, SizeEntryError, TextError, TextFault};
-use bandwright::trade::fit::{self, FitError, Hands, Place, ReadAt};
+use bandwright::trade::fit::{self, FitError, Hands, Place, ReadAt, Sits, Term};
 use bandwright::trade::limits;
 use bandwright::trade::measure::{Percent, Standing};
 use bandwright::trade::sizing::System;
@@ -72,7 +72,7 @@ fn check<K: Debug>(kinds: Vec<K>, say: impl Fn(&K) -> String) {
 fn a_size_that_cannot_be_taken() {
     use SizeEntryError as E;
     let kinds = each![
-        E::Empty => E::Empty, E::TooLong => E::TooLong, E::NotASize => E::NotASize,
+        E::Empty => E::Empty, E::TooLong => E::TooLong, E::NotASize => E::NotASize, E::LetterLast => E::LetterLast,
         E::LetterElsewhere => E::LetterElsewhere, E::NumberForLetter => E::NumberForLetter,
         E::BetweenSteps => E::BetweenSteps, E::OutOfRange => E::OutOfRange, E::LengthOutOfRange => E::LengthOutOfRange,
     ];
@@ -245,11 +245,13 @@ fn an_order_size_that_cannot_be_worked_out() {
         Q::GaugeStep => Q::GaugeStep, Q::OwnError => Q::OwnError, Q::Taper => Q::Taper, Q::MakeStep => Q::MakeStep,
         Q::WidthPerMm => Q::WidthPerMm, Q::WidthPerMmSd => Q::WidthPerMmSd, Q::BorePerMm => Q::BorePerMm,
         Q::BorePerMmSd => Q::BorePerMmSd, Q::Cold => Q::Cold, Q::Warm => Q::Warm, Q::HandsOffSd => Q::HandsOffSd,
-        Q::HandsNormalSd => Q::HandsNormalSd,
+        Q::HandsNormalSd => Q::HandsNormalSd, Q::Offset => Q::Offset, Q::OffsetSd => Q::OffsetSd,
+        Q::GaugeOff => Q::GaugeOff, Q::Own => Q::Own,
     ];
     let mut kinds = each![
         E::OutOfRange { .. } => out(quantities[0]),
         E::TooManyBeside { .. } => E::TooManyBeside { most: 9 },
+        E::TooManyReadings { .. } => E::TooManyReadings { most: 60 },
         E::NotTheBase => E::NotTheBase,
     ];
     kinds.extend(quantities[1..].iter().map(|what| out(*what)));
@@ -349,6 +351,10 @@ fn everything_that_can_be_chosen_has_a_name_of_its_own() {
     named("hands", &Hands::ALL, words::fit::hands);
     named("places", &Place::ALL, words::fit::place);
     named("where it was read", &ReadAt::ALL, words::fit::read_at);
+    named("how it sits", &Sits::ALL, words::fit::sits);
+    named("terms", &Term::ALL, words::fit::term);
+    named("wishes", &Wish::ALL, words::finger::wish);
+    named("what a wish means", &Wish::ALL, words::finger::wish_means);
     let fingers: Vec<Finger> =
         Hand::ALL.iter().flat_map(|hand| Digit::ALL.map(|digit| Finger { hand: *hand, digit })).collect();
     named("fingers", &fingers, words::band::finger);

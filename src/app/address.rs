@@ -49,6 +49,8 @@ pub enum Part {
     Stage,
     Notes,
     Finger(Wearer),
+    /// What fitted once the band had been worn.
+    Fitted(Wearer),
     Rings(Wearer),
     /// One ring; none for a new one.
     Ring(Wearer, Option<ItemId>),
@@ -72,6 +74,7 @@ pub enum Part {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Calculator {
     Size,
+    Table,
     Order,
     Stack,
     Dates,
@@ -85,6 +88,9 @@ pub enum Setting {
     Gauges,
     /// One gauge; none for a new one.
     Gauge(Option<ItemId>),
+    /// The tray of try-on bands.
+    Tray,
+    TryOn(Option<ItemId>),
     Times,
     /// How long one usual piece of work takes.
     Time(Work),
@@ -109,11 +115,13 @@ pub enum Setting {
 pub type Query = Vec<(String, String)>;
 
 impl Calculator {
-    pub const ALL: [Calculator; 4] = [Calculator::Size, Calculator::Order, Calculator::Stack, Calculator::Dates];
+    pub const ALL: [Calculator; 5] =
+        [Calculator::Size, Calculator::Table, Calculator::Order, Calculator::Stack, Calculator::Dates];
 
     pub fn code(self) -> &'static str {
         match self {
             Calculator::Size => "size",
+            Calculator::Table => "table",
             Calculator::Order => "order",
             Calculator::Stack => "stack",
             Calculator::Dates => "dates",
@@ -149,12 +157,14 @@ impl Address {
     pub fn up(self) -> Address {
         match self {
             Address::Part(id, Part::Appointment(_)) => Address::Part(id, Part::Appointments),
+            Address::Part(id, Part::Fitted(who)) => Address::Part(id, Part::Finger(who)),
             Address::Part(id, Part::Ring(who, _)) => Address::Part(id, Part::Rings(who)),
             Address::Part(id, Part::Invite) => Address::Part(id, Part::Said),
             Address::Part(id, _) => Address::Couple(id),
             Address::Couple(_) | Address::NewCouple | Address::TakeIn | Address::Invite => Address::Couples,
             Address::Calculator(_) => Address::Bench,
             Address::Setting(Setting::Gauge(_)) => Address::Setting(Setting::Gauges),
+            Address::Setting(Setting::TryOn(_)) => Address::Setting(Setting::Tray),
             Address::Setting(Setting::Time(_) | Setting::Extra(_)) => Address::Setting(Setting::Times),
             Address::Setting(Setting::Closure(_)) => Address::Setting(Setting::Closures),
             Address::Setting(Setting::PhoneName(_) | Setting::Install) => Address::Setting(Setting::Phone),
@@ -227,6 +237,7 @@ fn part(parts: &[&str]) -> Option<Part> {
         ["stage"] => Part::Stage,
         ["notes"] => Part::Notes,
         ["finger", who] => Part::Finger(Wearer::from_code(who)?),
+        ["fitted", who] => Part::Fitted(Wearer::from_code(who)?),
         ["rings", who] => Part::Rings(Wearer::from_code(who)?),
         ["rings", who, item] => Part::Ring(Wearer::from_code(who)?, read_item(item)?),
         ["band", who] => Part::Band(Wearer::from_code(who)?),
@@ -248,6 +259,8 @@ fn setting(parts: &[&str]) -> Option<Setting> {
         ["sizes"] => Setting::Sizes,
         ["gauges"] => Setting::Gauges,
         ["gauges", item] => Setting::Gauge(read_item(item)?),
+        ["tray"] => Setting::Tray,
+        ["tray", item] => Setting::TryOn(read_item(item)?),
         ["times"] => Setting::Times,
         ["times", item] => match Work::from_code(item) {
             Some(work) => Setting::Time(work),
@@ -307,6 +320,7 @@ impl fmt::Display for Part {
             Part::Stage => f.write_str("stage"),
             Part::Notes => f.write_str("notes"),
             Part::Finger(who) => write!(f, "finger/{}", who.code()),
+            Part::Fitted(who) => write!(f, "fitted/{}", who.code()),
             Part::Rings(who) => write!(f, "rings/{}", who.code()),
             Part::Ring(who, which) => write!(f, "rings/{}/{}", who.code(), item(*which)),
             Part::Band(who) => write!(f, "band/{}", who.code()),
@@ -329,6 +343,8 @@ impl fmt::Display for Setting {
             Setting::Sizes => f.write_str("sizes"),
             Setting::Gauges => f.write_str("gauges"),
             Setting::Gauge(which) => write!(f, "gauges/{}", item(*which)),
+            Setting::Tray => f.write_str("tray"),
+            Setting::TryOn(which) => write!(f, "tray/{}", item(*which)),
             Setting::Times => f.write_str("times"),
             Setting::Time(work) => write!(f, "times/{}", work.code()),
             Setting::Extra(which) => write!(f, "times/{}", item(*which)),

@@ -2,11 +2,11 @@
 
 use chrono::Weekday;
 
-use crate::book::field::{Constant, Outcome, Stage};
+use crate::book::field::{Constant, Outcome, Stage, Wish};
 use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
-use crate::trade::fit::{Hands, Place, ReadAt};
+use crate::trade::fit::{Hands, Place, ReadAt, Sits, Term};
 use crate::trade::sizing::{Step, System};
 use crate::trade::wearer::{Digit, Hand, Wearer};
 
@@ -44,6 +44,18 @@ codes!(Stage {
 });
 codes!(Outcome { Happened = "happened", Missed = "missed", CalledOff = "called-off" });
 codes!(Hands { Cold = "cold", Normal = "normal", Warm = "warm" });
+codes!(Sits { Tight = "tight", Right = "right", Spins = "spins", SticksInSummer = "sticks-in-summer" });
+codes!(Term {
+    Gauge = "gauge",
+    Stick = "stick",
+    Width = "width",
+    Bore = "bore",
+    Hands = "hands",
+    Sits = "sits",
+    Offset = "offset",
+    Joint = "joint",
+});
+codes!(Wish { WarmWork = "warm-work", Sport = "sport", Adjustable = "adjustable" });
 codes!(Place { Base = "base", Joint = "joint" });
 codes!(ReadAt { LowerEdge = "lower-edge", Centre = "centre" });
 codes!(Region {
@@ -78,6 +90,8 @@ codes!(Constant {
     Warm = "warm",
     HandsSpread = "hands-spread",
     NormalSpread = "normal-spread",
+    Offset = "offset",
+    OffsetSpread = "offset-spread",
 });
 
 impl Code for System {

@@ -24,6 +24,9 @@ pub fn write(field: &Field) -> String {
         Field::NoRings(who) => format!("no_rings.{}", who.code()),
         Field::Ring(who, item, part) => format!("ring.{}.{item}.{}", who.code(), ring_part(*part)),
         Field::Band(who, part) => format!("band.{}.{}", who.code(), band_part(*part)),
+        Field::Wish(who, wish) => format!("wish.{}.{}", who.code(), wish.code()),
+        Field::MeasureAgain(who) => format!("measure_again.{}", who.code()),
+        Field::Fitted(who) => format!("fitted.{}", who.code()),
         Field::OrderSize(who) => format!("order_size.{}", who.code()),
         Field::FreeLength(who) => format!("free_length.{}", who.code()),
         Field::Stack(who) => format!("stack.{}", who.code()),
@@ -69,6 +72,9 @@ fn known(name: &str) -> Option<Field> {
         ["band", who, part] => {
             Field::Band(Code::from_code(who)?, BandField::ALL.into_iter().find(|p| band_part(*p) == *part)?)
         }
+        ["wish", who, wish] => Field::Wish(Code::from_code(who)?, Code::from_code(wish)?),
+        ["measure_again", who] => Field::MeasureAgain(Code::from_code(who)?),
+        ["fitted", who] => Field::Fitted(Code::from_code(who)?),
         ["order_size", who] => Field::OrderSize(Code::from_code(who)?),
         ["free_length", who] => Field::FreeLength(Code::from_code(who)?),
         ["stack", who] => Field::Stack(Code::from_code(who)?),
@@ -116,6 +122,7 @@ fn practice(field: PracticeField) -> String {
         PracticeField::FirstSystem => "first_system".into(),
         PracticeField::Step => "step".into(),
         PracticeField::Gauge(item) => format!("gauge.{item}"),
+        PracticeField::TryOn(item) => format!("try_on.{item}"),
         PracticeField::LeadTime(work) => format!("lead_time.{}", work.code()),
         PracticeField::Extra(item) => format!("extra.{item}"),
         PracticeField::Closure(item) => format!("closure.{item}"),
@@ -139,6 +146,7 @@ fn known_practice(parts: &[&str]) -> Option<PracticeField> {
         ["first_system"] => PracticeField::FirstSystem,
         ["step"] => PracticeField::Step,
         ["gauge", item] => PracticeField::Gauge(ItemId::parse(item)?),
+        ["try_on", item] => PracticeField::TryOn(ItemId::parse(item)?),
         ["lead_time", work] => PracticeField::LeadTime(Code::from_code(work)?),
         ["extra", item] => PracticeField::Extra(ItemId::parse(item)?),
         ["closure", item] => PracticeField::Closure(ItemId::parse(item)?),

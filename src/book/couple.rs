@@ -4,11 +4,11 @@ use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
 
-use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage};
+use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage, Wish};
 use super::id::ItemId;
 use super::record::Record;
 use super::said::Said;
-use super::value::{DatesSettled, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
+use super::value::{DatesSettled, FittedAt, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
 use crate::trade::arrange::in_order;
 use crate::trade::band::alloys::Alloy;
 use crate::trade::band::{Finish, Profile};
@@ -203,6 +203,22 @@ impl<'a> Couple<'a> {
 
     pub fn order_size(self, wearer: Wearer) -> Option<OrderSize> {
         read!(self.0, Field::OrderSize(wearer), OrderSize).copied()
+    }
+
+    /// What is to be thought of about the finger.
+    pub fn wishes(self, wearer: Wearer) -> Vec<Wish> {
+        let said = |wish: &Wish| read!(self.0, Field::Wish(wearer, *wish), Yes) == Some(&true);
+        Wish::ALL.into_iter().filter(said).collect()
+    }
+
+    /// The day on which the finger is to be measured again.
+    pub fn measure_again(self, wearer: Wearer) -> Option<NaiveDate> {
+        read!(self.0, Field::MeasureAgain(wearer), Day).copied()
+    }
+
+    /// What the band was kept at or resized to.
+    pub fn fitted(self, wearer: Wearer) -> Option<&'a FittedAt> {
+        read!(self.0, Field::Fitted(wearer), Fitted)
     }
 
     pub fn free_length(self, wearer: Wearer) -> Option<Length> {

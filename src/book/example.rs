@@ -118,11 +118,14 @@ fn measured(item: ItemId, wearer: Wearer, quarters: i32, hands: Hands, taken: Na
         size: SizeAsRead { stated: Stated::Size(size), typed: String::new() },
         finger: LEFT_RING,
         place: Place::Base,
-        gauge: OwnGauge { name: "narrow rings".into(), gauge },
+        gauge: OwnGauge { name: "narrow rings".into(), gauge, calibration: Vec::new() },
         read_at: ReadAt::LowerEdge,
         hands,
         beside: Vec::new(),
+        sits: None,
         taken,
+        at: None,
+        left_out: false,
     };
     vec![
         Write::set(Field::Finger(wearer), Value::Finger(LEFT_RING)),

@@ -41,6 +41,12 @@ pub enum Field {
     Ring(Wearer, ItemId, RingField),
     /// The band wanted.
     Band(Wearer, BandField),
+    /// Something about the finger that is to be thought of: yes.
+    Wish(Wearer, Wish),
+    /// The day on which the finger is to be measured again.
+    MeasureAgain(Wearer),
+    /// What the band was kept at or resized to once it had been worn.
+    Fitted(Wearer),
     /// The order size that was settled on.
     OrderSize(Wearer),
     /// The free length of the finger, measured on the palm side: a length.
@@ -121,6 +127,19 @@ impl BandField {
     pub const ALL: [BandField; 4] = [BandField::Width, BandField::Profile, BandField::Finish, BandField::Metal];
 }
 
+/// What the wearer says of a finger that changes, or wishes for it. A wish, never a diagnosis.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Wish {
+    WarmWork,
+    Sport,
+    /// A shank that can be adjusted.
+    Adjustable,
+}
+
+impl Wish {
+    pub const ALL: [Wish; 3] = [Wish::WarmWork, Wish::Sport, Wish::Adjustable];
+}
+
 /// Where a couple stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Stage {
@@ -158,6 +177,8 @@ pub enum PracticeField {
     /// The step in which the bench makes sizes.
     Step,
     Gauge(ItemId),
+    /// One band of the tray of try-on bands.
+    TryOn(ItemId),
     /// How long a usual piece of work takes at this jeweller's.
     LeadTime(Work),
     /// A piece of work of the jeweller's own that comes on top, with its name and how long it takes.
@@ -198,10 +219,12 @@ pub enum Constant {
     Warm,
     HandsSpread,
     NormalSpread,
+    Offset,
+    OffsetSpread,
 }
 
 impl Constant {
-    pub const ALL: [Constant; 8] = [
+    pub const ALL: [Constant; 10] = [
         Constant::Width,
         Constant::WidthSpread,
         Constant::Bore,
@@ -210,5 +233,7 @@ impl Constant {
         Constant::Warm,
         Constant::HandsSpread,
         Constant::NormalSpread,
+        Constant::Offset,
+        Constant::OffsetSpread,
     ];
 }

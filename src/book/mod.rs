@@ -15,6 +15,7 @@ pub mod copies;
 pub mod couple;
 pub mod example;
 pub mod field;
+pub mod fitting;
 pub mod id;
 pub mod leaving;
 pub mod merge;

@@ -6,7 +6,7 @@ use super::couple::read;
 use super::field::{Constant, Field, PracticeField};
 use super::id::{InstallationId, ItemId};
 use super::record::Record;
-use super::value::{Extra, NamedClosure, OwnGauge, Value};
+use super::value::{Extra, NamedClosure, OwnGauge, TryOnBand, Value};
 use crate::trade::arrange::in_order;
 use crate::trade::dates::closed::{Calendar, CalendarError, MON_TO_FRI, OnBankHolidays, Weekdays};
 use crate::trade::dates::holidays::Region;
@@ -56,6 +56,15 @@ impl<'a> Practice<'a> {
             _ => None,
         });
         in_order(all, |(_, it)| &it.name)
+    }
+
+    /// The bands of the tray, the smallest first.
+    pub fn tray(self) -> Vec<(ItemId, &'a TryOnBand)> {
+        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Practice(PracticeField::TryOn(item)), Value::TryOn(band)) => Some((*item, band)),
+            _ => None,
+        });
+        in_order(all, |(_, band)| (band.size.circumference(), band.width))
     }
 
     /// How long a usual piece of work takes here.
@@ -162,6 +171,7 @@ pub fn customary(constant: Constant) -> Figure<Length> {
         Constant::Warm => constants::WARM,
         Constant::HandsSpread => constants::HANDS_OFF_SD,
         Constant::NormalSpread => constants::HANDS_NORMAL_SD,
+        Constant::Offset | Constant::OffsetSpread => constants::OFFSET,
     }
 }
 
@@ -175,5 +185,7 @@ fn slot(constants: &mut Constants, constant: Constant) -> &mut Length {
         Constant::Warm => &mut constants.warm,
         Constant::HandsSpread => &mut constants.hands_off_sd,
         Constant::NormalSpread => &mut constants.hands_normal_sd,
+        Constant::Offset => &mut constants.offset,
+        Constant::OffsetSpread => &mut constants.offset_sd,
     }
 }

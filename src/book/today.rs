@@ -9,6 +9,7 @@ use super::practice::Practice;
 use crate::trade::arrange::in_order;
 use crate::trade::dates::countdown::{self, Countdown};
 use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::wearer::Wearer;
 
 /// Appointments this many days ahead are shown.
 const DAYS_AHEAD: u64 = 14;
@@ -24,6 +25,8 @@ pub struct Today {
     pub unsettled: Vec<(RecordId, Appointment)>,
     /// Order-by dates to come, the nearest first.
     pub order_by: Vec<(RecordId, NaiveDate)>,
+    /// Fingers that are to be measured again, the earliest first.
+    pub measure_again: Vec<(RecordId, Wearer, NaiveDate)>,
 }
 
 /// The page of today for these couples. Those put away, taken back or lost are not on it.
@@ -41,6 +44,9 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'
                 page.appointments.push((id, appointment));
             }
         }
+        for wearer in Wearer::BOTH {
+            page.measure_again.extend(couple.measure_again(wearer).map(|day| (id, wearer, day)));
+        }
         if let Some(order_by) = order_by(couple, practice, today) {
             if order_by < today {
                 page.late_orders.push((id, order_by));
@@ -54,6 +60,7 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'
         unsettled: in_order(page.unsettled, |(_, appointment)| appointment.when),
         late_orders: in_order(page.late_orders, |(_, day)| *day),
         order_by: in_order(page.order_by, |(_, day)| *day),
+        measure_again: in_order(page.measure_again, |(_, _, day)| *day),
     }
 }
 

@@ -6,13 +6,13 @@ use super::field::{AppointmentField, BandField, Field, Outcome, PracticeField, R
 use super::id::ItemId;
 use super::said::Said;
 use crate::trade::band::alloys::Alloy;
-use crate::trade::band::{Finish, Profile};
+use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::dates::closed::{Closure, Weekdays};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::fit::{Gauge, Hands, Place, ReadAt};
+use crate::trade::fit::{CalibrationPoint, Gauge, Hands, Place, ReadAt, Sits, Term};
 use crate::trade::measure::{Circumference, Length, Percent};
 use crate::trade::sizing::{Size, SizeAsRead, Step, System};
 use crate::trade::wearer::Finger;
@@ -42,6 +42,8 @@ pub enum Value {
     System(System),
     Step(Step),
     Gauge(OwnGauge),
+    TryOn(TryOnBand),
+    Fitted(FittedAt),
     Spread(Spread),
     Extra(Extra),
     Closure(NamedClosure),
@@ -80,7 +82,12 @@ pub struct ReadingTaken {
     pub hands: Hands,
     /// Widths of the rings worn beside the gauge.
     pub beside: Vec<Length>,
+    /// Of a ring already worn: how it sits. Such a ring stands for the gauge.
+    pub sits: Option<Sits>,
     pub taken: NaiveDate,
+    pub at: Option<NaiveTime>,
+    /// The jeweller left it out of the reckoning. It stays where it is.
+    pub left_out: bool,
 }
 
 /// A gauge with the name its owner gave it.
@@ -88,6 +95,49 @@ pub struct ReadingTaken {
 pub struct OwnGauge {
     pub name: String,
     pub gauge: Gauge,
+    /// What it was found to be at some of its sizes.
+    pub calibration: Vec<CalibrationPoint>,
+}
+
+/// A band of the tray, tried on as a whole.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TryOnBand {
+    /// What stands on it: a number, mostly.
+    pub number: String,
+    pub width: Length,
+    pub bore: Bore,
+    /// How thick it is.
+    pub height: Option<Length>,
+    pub size: SizeAsRead,
+}
+
+/// What a band was kept at or resized to once it had been worn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FittedAt {
+    pub size: SizeAsRead,
+    pub resized: bool,
+    pub noted: NaiveDate,
+}
+
+/// An amount of the jeweller's own, and what the rule gave.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OwnAmount {
+    pub worked_out: Length,
+    pub used: Length,
+}
+
+/// The terms of an order size that the jeweller overruled.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct OwnTerms([Option<OwnAmount>; Term::ALL.len()]);
+
+impl OwnTerms {
+    pub fn of(&self, term: Term) -> Option<OwnAmount> {
+        self.0[term as usize]
+    }
+
+    pub fn set(&mut self, term: Term, amount: OwnAmount) {
+        self.0[term as usize] = Some(amount);
+    }
 }
 
 /// The size that was settled on, and what the calculation said.
@@ -103,6 +153,7 @@ pub struct OrderSize {
     pub in_stack: bool,
     /// The jeweller chose another size than the nearest.
     pub overruled: bool,
+    pub own: OwnTerms,
     /// The reading was to be taken again.
     pub measure_again: bool,
     pub settled: NaiveDate,
@@ -186,6 +237,9 @@ impl Value {
             Field::Ring(_, _, RingField::Planned) => matches!(self, Value::Yes(_)),
             Field::Band(_, BandField::Width) | Field::FreeLength(_) => matches!(self, Value::Length(_)),
             Field::Band(_, BandField::Finish) => matches!(self, Value::Finish(_)),
+            Field::Wish(..) => matches!(self, Value::Yes(_)),
+            Field::MeasureAgain(_) => matches!(self, Value::Day(_)),
+            Field::Fitted(_) => matches!(self, Value::Fitted(_)),
             Field::OrderSize(_) => matches!(self, Value::OrderSize(_)),
             Field::Stack(_) => matches!(self, Value::Stack(_)),
             Field::Dates => matches!(self, Value::Dates(_)),
@@ -195,6 +249,7 @@ impl Value {
             Field::Practice(P::FirstSystem) => matches!(self, Value::System(_)),
             Field::Practice(P::Step) => matches!(self, Value::Step(_)),
             Field::Practice(P::Gauge(_)) => matches!(self, Value::Gauge(_)),
+            Field::Practice(P::TryOn(_)) => matches!(self, Value::TryOn(_)),
             Field::Practice(P::LeadTime(_)) => matches!(self, Value::Spread(_)),
             Field::Practice(P::Extra(_)) => matches!(self, Value::Extra(_)),
             Field::Practice(P::Closure(_)) => matches!(self, Value::Closure(_)),

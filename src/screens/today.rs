@@ -21,11 +21,12 @@ use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::screens::copies::tab_warning;
 use crate::storage::list::is_there;
+use crate::trade::wearer::Wearer;
 use crate::words::list::pages::RESUME;
 use crate::words::parts::Mark;
 use crate::words::{
-    book as say_book, copies as say_copies, format, keeping as say_keeping, phones as say_phones, screens as say,
-    storage,
+    book as say_book, copies as say_copies, finger as say_finger, format, keeping as say_keeping, phones as say_phones,
+    screens as say, storage,
 };
 
 /// So many order-by dates are shown.
@@ -45,12 +46,14 @@ pub fn today() -> AnyView {
             return first_time(app);
         }
         let (late, appointments, order_by) = app.with(|book| sections(book, &due, day.get()));
-        let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty();
+        let again = app.with(|book| measure_again(book, &due, day.get()));
+        let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty() && again.is_empty();
         all(vec![
             or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
             or_nothing(group(say_phones::DIFFERENCES, app.with(to_settle))),
             or_nothing(group(say::LATE, late)),
             or_nothing(group(say::NEXT_APPOINTMENTS, appointments)),
+            or_nothing(group(say_finger::AGAIN_LIST, again)),
             or_nothing(group(say::ORDER_BY_DATES, order_by)),
         ])
     };
@@ -97,6 +100,17 @@ fn to_settle(book: &Book) -> Vec<Line> {
 
 fn group(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {
     (!rows.is_empty()).then(|| section(heading, vec![lines(Signal::stored(rows))]))
+}
+
+/// Fingers that are to be measured again.
+fn measure_again(book: &Book, due: &Today, today: NaiveDate) -> Vec<Line> {
+    let one = |(id, wearer, day): &(RecordId, Wearer, NaiveDate)| {
+        let name = book.couples.get(id).map(|record| say_book::name_of(Couple(record), *wearer)).unwrap_or_default();
+        let href = Address::Part(*id, Part::Finger(*wearer)).to_string();
+        let mark = if *day < today { Mark::Care } else { Mark::Open };
+        line(name, say::from_today(*day, today), href).small(format::day(*day)).mark(mark)
+    };
+    due.measure_again.iter().map(one).collect()
 }
 
 fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>, Vec<Line>) {

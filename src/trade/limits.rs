@@ -15,6 +15,8 @@ pub enum Limit {
     BandWidth,
     /// Of the gauge the finger was read with.
     GaugeWidth,
+    /// How thick a try-on band is.
+    TryOnHeight,
     /// Of a ring already owned, at three and nine o'clock or at the top.
     RingWidth,
     /// Of the finger, on the palm side, from the web to the crease of the joint.
@@ -112,10 +114,11 @@ pub fn all() -> &'static [Range] {
 }
 
 #[rustfmt::skip]
-const ROWS: [Range; 24] = [
+const ROWS: [Range; 25] = [
     row(Limit::Circumference, mm(36_0000, 80_0000, 54_0000), CommonPractice, "US 0 to UK Z+9; ISO sticks carry 41 to 76"),
     row(Limit::BandWidth, mm(1_0000, 20_0000, 2_5000), CommonPractice, "wire of 1 mm to a cigar band"),
     row(Limit::GaugeWidth, mm(1_0000, 15_0000, 3_0000), CommonPractice, "narrow and wide gauge sets"),
+    row(Limit::TryOnHeight, mm(5000, 8_0000, 1_8000), CommonPractice, "a thin gauge to a signet"),
     row(Limit::RingWidth, mm(5000, 25_0000, 2_6000), CommonPractice, "the thinnest shank to the widest top"),
     row(Limit::FreeLength, mm(10_0000, 45_0000, 24_0000), FromMemory, "20 to 28 mm is usual"),
     row(Limit::GapBetweenRings, mm(0, 2_0000, 2000), CommonPractice, "0.2 mm each is usual"),

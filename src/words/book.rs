@@ -227,8 +227,8 @@ pub fn reading(taken: &ReadingTaken) -> String {
         harmless(&taken.gauge.name),
         lengths::plain(taken.gauge.gauge.width),
         band::bore(taken.gauge.gauge.bore),
-        small(super::fit::hands(taken.hands)),
-        format::day(taken.taken),
+        small(taken.sits.map_or(super::fit::hands(taken.hands), super::fit::sits)),
+        taken.at.map_or(format::day(taken.taken), |at| format!("{} {}", format::day(taken.taken), dates::time(at))),
     ) + &format!(" · {}", small(super::fit::place(taken.place)))
 }
 

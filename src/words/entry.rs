@@ -16,6 +16,7 @@ pub fn size_error(error: SizeEntryError) -> String {
         SizeEntryError::NotASize => {
             "Enter a size as a letter, a number or millimetres, like M½, 6¾, 54 or 17.2 mm.".to_owned()
         }
+        SizeEntryError::LetterLast => "Enter the letter first, then its fraction, like M½ or Z+1½.".to_owned(),
         SizeEntryError::LetterElsewhere => {
             "Enter a number for that system, like 6¾ or 54: letters are UK sizes.".to_owned()
         }
@@ -98,6 +99,7 @@ pub fn limit_noun(limit: Limit) -> &'static str {
         Limit::Circumference => "an inside circumference",
         Limit::BandWidth => "a band width",
         Limit::GaugeWidth => "a gauge width",
+        Limit::TryOnHeight => "a thickness of the band",
         Limit::RingWidth => "a ring width",
         Limit::FreeLength => "a free length of finger",
         Limit::GapBetweenRings => "a gap between rings",

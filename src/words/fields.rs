@@ -2,7 +2,7 @@
 
 use super::harmless::harmless;
 use super::list::pages;
-use super::{band, book, dates, format, lengths, practice, screens, sizing};
+use super::{band, book, dates, finger, format, lengths, practice, screens, sizing};
 use crate::book::couple::Couple;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
 use crate::book::value::{DatesSettled, StackSeen, Value};
@@ -36,6 +36,9 @@ pub fn field(couple: Couple<'_>, field: &Field) -> String {
             of(*wearer, &format!("{name}, {}", ring_part(*part)))
         }
         Field::Band(wearer, part) => of(*wearer, &format!("band, {}", band_part(*part))),
+        Field::Wish(wearer, wish) => of(*wearer, finger::wish(*wish)),
+        Field::MeasureAgain(wearer) => of(*wearer, "measure again on"),
+        Field::Fitted(wearer) => of(*wearer, "what fitted"),
         Field::OrderSize(wearer) => of(*wearer, "order size"),
         Field::FreeLength(wearer) => of(*wearer, "free length of the finger"),
         Field::Stack(wearer) => of(*wearer, "stack"),
@@ -75,6 +78,7 @@ fn practice_field(field: PracticeField) -> &'static str {
         PracticeField::FirstSystem => practice::FIRST_SYSTEM,
         PracticeField::Step => practice::STEP,
         PracticeField::Gauge(_) => practice::GAUGE,
+        PracticeField::TryOn(_) => finger::TRAY,
         PracticeField::LeadTime(work) => dates::step(work),
         PracticeField::Extra(_) => "Work on top",
         PracticeField::Closure(_) => "Closed days",
@@ -118,6 +122,8 @@ pub fn value(value: Option<&Value>) -> String {
         Value::System(system) => sizing::system_name(*system).to_owned(),
         Value::Step(step) => sizing::step_name(*step).to_owned(),
         Value::Gauge(gauge) => book::gauge(gauge),
+        Value::TryOn(band) => finger::try_on(band),
+        Value::Fitted(fitted) => finger::fitted(fitted),
         Value::Spread(spread) => dates::spread(*spread),
         Value::Extra(extra) => format!("{}, {}", extra.name, dates::spread(extra.spread)),
         Value::Closure(closure) => {

@@ -3,13 +3,17 @@
 use super::lengths::plain;
 use crate::trade::fit::{
     CustomaryUp, FitError, GaugeKind, Hands, JointFinding, JointHelp, MeasureAgain, NoBeads, Place, Quantity, ReadAt,
-    ShiftKind, Source, Worn,
+    ShiftKind, Sits, Source, Term, Wider, Worn,
 };
 use crate::trade::measure::Length;
 
 /// The line that a shift stands on.
 pub fn shift_name(kind: &ShiftKind) -> &'static str {
     match kind {
+        ShiftKind::Gauge => term(Term::Gauge),
+        ShiftKind::Several { term, .. } => self::term(*term),
+        ShiftKind::Sits(now) => sits(*now),
+        ShiftKind::Offset => term(Term::Offset),
         ShiftKind::Stick { read_at: ReadAt::Centre, .. } => "Read at the middle of the ring",
         ShiftKind::Stick { read_at: ReadAt::LowerEdge, .. } => "Read at the lower edge of the ring",
         ShiftKind::Width { apart, .. } if *apart > Length::ZERO => "Wider than the gauge",
@@ -29,6 +33,13 @@ pub fn shift_name(kind: &ShiftKind) -> &'static str {
 /// Why a shift is as large as it is, without its standing.
 pub fn shift_reason(kind: &ShiftKind) -> String {
     match kind {
+        ShiftKind::Gauge => "by its calibration".to_owned(),
+        ShiftKind::Several { readings, .. } => format!("each of the {readings} readings by its weight"),
+        ShiftKind::Sits(Sits::Tight) => "a ring that is tight is half a UK letter small".to_owned(),
+        ShiftKind::Sits(Sits::Right) => "a ring that sits right needs nothing".to_owned(),
+        ShiftKind::Sits(Sits::Spins) => "a ring that spins is half a UK letter large".to_owned(),
+        ShiftKind::Sits(Sits::SticksInSummer) => "a quarter of a UK letter for the summer".to_owned(),
+        ShiftKind::Offset => "what bands come out off by at your bench".to_owned(),
         ShiftKind::Stick { read_at: ReadAt::Centre, width, taper } => format!(
             "a flat bore touches at its lower edge: half of {} mm, at {} mm a millimetre",
             plain(*width),
@@ -72,6 +83,45 @@ pub fn shift_reason(kind: &ShiftKind) -> String {
     }
 }
 
+/// The line of a term.
+pub fn term(term: Term) -> &'static str {
+    match term {
+        Term::Gauge => "Gauge put right",
+        Term::Stick => "Place on the stick",
+        Term::Width => "Width",
+        Term::Bore => "Bore",
+        Term::Hands => "Hands",
+        Term::Sits => "How the ring sits",
+        Term::Offset => "Your own leaning",
+        Term::Joint => "Joint",
+    }
+}
+
+/// What the rule gave, beside the jeweller's own amount.
+pub fn worked_out(amount: Length) -> String {
+    format!("worked out: {}", super::format::mm_signed(amount, 2))
+}
+
+/// "1 mm wider: +0.25 mm, one step up."
+pub fn wider(wider: &Wider) -> String {
+    let steps = match wider.steps {
+        0 => "the same size".to_owned(),
+        1 => "one step up".to_owned(),
+        many => format!("{many} steps up"),
+    };
+    format!("{} mm wider: {} mm, {steps}.", plain(wider.by), super::format::mm_signed(wider.more, 2))
+}
+
+/// How a ring sits, as a choice.
+pub fn sits(sits: Sits) -> &'static str {
+    match sits {
+        Sits::Tight => "Tight",
+        Sits::Right => "Right",
+        Sits::Spins => "Spins",
+        Sits::SticksInSummer => "Sticks in summer",
+    }
+}
+
 pub fn measure_again(reason: &MeasureAgain) -> String {
     match reason {
         MeasureAgain::GaugeUnlike { worn, band, gauge } => {
@@ -94,6 +144,9 @@ pub fn measure_again(reason: &MeasureAgain) -> String {
             "Measure again another day with this gauge: the hands were warm.".to_owned()
         }
         MeasureAgain::HandsNotNormal(Hands::Normal) => "Measure again another day with this gauge.".to_owned(),
+        MeasureAgain::ReadingsApart { low, high } => {
+            format!("Measure again: two readings are {} mm apart, more than two UK letters.", plain(high.0 - low.0))
+        }
         MeasureAgain::FingerChanging => "Measure again once the finger has settled, with this gauge.".to_owned(),
     }
 }
@@ -101,6 +154,9 @@ pub fn measure_again(reason: &MeasureAgain) -> String {
 pub fn joint(finding: &JointFinding) -> String {
     match finding {
         JointFinding::Passes { spare } => format!("The joint passes, with {} mm to spare.", plain(*spare)),
+        JointFinding::Overruled { short } => {
+            format!("By your word it is {} mm smaller than the joint needs: try the joint again.", plain(*short))
+        }
         JointFinding::Decides { needs_more, looseness, help } => {
             let needs = if *needs_more > Length::ZERO {
                 format!("The joint needs {} mm more than the base", plain(*needs_more))
@@ -208,6 +264,7 @@ pub fn error(error: &FitError) -> String {
             if is_rate(*what) { " a millimetre" } else { "" }
         ),
         FitError::TooManyBeside { most } => format!("Enter at most {most} rings worn beside it."),
+        FitError::TooManyReadings { most } => format!("Enter at most {most} readings of one finger."),
         FitError::NotTheBase => {
             "Enter a reading of the base of the finger: the joint is asked for on its own.".to_owned()
         }
@@ -236,6 +293,10 @@ pub fn quantity(what: Quantity) -> &'static str {
         Quantity::Warm => "The shift for warm hands",
         Quantity::HandsOffSd => "The uncertainty for cold or warm hands",
         Quantity::HandsNormalSd => "The uncertainty for normal hands",
+        Quantity::Offset => "What bands come out off by",
+        Quantity::OffsetSd => "The uncertainty of what bands come out off by",
+        Quantity::GaugeOff => "What the gauge is off by",
+        Quantity::Own => "An amount of your own",
     }
 }
 
@@ -259,7 +320,11 @@ fn is_rate(what: Quantity) -> bool {
         | Quantity::Cold
         | Quantity::Warm
         | Quantity::HandsOffSd
-        | Quantity::HandsNormalSd => false,
+        | Quantity::HandsNormalSd
+        | Quantity::Offset
+        | Quantity::OffsetSd
+        | Quantity::GaugeOff
+        | Quantity::Own => false,
     }
 }
 

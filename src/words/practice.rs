@@ -94,7 +94,12 @@ pub fn gauge_details(own: &OwnGauge) -> String {
         GaugeKind::Stick { taper } => format!("ring stick · taper {}", trimmed(taper.0)),
     };
     let relief = own.gauge.relief.map(|relief| format!(" · edge relief {}", trimmed(relief))).unwrap_or_default();
-    format!("{kind}{relief} · step {} · own error {}\u{a0}mm", trimmed(own.gauge.step), trimmed(own.gauge.own_error))
+    let off = if own.calibration.is_empty() { "" } else { " · calibrated" };
+    format!(
+        "{kind}{relief}{off} · step {} · own error {}\u{a0}mm",
+        trimmed(own.gauge.step),
+        trimmed(own.gauge.own_error)
+    )
 }
 
 /// "narrow rings, wide rings", or how many there are.
@@ -244,6 +249,9 @@ pub fn fit_part(first: Constant) -> (&'static str, &'static str) {
         Constant::Cold | Constant::Warm | Constant::HandsSpread | Constant::NormalSpread => {
             ("Hands", "When the finger was measured.")
         }
+        Constant::Offset | Constant::OffsetSpread => {
+            ("Your own leaning", "What bands come out off by at your bench, whatever their width and bore.")
+        }
     }
 }
 
@@ -257,6 +265,8 @@ pub fn constant(constant: Constant) -> &'static str {
         Constant::Warm => "Warm: smaller by",
         Constant::HandsSpread => "Cold or warm: give or take",
         Constant::NormalSpread => "Normal: give or take",
+        Constant::Offset => "All bands: larger by",
+        Constant::OffsetSpread => "All bands: give or take",
     }
 }
 

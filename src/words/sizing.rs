@@ -3,7 +3,7 @@
 use super::format;
 use crate::trade::limits::{self, Amount, Limit};
 use crate::trade::measure::Length;
-use crate::trade::sizing::{Lean, Off, Size, Stated, Step, System};
+use crate::trade::sizing::{Conversion, Lean, Off, Published, Size, Stated, Step, System};
 
 /// A size as it is written on its own scale: "M½", "Z+1½", "6¾", "54", "13¾", "17.25 mm".
 pub fn size_name(size: Size) -> String {
@@ -99,6 +99,48 @@ pub fn step_name(step: Step) -> &'static str {
         Step::Half => "half sizes",
         Step::Whole => "whole sizes",
     }
+}
+
+/// What is published about a size, beside the rule here.
+pub fn published(size: Size, found: Published) -> String {
+    let name = size_in_full(size);
+    match found {
+        Published::Chart { prints, larger } if larger.abs() <= CHART_ROUNDS => {
+            format!("The encyclopaedia’s chart prints {name} as {} mm: as here, rounded.", format::mm(prints.0, 1))
+        }
+        Published::Chart { prints, larger } => format!(
+            "The encyclopaedia’s chart prints {name} as {} mm, {} mm {} than the rule. The rule stands.",
+            format::mm(prints.0, 1),
+            format::mm(larger.abs(), 2),
+            if larger > Length::ZERO { "larger" } else { "smaller" },
+        ),
+        Published::LeftOut => format!("The encyclopaedia’s chart leaves {name} out."),
+        Published::UsFormulas => {
+            "US: four published formulas differ by 0.2 mm round the inside at size 7 and by 0.3 mm at 12.".to_owned()
+        }
+        Published::JapanColumns => {
+            "Japan: printed charts stray from the custom scale by up to 1.7 mm round the inside.".to_owned()
+        }
+    }
+}
+
+/// The chart has one decimal.
+const CHART_ROUNDS: Length = Length::tenthousandths(501);
+
+/// The scales that are not here, and why.
+pub const NOT_HERE: &str = "India, China and Hong Kong: not here, for no source says what their numbers measure. Ask for \
+                            millimetres.";
+
+/// A size in a table: "M½ (+12)", with the hundredths of a millimetre by which it is looser; millimetres as they are.
+pub fn in_table(found: &Conversion) -> String {
+    let name = stated_shown(found.stated);
+    let name = name.trim_end_matches(" mm");
+    if found.stated.system().is_millimetres() || found.off.lean() == Lean::Exact {
+        return name.to_owned();
+    }
+    let hundredths = (found.off.0.mm() * 100.0).round() as i64;
+    let sign = if hundredths < 0 { "−" } else { "+" };
+    format!("{name} ({sign}{})", hundredths.unsigned_abs())
 }
 
 /// How far a size is off: "0.31 mm looser", "exact".

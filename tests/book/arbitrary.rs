@@ -4,14 +4,14 @@
 use bandwright::book::asks::{Of, RINGS_MOST, ROWS, Spot};
 use bandwright::book::change::{Change, Write};
 use bandwright::book::field::{
-    AppointmentField, BandField, Constant, Field, Outcome, PracticeField as P, RingField, Stage,
+    AppointmentField, BandField, Constant, Field, Outcome, PracticeField as P, RingField, Stage, Wish,
 };
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::said::{Invitation, Said};
 use bandwright::book::value::{
-    ChosenExtra, DatesSettled, Extra, ExtraWork, NamedClosure, OrderSize, OwnGauge, ReadingTaken, Recorded, StackSeen,
-    Value, When,
+    ChosenExtra, DatesSettled, Extra, ExtraWork, FittedAt, NamedClosure, OrderSize, OwnAmount, OwnGauge, OwnTerms,
+    ReadingTaken, Recorded, StackSeen, TryOnBand, Value, When,
 };
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Bore, Finish, Profile};
@@ -20,7 +20,7 @@ use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::lead_times::Step as Work;
 use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
-use bandwright::trade::fit::{Gauge, GaugeKind, Hands, PerMm, Place, ReadAt};
+use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, PerMm, Place, ReadAt, Sits, Term};
 use bandwright::trade::measure::{Circumference, Length, Percent};
 use bandwright::trade::sizing::{Size, SizeAsRead, Stated, Step, System};
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
@@ -46,6 +46,8 @@ pub fn couple_fields() -> Vec<Field> {
     }
     for who in Wearer::BOTH {
         all.extend([Field::Name(who), Field::Finger(who), Field::FirstRing(who), Field::NoRings(who)]);
+        all.extend([Field::MeasureAgain(who), Field::Fitted(who)]);
+        all.extend(Wish::ALL.map(|wish| Field::Wish(who, wish)));
         all.extend([Field::OrderSize(who), Field::FreeLength(who), Field::Stack(who)]);
         all.extend(BandField::ALL.map(|part| Field::Band(who, part)));
         for item in items {
@@ -60,6 +62,7 @@ pub fn couple_fields() -> Vec<Field> {
 pub fn practice_fields() -> Vec<Field> {
     let mut all = vec![P::Fair, P::Region, P::FirstSystem, P::Step, P::Weekdays, P::WorksOnHolidays, P::CutOff];
     all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full]);
+    all.extend([ItemId(2), ItemId(3)].map(P::TryOn));
     all.extend([ItemId(2), ItemId(3)].into_iter().flat_map(|item| [P::Gauge(item), P::Extra(item), P::Closure(item)]));
     all.push(P::PhoneName(InstallationId(5)));
     all.extend(WORKS.map(P::LeadTime));
@@ -87,7 +90,14 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
             (any::<bool>(), day()).prop_map(|(agrees, asked)| Value::Recorded(Recorded { agrees, asked })).boxed()
         }
         Field::Stage => one_of(Stage::ALL, Value::Stage),
-        Field::Reached(_) | Field::PutAway | Field::ReadBack => day().prop_map(Value::Day).boxed(),
+        Field::Wish(..) => any::<bool>().prop_map(Value::Yes).boxed(),
+        Field::Fitted(_) => (size_as_read(), any::<bool>(), day())
+            .prop_map(|(size, resized, noted)| Value::Fitted(FittedAt { size, resized, noted }))
+            .boxed(),
+        Field::Practice(P::TryOn(_)) => try_on().prop_map(Value::TryOn).boxed(),
+        Field::MeasureAgain(_) | Field::Reached(_) | Field::PutAway | Field::ReadBack => {
+            day().prop_map(Value::Day).boxed()
+        }
         Field::Example
         | Field::FirstRing(_)
         | Field::NoRings(_)
@@ -115,7 +125,7 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
         Field::Practice(P::Region) => one_of(Region::ALL, Value::Region),
         Field::Practice(P::FirstSystem) => one_of(System::ALL, Value::System),
         Field::Practice(P::Step) => one_of(Step::ALL, Value::Step),
-        Field::Practice(P::Gauge(_)) => gauge().prop_map(Value::Gauge).boxed(),
+        Field::Practice(P::Gauge(_)) => calibrated().prop_map(Value::Gauge).boxed(),
         Field::Practice(P::LeadTime(_)) => spread().prop_map(Value::Spread).boxed(),
         Field::Practice(P::Extra(_)) => {
             (words(), spread()).prop_map(|(name, spread)| Value::Extra(Extra { name, spread })).boxed()
@@ -299,14 +309,40 @@ fn gauge() -> impl Strategy<Value = OwnGauge> {
         |(name, kind, width, bore, relief, step, own_error)| OwnGauge {
             name,
             gauge: Gauge { kind, width, bore, relief, step, own_error },
+            calibration: Vec::new(),
         },
     )
 }
 
+fn calibrated() -> impl Strategy<Value = OwnGauge> {
+    let point = (circumference(), circumference()).prop_map(|(says, is)| CalibrationPoint { says, is });
+    (gauge(), vec(point, 0..3)).prop_map(|(gauge, calibration)| OwnGauge { calibration, ..gauge })
+}
+
+fn try_on() -> impl Strategy<Value = TryOnBand> {
+    let bore = select(vec![Bore::Flat, Bore::Domed]);
+    (words(), length(), bore, of(length()), size_as_read()).prop_map(|(number, width, bore, height, size)| TryOnBand {
+        number,
+        width,
+        bore,
+        height,
+        size,
+    })
+}
+
+fn own_terms() -> impl Strategy<Value = OwnTerms> {
+    vec((select(Term::ALL.to_vec()), length(), length()), 0..3).prop_map(|all| {
+        let mut own = OwnTerms::default();
+        all.into_iter().for_each(|(term, worked_out, used)| own.set(term, OwnAmount { worked_out, used }));
+        own
+    })
+}
+
 fn reading() -> impl Strategy<Value = ReadingTaken> {
     let how = (select(Place::ALL.to_vec()), select(ReadAt::ALL.to_vec()), select(Hands::ALL.to_vec()));
-    (size_as_read(), finger(), gauge(), how, vec(length(), 0..4), day()).prop_map(
-        |(size, finger, gauge, (place, read_at, hands), beside, taken)| ReadingTaken {
+    let worn = (of(select(Sits::ALL.to_vec())), of(time()), any::<bool>());
+    (size_as_read(), finger(), calibrated(), how, vec(length(), 0..4), day(), worn).prop_map(
+        |(size, finger, gauge, (place, read_at, hands), beside, taken, (sits, at, left_out))| ReadingTaken {
             size,
             finger,
             place,
@@ -314,21 +350,25 @@ fn reading() -> impl Strategy<Value = ReadingTaken> {
             read_at,
             hands,
             beside,
+            sits,
             taken,
+            at,
+            left_out,
         },
     )
 }
 
 fn order_size() -> impl Strategy<Value = OrderSize> {
     let flags = (any::<bool>(), any::<bool>(), any::<bool>());
-    (size(), circumference(), circumference(), circumference(), flags, day()).prop_map(
-        |(size, exact, from, to, (in_stack, overruled, measure_again), settled)| OrderSize {
+    (size(), circumference(), circumference(), circumference(), flags, own_terms(), day()).prop_map(
+        |(size, exact, from, to, (in_stack, overruled, measure_again), own, settled)| OrderSize {
             size,
             exact,
             from,
             to,
             in_stack,
             overruled,
+            own,
             measure_again,
             settled,
         },

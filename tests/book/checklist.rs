@@ -63,6 +63,7 @@ fn order_size(wearer: Wearer, measure_again: bool) -> Vec<Write> {
         to: around,
         in_stack: true,
         overruled: false,
+        own: Default::default(),
         measure_again,
         settled: day("2026-10-03"),
     };

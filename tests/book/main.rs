@@ -5,6 +5,7 @@ mod changes;
 mod checklist;
 mod examples;
 mod finding;
+mod fitting;
 mod today;
 mod undo;
 mod values;

@@ -1,13 +1,16 @@
 //! From a reading to the order size: other people's figures, the sign of each term, the promises, the sentences.
 
 mod joints;
+mod learned;
 mod promises;
+mod readings;
 mod sentences;
 mod terms;
 
 use bandwright::trade::band::Bore;
 use bandwright::trade::fit::*;
 use bandwright::trade::measure::{Circumference, Length};
+use chrono::NaiveDate;
 
 fn mm(mm: f64) -> Length {
     Length::from_mm(mm)
@@ -15,6 +18,10 @@ fn mm(mm: f64) -> Length {
 
 fn round(mm: f64) -> Circumference {
     Circumference::from_mm(mm)
+}
+
+fn day(of_may: u32) -> NaiveDate {
+    NaiveDate::from_ymd_opt(2027, 5, of_may).expect("a day of May")
 }
 
 const HALF_LETTERS: f64 = 0.625;
@@ -37,7 +44,12 @@ fn plain() -> Inputs {
             hands: Hands::Normal,
             place: Place::Base,
             beside: vec![],
+            sits: None,
+            gauge_off: Length::ZERO,
+            day: day(1),
         },
+        others: vec![],
+        overrules: Overrules::default(),
         band: Band { width: mm(6.0), bore: Bore::Flat, relief: None },
         neighbours: vec![],
         first_ring: false,

@@ -91,11 +91,20 @@ fn some_inputs() -> impl Strategy<Value = Inputs> {
             hands,
             place: Place::Base,
             beside,
-        });
+            sits: None,
+            gauge_off: Length::ZERO,
+            day: day(1),
+        })
+        .boxed();
     let joint = proptest::option::of(length(30.0, 90.0));
-    (reading, length(0.8, 20.0), a_bore(), beside(), joint, some_constants(), length(0.1, 6.0)).prop_map(
-        |(reading, width, (bore, relief), neighbours, joint, constants, step)| Inputs {
+    // Some of them of one day, some rings that are worn.
+    let other = (reading.clone(), 1u32..4, proptest::option::weighted(0.3, prop::sample::select(&Sits::ALL[..])))
+        .prop_map(|(reading, of_may, sits)| Reading { day: day(of_may), sits, ..reading });
+    let others = proptest::collection::vec(other, 0..4);
+    (reading, others, length(0.8, 20.0), a_bore(), beside(), joint, some_constants(), length(0.1, 6.0)).prop_map(
+        |(reading, others, width, (bore, relief), neighbours, joint, constants, step)| Inputs {
             reading,
+            others,
             band: Band { width, bore, relief },
             neighbours,
             joint: joint.map(Circumference),
@@ -155,7 +164,12 @@ proptest! {
                     ShiftKind::Bore { .. } => prop_assert!(shift.amount.abs() <= mm(0.5001)),
                     ShiftKind::Level { .. } => prop_assert!(shift.amount < Length::ZERO),
                     ShiftKind::Joint { .. } => prop_assert!(shift.amount > Length::ZERO),
-                    ShiftKind::Stick { .. } | ShiftKind::Hands(_) => {}
+                    ShiftKind::Stick { .. }
+                    | ShiftKind::Hands(_)
+                    | ShiftKind::Gauge
+                    | ShiftKind::Sits(_)
+                    | ShiftKind::Several { .. }
+                    | ShiftKind::Offset => {}
                 }
             }
         }

@@ -57,6 +57,7 @@ const KINDS = {
   // On the Bench every reading of a bare number is an answer.
   "size asked": { takes: ["comma", "fraction", "zero"], says: SIZE },
   "size or none": { takes: ["empty", "spaces", "comma", "fraction", "zero"], says: SIZE },
+  "another size or none": { takes: ["empty", "spaces"], says: SIZE, comma: CHOOSE, fraction: CHOOSE, zero: CHOOSE },
   widths: { takes: ["empty", "spaces", "comma", "fraction"], says: /ring width.*between 0\.5 and 25 mm/ },
 };
 /** A figure between two ends, with its noun. */
@@ -117,8 +118,17 @@ const FIELDS = {
     hand: choice,
     digit: choice,
     beside: "widths",
+    "worn-width": mm("gauge width", "1", "15"),
+    "worn-bore": choice,
+    sits: choice,
+    "read-at": choice,
+    "taken-at": "time or none",
+    "wish-warm-work": choice,
+    "wish-sport": choice,
+    "wish-adjustable": choice,
     "first-ring": choice,
   },
+  "Part::Fitted": { "fitted-how": choice, "fitted-size": "size" },
   "Part::Ring": {
     "ring-name": "line",
     planned: choice,
@@ -134,6 +144,7 @@ const FIELDS = {
   "Part::History": { "history-of": choice },
   "Part::Erase": { sure: choice },
   "Calculator::Size": { q: "size asked", as: choice },
+  "Calculator::Table": { first: choice, step: choice, paper: choice },
   "Calculator::Order": {
     size: "size asked",
     gauge: choice,
@@ -150,6 +161,7 @@ const FIELDS = {
     "no-beads": choice,
     "first-ring": choice,
     changing: choice,
+    ...Object.fromEntries(["width", "bore", "hands"].map((term) => [`own-${term}`, mm("shift of your own", "−5", "5", ...none, "zero", "negative")])),
   },
   "Calculator::Stack": {
     band: mm("band width", "1", "20"),
@@ -178,6 +190,14 @@ const FIELDS = {
     "gauge-step": mm("step", ".*", ".*"),
     "gauge-taper": figure("taper", "0", "0\\.6", ["zero"]),
     "gauge-error": figure("gauge error", "0", "1", ["zero"]),
+    ...Object.fromEntries([1, 2, 3, 4, 5].flatMap((n) => [[`cal${n}-says`, "another size or none"], [`cal${n}-is`, "another size or none"]])),
+  },
+  "Setting::TryOn": {
+    "try-on-number": "name",
+    size: "size",
+    "try-on-width": mm("gauge width", "1", "15"),
+    "try-on-bore": choice,
+    "try-on-height": mm("thickness of the band", "0\\.5", "8", ...none),
   },
   "Setting::Time": { "least-days": days(), "usual-days": days(), "most-days": days() },
   "Setting::Extra": { "extra-name": "name", "least-days": days(), "usual-days": days(), "most-days": days() },
@@ -189,7 +209,7 @@ const FIELDS = {
     roomy: figure("share of the free length", "5", "100", none),
     full: figure("share of the free length", "5", "100", none),
   },
-  "Setting::Fit": Object.fromEntries(["width", "width-spread", "bore", "bore-spread", "cold", "warm", "hands-spread", "normal-spread"].map((which) => [`fit-${which}`, figure("", "0", "[\\d.]+", [...none, "zero"])])),
+  "Setting::Fit": Object.fromEntries(["width", "width-spread", "bore", "bore-spread", "cold", "warm", "hands-spread", "normal-spread", "offset-spread"].map((which) => [`fit-${which}`, figure("", "0", "[\\d.]+", [...none, "zero"])]).concat([["fit-offset", mm("shift of your own", "−5", "5", ...none, "zero", "negative")]])),
   "Setting::Phone": { theme: choice },
   "Setting::PhoneName": { "phone-name": "name or none" },
   "Setting::Copies": { what: choice },
@@ -201,7 +221,8 @@ const FIELDS = {
 const BESIDES = {
   "Address::NewCouple": { "first-name": "Tess" },
   "Part::Appointment": { day: "3 May 2031" },
-  "Part::Finger": { size: "UK M" },
+  "Part::Finger": { size: "UK M", "worn-width": "3" },
+  "Setting::TryOn": { "try-on-number": "7", size: "UK M", "try-on-width": "4" },
   "Setting::Gauge": { "gauge-name": "odd rings", "gauge-width": "4" },
   "Setting::Extra": { "extra-name": "plating", "least-days": "0", "usual-days": "0", "most-days": "0" },
   "Setting::Time": { "least-days": "0", "usual-days": "0", "most-days": "0" },
@@ -220,17 +241,20 @@ const SHOW = {
     const owns = page.locator("#owns-rings-first-some");
     if (await owns.count()) await owns.tap();
   },
+  "Part::Finger": async (page) => {
+    await page.locator("#gauge").selectOption("worn");
+  },
   "Setting::Gauge": async (page) => {
     await page.locator("#gauge-kind-stick").tap();
     await page.locator("#gauge-bore-domed").tap();
   },
 };
 
-/** Of a screen at a second address of the same kind, and of the rings between the first and the last, these are fed: it
-    is the same code. */
+/** Of a screen at a second address of the same kind, of the rings between the first and the last, and of the points of a
+    gauge after the first, these are fed: it is the same code. */
 const ONCE_MORE = ["text", "large", "past day"];
 
-const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", extra: "…", closure: "…", phone: "…" };
+const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", tryOn: "…", extra: "…", closure: "…", phone: "…" };
 
 test.describe.configure({ timeout: 240_000 });
 
@@ -264,7 +288,7 @@ for (const { name, at, again } of rows.filter(({ name, at }) => FIELDS[name] && 
     async function feed(key, { takes, ...says }) {
       let fresh = false;
       let before;
-      const inputs = Object.entries(INPUTS).filter(([what]) => !(again || /^ring[2-5]-|-second$/.test(key)) || ONCE_MORE.includes(what));
+      const inputs = Object.entries(INPUTS).filter(([what]) => !(again || /^(ring|cal)[2-5]-|-second$/.test(key)) || ONCE_MORE.includes(what));
       for (const [what, words] of inputs) {
         const label = `${key}, ${what}`;
         if (!fresh) {
@@ -335,6 +359,9 @@ test("screens without a row have no field, and no row is without a field", async
     await SHOW[name]?.(page);
     seen[name] = [...(seen[name] ?? []), ...(await fieldsHere(page)).map(({ key }) => key)];
   }
+  await go(page, `#/couple/${ids.couple}/finger/first`);
+  await page.locator("#gauge").selectOption({ index: 0 });
+  seen["Part::Finger"].push(...(await fieldsHere(page)).map(({ key }) => key));
   await go(page, "#/bench/size?q=6");
   seen["Calculator::Size"].push(...(await fieldsHere(page)).map(({ key }) => key));
   for (const name of new Set(rows.map(({ name }) => name))) {

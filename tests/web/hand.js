@@ -239,6 +239,7 @@ export const ADDRESSES = [
   ["Part::Stage", ({ couple }) => `#/couple/${couple}/stage`],
   ["Part::Notes", ({ couple }) => `#/couple/${couple}/notes`],
   ["Part::Finger", ({ couple }) => `#/couple/${couple}/finger/first`],
+  ["Part::Fitted", ({ couple }) => `#/couple/${couple}/fitted/first`],
   ["Part::Rings", ({ couple }) => `#/couple/${couple}/rings/first`],
   ["Part::Ring", ({ couple }) => `#/couple/${couple}/rings/first/new`],
   ["Part::Ring", ({ couple, ring }) => `#/couple/${couple}/rings/first/${ring}`],
@@ -253,6 +254,7 @@ export const ADDRESSES = [
   ["Part::Invite", ({ couple }) => `#/couple/${couple}/invite`],
   ["Calculator::Size", () => "#/bench/size?q=M%C2%BD"],
   ["Calculator::Size", ({ couple }) => `#/bench/size?couple=${couple}&who=first`],
+  ["Calculator::Table", () => "#/bench/table"],
   ["Calculator::Order", () => "#/bench/order"],
   ["Calculator::Order", ({ couple }) => `#/bench/order?couple=${couple}&who=first`],
   ["Calculator::Stack", () => "#/bench/stack"],
@@ -264,6 +266,9 @@ export const ADDRESSES = [
   ["Setting::Gauges", () => "#/practice/gauges"],
   ["Setting::Gauge", () => "#/practice/gauges/new"],
   ["Setting::Gauge", ({ gauge }) => `#/practice/gauges/${gauge}`],
+  ["Setting::Tray", () => "#/practice/tray"],
+  ["Setting::TryOn", () => "#/practice/tray/new"],
+  ["Setting::TryOn", ({ tryOn }) => `#/practice/tray/${tryOn}`],
   ["Setting::Times", () => "#/practice/times"],
   ["Setting::Time", () => "#/practice/times/making"],
   ["Setting::Extra", () => "#/practice/times/new"],
@@ -298,6 +303,7 @@ export async function furnish(page) {
   await expect(notice(page)).toContainText("Two ring sets added");
   for (const [address, words] of [
     ["#/practice/times/new", { "What it is": "plating", "At least": "2", Usually: "3", "At most": "5" }],
+    ["#/practice/tray/new", { "Its number": "7", "Its size": "UK N", Width: "4" }],
     ["#/practice/closures/new", { Why: "summer fortnight", "First day closed": "2 August 2027", "Last day closed": "13 August 2027" }],
   ]) {
     await go(page, address);
@@ -319,6 +325,7 @@ export async function waypoints(page) {
     appointment: item(fields, /^appointment\.([0-9a-f]{32})\.when$/),
     ring: item(fields, /^ring\.first\.([0-9a-f]{32})\.planned$/),
     gauge: item(practice, /^practice\.gauge\.([0-9a-f]{32})$/),
+    tryOn: item(practice, /^practice\.try_on\.([0-9a-f]{32})$/),
     extra: item(practice, /^practice\.extra\.([0-9a-f]{32})$/),
     closure: item(practice, /^practice\.closure\.([0-9a-f]{32})$/),
     phone: JSON.parse((await rows(page))["meta/installation"]).id,

@@ -1,4 +1,4 @@
-//! The Bench: four calculators, each usable on its own, and each opened from a couple with the couple's figures.
+//! The Bench: its calculators, each usable on its own, and each opened from a couple with the couple's figures.
 //!
 //! INVARIANT: what a calculator was asked stands in its address and nowhere else; what it answers is worked out anew
 //! by `trade` whenever that changes. Nothing is kept until a couple's button is pressed.
@@ -8,6 +8,7 @@ mod order;
 mod sheet;
 mod size;
 mod stack;
+mod table;
 
 use crate::parts::el::{live, nothing};
 use crate::parts::lay::{all, block, para};
@@ -28,7 +29,7 @@ use crate::storage::preferences;
 use crate::trade::wearer::Wearer;
 use crate::words::{bench as say, book as say_book, screens};
 
-/// The list of the four, with what each answers.
+/// The list of them, with what each answers.
 pub fn bench() -> AnyView {
     let row = |which: Calculator| {
         line(name(which), String::new(), Address::Calculator(which).to_string()).small(answers(which))
@@ -51,6 +52,7 @@ pub fn calculator(which: Calculator) -> AnyView {
             None => not_here(),
             Some(opened) => match which {
                 Calculator::Size => size::size(opened),
+                Calculator::Table => table::table(opened),
                 Calculator::Order => order::order(opened),
                 Calculator::Stack => stack::stack(opened),
                 Calculator::Dates => dates::dates(opened),
@@ -143,6 +145,7 @@ fn remembered(which: Calculator, asked: Query) -> Query {
 fn name(which: Calculator) -> &'static str {
     match which {
         Calculator::Size => say::SIZE_CONVERTER,
+        Calculator::Table => say::TABLE,
         Calculator::Order => say::ORDER_SIZE,
         Calculator::Stack => say::STACK,
         Calculator::Dates => say::COUNTDOWN,
@@ -152,6 +155,7 @@ fn name(which: Calculator) -> &'static str {
 fn answers(which: Calculator) -> &'static str {
     match which {
         Calculator::Size => say::SIZE_CONVERTER_HOW,
+        Calculator::Table => say::TABLE_HOW,
         Calculator::Order => say::ORDER_SIZE_HOW,
         Calculator::Stack => say::STACK_HOW,
         Calculator::Dates => say::COUNTDOWN_HOW,

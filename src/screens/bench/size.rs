@@ -1,7 +1,7 @@
 //! The size converter: one size in every system at once, and never one of several readings in silence.
 
 use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, column};
+use crate::parts::lay::{all, column, para, section};
 use leptos::prelude::*;
 
 use super::sheet::{Complaints, Sheet, SizeTyped, judge};
@@ -58,7 +58,14 @@ pub fn size(opened: Opened) -> AnyView {
                 ])
             })
         }),
-        details(say::ABOUT_SCALES, about()),
+        maybe(move || {
+            let found = converted.get();
+            let said: Vec<String> = found.iter().flat_map(differ).collect();
+            (!said.is_empty())
+                .then(|| section(say::CHARTS_DIFFER, said.into_iter().map(|text| para("small", text)).collect()))
+        }),
+        details(say::ABOUT_SCALES, all(vec![about(), para("small", say_sizing::NOT_HERE)])),
+        link_button(Weight::Quiet, say::TO_TABLE, Address::Calculator(Calculator::Table).to_string()),
     ]);
     let head = match opened.read(say::size_subtitle) {
         Some(subtitle) => opened.head().subtitle(subtitle),
@@ -132,6 +139,12 @@ fn row(of: &Conversion) -> Reason {
         format!("{} · {standing}", say_sizing::off(of.off))
     };
     reason(say_sizing::system_name(system), say_sizing::stated_shown(of.stated), why)
+}
+
+/// What published charts make of the size that is named.
+fn differ(of: &Conversion) -> Vec<String> {
+    let Stated::Size(size) = of.stated else { return Vec::new() };
+    sizing::published(size).into_iter().map(|found| say_sizing::published(size, found)).collect()
 }
 
 fn about() -> AnyView {

@@ -60,6 +60,7 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::Stage => stage::stage(id),
         Part::Notes => notes::notes(id),
         Part::Finger(wearer) => finger::finger(id, wearer),
+        Part::Fitted(wearer) => finger::fitted(id, wearer),
         Part::Rings(wearer) => rings::rings(id, wearer),
         Part::Ring(wearer, which) => rings::ring(id, wearer, which),
         Part::Band(wearer) => band::band(id, wearer),
@@ -83,6 +84,7 @@ pub fn whose(id: RecordId, title: &str, part: Part) -> Whose {
     let back = match up {
         Address::Couple(_) => app.couple(id, say_book::names).unwrap_or_default(),
         Address::Part(_, Part::Appointments) => say::APPOINTMENTS.to_owned(),
+        Address::Part(_, Part::Finger(_)) => say::FINGER.to_owned(),
         _ => say::RINGS.to_owned(),
     };
     let names = Signal::derive(move || app.couple(id, say_book::names).unwrap_or_default());

@@ -4,6 +4,7 @@ use crate::parts::el::{el, or_nothing};
 use crate::parts::lay::{all, block, para, section};
 use leptos::prelude::*;
 
+use super::learned::learned;
 use super::{back_to_usual, draft, head, keep, now, own};
 use crate::app::address::Setting;
 use crate::app::form::Form;
@@ -17,21 +18,21 @@ use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
-use crate::words::{practice as say, screens as say_frame, sizing::trimmed};
+use crate::words::{gauges as say_gauges, practice as say, screens as say_frame, sizing::trimmed};
 
 const HERE: Setting = Setting::Fit;
 
 /// The constants that belong together.
-const PARTS: [&[Constant]; 3] = [
+const PARTS: [&[Constant]; 4] = [
     &[Constant::Width, Constant::WidthSpread],
     &[Constant::Bore, Constant::BoreSpread],
     &[Constant::Cold, Constant::Warm, Constant::HandsSpread, Constant::NormalSpread],
+    &[Constant::Offset, Constant::OffsetSpread],
 ];
 
 pub fn fit() -> AnyView {
     let app = app();
-    // A shift down is kept below zero and asked for without its sign.
-    let start = |which| now(app, |practice| practice.constant(which)).map(|it| trimmed(it.abs())).unwrap_or_default();
+    let start = |which| now(app, |practice| practice.constant(which)).map(|it| asked(which, it)).unwrap_or_default();
     let form = draft(HERE, Constant::ALL.into_iter().map(|which| (key(which), start(which))).collect());
     let seen = Seen::practice(app);
     let save = move || {
@@ -47,6 +48,7 @@ pub fn fit() -> AnyView {
         para("", say::FIT_WHY),
         all(PARTS.into_iter().filter_map(|part| part_of(form, part)).collect()),
         or_nothing(back_to_usual(app, HERE, form, say::FIT, fields)),
+        learned(app, form),
     ]);
     form_page(head(HERE, say::FIT), form, content, say_frame::SAVE, save)
 }
@@ -62,6 +64,7 @@ fn part_of(form: Form, constants: &'static [Constant]) -> Option<AnyView> {
         heading,
         vec![
             el("p").class("small").text(about).child(" ".into_any()).text(say::from_source(customary(first))).view(),
+            para("small", say_gauges::published(first)),
             block("ledger", fields),
         ],
     );
@@ -76,6 +79,11 @@ fn read(form: Form, which: Constant) -> Option<Write> {
     Some(own(PracticeField::Constant(which), Value::Length(value), value == usual))
 }
 
+/// A shift down for warm hands is kept below zero and asked for without its sign.
+fn asked(which: Constant, value: Length) -> String {
+    trimmed(if which == Constant::Warm { value.abs() } else { value })
+}
+
 fn key(which: Constant) -> &'static str {
     match which {
         Constant::Width => "fit-width",
@@ -86,16 +94,19 @@ fn key(which: Constant) -> &'static str {
         Constant::Warm => "fit-warm",
         Constant::HandsSpread => "fit-hands-spread",
         Constant::NormalSpread => "fit-normal-spread",
+        Constant::Offset => "fit-offset",
+        Constant::OffsetSpread => "fit-offset-spread",
     }
 }
 
-fn limit(which: Constant) -> Limit {
+pub fn limit(which: Constant) -> Limit {
     match which {
         Constant::Width => Limit::WidthFactor,
         Constant::WidthSpread => Limit::WidthFactorSpread,
         Constant::Bore => Limit::BoreFactor,
         Constant::BoreSpread => Limit::BoreFactorSpread,
         Constant::Cold | Constant::Warm => Limit::ConditionShift,
-        Constant::HandsSpread | Constant::NormalSpread => Limit::ConditionSpread,
+        Constant::HandsSpread | Constant::NormalSpread | Constant::OffsetSpread => Limit::ConditionSpread,
+        Constant::Offset => Limit::OwnShift,
     }
 }

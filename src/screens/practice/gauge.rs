@@ -4,7 +4,7 @@ use crate::parts::el::{maybe, or_nothing};
 use crate::parts::lay::all;
 use leptos::prelude::*;
 
-use super::{draft, head, keep, not_here, now, remove};
+use super::{calibration, draft, head, keep, not_here, now, remove};
 use crate::app::address::Setting;
 use crate::app::clock;
 use crate::app::form::Form;
@@ -60,7 +60,7 @@ fn start(known: Option<&OwnGauge>) -> Vec<(&'static str, String)> {
         Some(GaugeKind::Stick { taper }) => (STICK, taper),
         Some(GaugeKind::RingSet) | None => (SET, STICK_TAPER.value),
     };
-    vec![
+    let mut start = vec![
         ("gauge-name", known.map(|own| own.name.clone()).unwrap_or_default()),
         ("gauge-kind", kind.to_owned()),
         ("gauge-width", gauge.map(|gauge| trimmed(gauge.width)).unwrap_or_default()),
@@ -69,7 +69,9 @@ fn start(known: Option<&OwnGauge>) -> Vec<(&'static str, String)> {
         ("gauge-step", trimmed(gauge.map_or(HALF_LETTER, |gauge| gauge.step))),
         ("gauge-error", trimmed(gauge.map_or(OWN_ERROR, |gauge| gauge.own_error))),
         ("gauge-taper", trimmed(taper.0)),
-    ]
+    ];
+    start.extend(calibration::start(known.map(|own| own.calibration.as_slice()).unwrap_or_default()));
+    start
 }
 
 fn inputs(form: Form) -> AnyView {
@@ -91,7 +93,8 @@ fn inputs(form: Form) -> AnyView {
         }),
         fields::mm(form, "gauge-step", say::GAUGE_STEP).hint(say::GAUGE_STEP_HINT).line(),
         maybe(move || is_stick.get().then(|| fields::mm(form, "gauge-taper", say::TAPER).hint(taper()).line())),
-        fields::mm(form, "gauge-error", say::OWN_ERROR).hint(say::own_error_hint(OWN_ERROR)).enter("done").line(),
+        fields::mm(form, "gauge-error", say::OWN_ERROR).hint(say::own_error_hint(OWN_ERROR)).line(),
+        calibration::inputs(form),
     ])
 }
 
@@ -113,6 +116,7 @@ fn read(form: Form) -> Option<OwnGauge> {
         Some(GaugeKind::RingSet)
     };
     let own_error = fields::read_length(form, "gauge-error", Limit::GaugeError);
+    let calibration = calibration::read(form);
     let gauge = Gauge { kind: kind?, width: width?, bore, relief: relief?, step: step?, own_error: own_error? };
-    Some(OwnGauge { name: name?, gauge })
+    Some(OwnGauge { name: name?, gauge, calibration: calibration? })
 }

@@ -44,7 +44,7 @@ fn lacking(gauges: &[(ItemId, &OwnGauge)]) -> bool {
 fn usual_sets(app: App) -> AnyView {
     let add = move || {
         let set = |(name, gauge): (&str, _)| {
-            let own = OwnGauge { name: name.to_owned(), gauge };
+            let own = OwnGauge { name: name.to_owned(), gauge, calibration: Vec::new() };
             Write::set(Field::Practice(PracticeField::Gauge(ItemId(clock::random()))), Value::Gauge(own))
         };
         let writes = say::USUAL_SET_NAMES.into_iter().zip(USUAL_SETS).map(set).collect();

@@ -1,5 +1,6 @@
 //! Practice: what the jeweller sets for their own work, a line each, and a small form behind each line.
 
+mod calibration;
 mod closure;
 mod closures;
 mod example;
@@ -7,11 +8,14 @@ mod fair;
 mod fit;
 mod gauge;
 mod gauges;
+mod learned;
 mod phone;
 mod sizes;
 mod stack;
 mod time;
 mod times;
+mod tray;
+mod try_on;
 
 use crate::parts::lay::{column, para, section};
 use leptos::prelude::*;
@@ -31,6 +35,8 @@ use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::storage::preferences;
 use crate::trade::dates::lead_times::Step as Work;
+use crate::words::finger as say_finger;
+use crate::words::gauges as say_gauges;
 use crate::words::practice as say;
 use crate::words::{copies as say_copies, dates as say_dates, format, screens as say_frame, sizing as say_sizing};
 
@@ -57,6 +63,8 @@ pub fn setting(setting: Setting) -> AnyView {
         Setting::Sizes => sizes::sizes(),
         Setting::Gauges => gauges::gauges(),
         Setting::Gauge(which) => gauge::gauge(which),
+        Setting::Tray => tray::tray(),
+        Setting::TryOn(which) => try_on::try_on(which),
         Setting::Times => times::times(),
         Setting::Time(work) => time::usual(work),
         Setting::Extra(which) => time::extra(which),
@@ -89,6 +97,7 @@ fn measuring(app: App) -> Vec<Line> {
             line(say::SIZES, say_sizing::system_name(practice.first_system()), to(Setting::Sizes))
                 .small(say_sizing::step_name(practice.step())),
             line(say::GAUGES, say::gauges(&names), to(Setting::Gauges)),
+            line(say_finger::TRAY, say_gauges::tray(practice.tray().len()), to(Setting::Tray)),
             line(say::FIT, say::own_constants(own), to(Setting::Fit)),
             line(say::STACK, "", to(Setting::Stack)).small(say::house(&practice.house())),
         ]
@@ -132,6 +141,7 @@ pub fn head(setting: Setting, title: impl Into<Words>) -> Head {
     let up = Address::Setting(setting).up();
     let name = match up {
         Address::Setting(Setting::Gauges) => say::GAUGES,
+        Address::Setting(Setting::Tray) => say_finger::TRAY,
         Address::Setting(Setting::Times) => say::TIMES,
         Address::Setting(Setting::Closures) => say::CLOSED_DAYS,
         Address::Setting(Setting::Phone) => say::PHONE,

@@ -15,6 +15,8 @@ pub enum SizeEntryError {
     TooLong,
     /// Neither letter, number nor millimetres.
     NotASize,
+    /// A fraction before its letter: "½M".
+    LetterLast,
     /// A letter where another system than the UK's was named.
     LetterElsewhere,
     /// A number where the UK's letters were named.
@@ -52,6 +54,7 @@ pub fn read_size(text: &str, preferred: System) -> Result<Vec<SizeAsRead>, SizeE
     let stated = match letter(text) {
         Some((place, rest)) if meant.contains(&System::Uk) => letters(place, rest)?,
         Some(_) => return Err(SizeEntryError::LetterElsewhere),
+        None if is_letter_last(text) => return Err(SizeEntryError::LetterLast),
         None => numbers(text, &meant)?,
     };
     Ok(stated.into_iter().map(|stated| SizeAsRead { stated, typed: typed.to_owned() }).collect())
@@ -68,6 +71,14 @@ fn letter(text: &str) -> Option<(i32, &str)> {
     let rest = chars.as_str();
     let place = u32::from(first) - u32::from('A');
     (!rest.starts_with(char::is_alphabetic)).then_some((place as i32, rest.trim()))
+}
+
+/// A number with one letter behind it, and nothing else.
+fn is_letter_last(text: &str) -> bool {
+    let number = text.strip_suffix(|c: char| c.is_ascii_uppercase()).map(str::trim_end);
+    number.is_some_and(|number| {
+        number.starts_with(|c: char| c.is_ascii_digit() || c == '.' || c == ',') && Exact::parse(number).is_ok()
+    })
 }
 
 /// What follows a letter: nothing, a fraction, "+" for a shade over it, and behind Z whole sizes too.

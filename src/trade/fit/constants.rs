@@ -74,6 +74,22 @@ mod rows {
     pub const WARM: Figure<Length>            = length(-5_000, CommonPractice, HandsHabit);
     pub const HANDS_OFF_SD: Figure<Length>    = length(4_000, CommonPractice, HandsHabit);
     pub const HANDS_NORMAL_SD: Figure<Length> = length(3_000, CommonPractice, HandsHabit);
+    /// No bench allows for its own leaning before it has looked.
+    pub const OFFSET: Figure<Length>          = length(0, CommonPractice, HouseRule);
+    /// What a ring already worn is put right by, by how it sits: half a UK letter, and a quarter for the summer.
+    pub const SITS_TIGHT: Figure<Length>      = length(6_250, CommonPractice, HouseRule);
+    pub const SITS_SPINS: Figure<Length>      = length(-6_250, CommonPractice, HouseRule);
+    pub const SITS_SUMMER: Figure<Length>     = length(3_125, CommonPractice, HouseRule);
+    pub const SITS_RIGHT_SD: Figure<Length>   = length(2_000, CommonPractice, HouseRule);
+    pub const SITS_OFF_SD: Figure<Length>     = length(4_000, CommonPractice, HouseRule);
+    /// A quarter of a UK letter: a gauge that is off by more is pointed out.
+    pub const QUARTER_SIZE: Figure<Length>    = length(3_125, CommonPractice, HouseRule);
+    /// How far off a bench may be, before its bands have been looked at.
+    pub const OFFSET_PRIOR_SD: Figure<Length> = length(3_000, CommonPractice, HouseRule);
+    /// The gauge that readings with unlike gauges are compared on: flat, and this wide.
+    pub const PLAIN_WIDTH: Figure<Length>     = length(30_000, CommonPractice, HouseRule);
+    /// Readings farther apart than two whole UK letters contradict each other.
+    pub const READINGS_APART: Figure<Length>  = length(25_000, CommonPractice, HouseRule);
     /// What one reading is off by, at the least.
     pub const READING_SD: Figure<Length>      = length(3_500, CommonPractice, HouseRule);
     /// What a finger differs by from one day to another.
@@ -123,6 +139,9 @@ pub struct Constants {
     pub warm: Length,
     pub hands_off_sd: Length,
     pub hands_normal_sd: Length,
+    /// What every band comes out off by here, whatever its width and bore: nothing unless the jeweller says so.
+    pub offset: Length,
+    pub offset_sd: Length,
 }
 
 impl Default for Constants {
@@ -136,6 +155,8 @@ impl Default for Constants {
             warm: WARM.value,
             hands_off_sd: HANDS_OFF_SD.value,
             hands_normal_sd: HANDS_NORMAL_SD.value,
+            offset: OFFSET.value,
+            offset_sd: OFFSET.value,
         }
     }
 }

@@ -8,6 +8,8 @@ use crate::trade::measure::{Circumference, Length};
 pub enum JointFinding {
     /// The ring that the base wants passes, with so much to spare.
     Passes { spare: Length },
+    /// By the jeweller's word it is made so much smaller than the joint needs.
+    Overruled { short: Length },
     /// The ring is made for the joint, rounded up. `needs_more` than the base, or nothing where only the step below
     /// would not pass; `looseness` is what the ring then has too much at the base.
     Decides { needs_more: Length, looseness: Length, help: JointHelp },
@@ -57,6 +59,9 @@ pub(super) fn finding(
 ) -> JointFinding {
     if joint <= wanted && size == size_for_base {
         return JointFinding::Passes { spare: size.0 - joint.0 };
+    }
+    if size < joint {
+        return JointFinding::Overruled { short: joint.0 - size.0 };
     }
     let looseness = size.0 - wanted.0;
     let needs_more = (joint.0 - wanted.0).max(Length::ZERO);

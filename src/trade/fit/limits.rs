@@ -2,7 +2,8 @@
 
 use super::constants::Constants;
 use super::order::Inputs;
-use super::reading::{GaugeKind, Place};
+use super::reading::{GaugeKind, Place, Reading};
+use super::terms::Term;
 use crate::trade::measure::Length;
 
 /// What is checked.
@@ -28,6 +29,13 @@ pub enum Quantity {
     Warm,
     HandsOffSd,
     HandsNormalSd,
+    /// What bands come out off by here.
+    Offset,
+    OffsetSd,
+    /// What a gauge is off by.
+    GaugeOff,
+    /// An amount of the jeweller's own in the place of a term.
+    Own,
 }
 
 /// The least and the most that is accepted, both included.
@@ -69,12 +77,18 @@ impl Quantity {
             Quantity::BorePerMm | Quantity::BorePerMmSd => Range::tenths(0, 20),
             Quantity::Cold | Quantity::HandsOffSd | Quantity::HandsNormalSd => Range::tenths(0, 20),
             Quantity::Warm => Range::tenths(-20, 0),
+            Quantity::OffsetSd => Range::tenths(0, 20),
+            // four UK letters either way
+            Quantity::Offset | Quantity::GaugeOff | Quantity::Own => Range::tenths(-50, 50),
         }
     }
 }
 
 /// More rings than this are not worn beside one another.
 pub const RINGS_BESIDE_MOST: usize = 9;
+
+/// More readings of one finger than this are not taken.
+pub const READINGS_MOST: usize = 60;
 
 /// Why there is no order size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -86,12 +100,30 @@ pub enum FitError {
     TooManyBeside {
         most: usize,
     },
+    TooManyReadings {
+        most: usize,
+    },
     /// The reading is of the joint; the order size starts from the base.
     NotTheBase,
 }
 
 pub(super) fn check(inputs: &Inputs) -> Result<(), FitError> {
-    let reading = &inputs.reading;
+    if inputs.others.len() >= READINGS_MOST {
+        return Err(FitError::TooManyReadings { most: READINGS_MOST });
+    }
+    inputs.readings().into_iter().try_for_each(reading)?;
+    within(Quantity::BandWidth, inputs.band.width)?;
+    optional(Quantity::BandRelief, inputs.band.relief)?;
+    optional(Quantity::Joint, inputs.joint.map(|joint| joint.0))?;
+    beside(&inputs.neighbours)?;
+    for term in Term::ALL {
+        optional(Quantity::Own, inputs.overrules.of(term))?;
+    }
+    within(Quantity::MakeStep, inputs.grid.step)?;
+    constants(&inputs.constants)
+}
+
+fn reading(reading: &Reading) -> Result<(), FitError> {
     if reading.place == Place::Joint {
         return Err(FitError::NotTheBase);
     }
@@ -99,17 +131,12 @@ pub(super) fn check(inputs: &Inputs) -> Result<(), FitError> {
     within(Quantity::GaugeWidth, reading.gauge.width)?;
     within(Quantity::GaugeStep, reading.gauge.step)?;
     within(Quantity::OwnError, reading.gauge.own_error)?;
+    within(Quantity::GaugeOff, reading.gauge_off)?;
     if let GaugeKind::Stick { taper } = reading.gauge.kind {
         within(Quantity::Taper, taper.0)?;
     }
-    within(Quantity::BandWidth, inputs.band.width)?;
     optional(Quantity::GaugeRelief, reading.gauge.relief)?;
-    optional(Quantity::BandRelief, inputs.band.relief)?;
-    optional(Quantity::Joint, inputs.joint.map(|joint| joint.0))?;
-    beside(&reading.beside)?;
-    beside(&inputs.neighbours)?;
-    within(Quantity::MakeStep, inputs.grid.step)?;
-    constants(&inputs.constants)
+    beside(&reading.beside)
 }
 
 fn constants(constants: &Constants) -> Result<(), FitError> {
@@ -120,7 +147,9 @@ fn constants(constants: &Constants) -> Result<(), FitError> {
     within(Quantity::Cold, constants.cold)?;
     within(Quantity::Warm, constants.warm)?;
     within(Quantity::HandsOffSd, constants.hands_off_sd)?;
-    within(Quantity::HandsNormalSd, constants.hands_normal_sd)
+    within(Quantity::HandsNormalSd, constants.hands_normal_sd)?;
+    within(Quantity::Offset, constants.offset)?;
+    within(Quantity::OffsetSd, constants.offset_sd)
 }
 
 fn beside(widths: &[Length]) -> Result<(), FitError> {

@@ -5,20 +5,27 @@
 //! exactly. For given other inputs the order size never falls as the band grows wider, and is never below the joint.
 
 mod bore;
+mod calibrate;
+mod combine;
 pub mod constants;
 pub mod gauges;
 mod grid;
 mod joint;
+mod learn;
 mod limits;
 mod order;
 mod reading;
 mod shifts;
+mod terms;
 
 pub use bore::{bore_room, edge_relief};
+pub use calibrate::{Calibration, CalibrationPoint, calibrate};
+pub use combine::{Combined, Part, combine};
 pub use constants::{CUSTOMARY_UPS, Constants, CustomaryUp, Figure, PerMm, Source};
 pub use grid::Grid;
 pub use joint::{JointFinding, JointHelp, NoBeads};
-pub use limits::{FitError, Quantity, RINGS_BESIDE_MOST, Range};
-pub use order::{Answer, Band, Inputs, MeasureAgain, Order, Tie, Worn, order};
-pub use reading::{Gauge, GaugeKind, Hands, Place, ReadAt, Reading};
-pub use shifts::{Shift, ShiftKind};
+pub use learn::{Estimate, Learned, Score, WornBand, learn, worn_band};
+pub use limits::{FitError, Quantity, READINGS_MOST, RINGS_BESIDE_MOST, Range};
+pub use order::{Answer, Band, Inputs, MeasureAgain, Order, Tie, Wider, Worn, order, wider};
+pub use reading::{Gauge, GaugeKind, Hands, Place, ReadAt, Reading, Sits};
+pub use terms::{Overrules, Shift, ShiftKind, Term};

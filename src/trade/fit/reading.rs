@@ -3,6 +3,7 @@
 use super::constants::PerMm;
 use crate::trade::band::Bore;
 use crate::trade::measure::{Circumference, Length};
+use chrono::NaiveDate;
 
 /// What was measured. Base and joint are never averaged together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -25,6 +26,21 @@ pub enum Hands {
 
 impl Hands {
     pub const ALL: [Hands; 3] = [Hands::Cold, Hands::Normal, Hands::Warm];
+}
+
+/// How a ring that is worn already sits. It is felt through the days, warm and cold, and so stands for how the hands
+/// were.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Sits {
+    Tight,
+    Right,
+    Spins,
+    /// Right for most of the year, and not to be got off in summer.
+    SticksInSummer,
+}
+
+impl Sits {
+    pub const ALL: [Sits; 4] = [Sits::Tight, Sits::Right, Sits::Spins, Sits::SticksInSummer];
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -82,4 +98,10 @@ pub struct Reading {
     pub place: Place,
     /// The widths of the rings worn beside the gauge.
     pub beside: Vec<Length>,
+    /// Of a ring already worn: how it sits. None for a gauge.
+    pub sits: Option<Sits>,
+    /// How much larger the gauge is here than it says, by its calibration; nothing where nobody has calibrated it.
+    pub gauge_off: Length,
+    /// The readings of one day share what the finger was like on it.
+    pub day: NaiveDate,
 }

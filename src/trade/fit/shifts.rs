@@ -3,70 +3,35 @@
 use super::bore::{relief_in_use_mm, relief_of_room_mm, room_mm, width_of_relief_mm};
 use super::constants::*;
 use super::order::Inputs;
-use super::reading::{GaugeKind, Hands, ReadAt};
+use super::reading::{GaugeKind, Hands, ReadAt, Reading, Sits};
+use super::terms::{Shift, ShiftKind, Term};
 use crate::trade::arrange::in_order;
 use crate::trade::band::Bore;
-use crate::trade::measure::{Circumference, Length, Standing};
+use crate::trade::measure::{Length, Standing};
 
-/// One part of the way from the reading to the order size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Shift {
-    pub kind: ShiftKind,
-    /// Up is above zero.
-    pub amount: Length,
-    /// How sure the amount is, one standard deviation.
-    pub sd: Length,
-    pub standing: Standing,
-}
-
-/// What a shift is for, with the figures that its reason names.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ShiftKind {
-    /// The ring was read at the wrong place of the stick. Listed only then.
-    Stick {
-        read_at: ReadAt,
-        width: Length,
-        taper: PerMm,
-    },
-    /// The band is wider than the gauge (`apart` above zero) or narrower, rings worn beside each counting half.
-    Width {
-        apart: Length,
-        per_mm: PerMm,
-        beside: bool,
-        at_most: Option<Length>,
-    },
-    /// The band's bore is domed otherwise than the gauge's. Reliefs at the edge, 0 for a flat bore.
-    Bore {
-        band_relief: Length,
-        gauge_relief: Length,
-        per_mm: PerMm,
-        at_most: Option<Length>,
-    },
-    /// A wider band of this bore would come out smaller: this one takes the wider one's size. Listed only then.
-    Level {
-        as_wide_as: Length,
-    },
-    Hands(Hands),
-    /// The joint needs more than the base. Listed only then.
-    Joint {
-        passes_at: Circumference,
-    },
-}
-
-/// The shifts of a band worn beside these rings, in order, the joint left out.
+/// The shifts of a band worn beside these rings, in order, the joint left out; of several readings, each by its weight.
 ///
 /// width = k (W - W_g), at most 0.6 mm down; bore = -eta (G_band - G_gauge), at most 0.5 mm either way; hands + 0.5
 /// cold, - 0.5 warm. W is the band's own width and half of its neighbours', W_g the same of the gauge. The formula
 /// as such can fall while the band widens: a narrow domed band gains room at the edges while the width shift is
 /// held at its floor, or outpaced because k was set low. So the size is the least that the formula gives for this
 /// width and every greater one ([`ShiftKind::Level`] is the difference), the greatest curve below the formula that
-/// never falls. It leaves the formula alone wherever the formula keeps the promise by itself.
-pub(super) fn base_shifts(inputs: &Inputs, neighbours: &[Length]) -> Vec<Shift> {
-    let mut shifts = Vec::with_capacity(6);
-    shifts.extend(stick(inputs));
-    shifts.extend(width_and_bore(inputs, neighbours));
-    shifts.push(hands(inputs));
-    shifts
+/// never falls. It leaves the formula alone wherever the formula keeps the promise by itself, and where the jeweller
+/// has put an amount of their own in the place of width or bore.
+pub(super) fn base_shifts(inputs: &Inputs, weights: &[f64], neighbours: &[Length]) -> Vec<Shift> {
+    let readings = inputs.readings();
+    let constants = &inputs.constants;
+    let merged = |term, of: fn(&Reading, &Constants) -> Option<Shift>| {
+        merge(term, readings.iter().map(|reading| of(reading, constants)).collect(), weights)
+    };
+    let mut shifts = Vec::with_capacity(8);
+    shifts.extend(merged(Term::Gauge, gauge));
+    shifts.extend(merged(Term::Stick, stick));
+    shifts.extend(width_and_bore(inputs, &readings, weights, neighbours));
+    shifts.extend(merged(Term::Hands, hands));
+    shifts.extend(merged(Term::Sits, sits));
+    shifts.extend(offset(constants));
+    shifts.into_iter().map(|shift| shift.overruled(&inputs.overrules)).collect()
 }
 
 /// A band's width as the finger feels it: its own and half of what is pressed against it, no gaps.
@@ -74,11 +39,61 @@ pub(super) fn felt_width(own: Length, beside: &[Length]) -> Length {
     own + beside.iter().copied().sum::<Length>().half()
 }
 
+/// The room that the gauge's own bore gives.
+pub(super) fn gauge_room_mm(reading: &Reading) -> f64 {
+    let gauge = &reading.gauge;
+    room_mm(relief_in_use_mm(gauge.bore, gauge.relief, gauge.width.mm()))
+}
+
+/// What a reading is put right by, whatever band is made from it. Millimetres.
+pub(super) struct PutRight {
+    gauge: f64,
+    stick: f64,
+    hands: f64,
+    pub hands_sd: f64,
+}
+
+impl PutRight {
+    pub(super) fn all(&self) -> f64 {
+        self.gauge + self.stick + self.hands
+    }
+}
+
+pub(super) fn put_right(reading: &Reading, constants: &Constants) -> PutRight {
+    let felt = hands(reading, constants).or(sits(reading, constants));
+    PutRight {
+        gauge: reading.gauge_off.mm(),
+        stick: stick(reading, constants).map_or(0.0, |shift| shift.amount.mm()),
+        hands: felt.map_or(0.0, |shift| shift.amount.mm()),
+        hands_sd: felt.map_or(0.0, |shift| shift.sd.mm()),
+    }
+}
+
+/// One term of all readings: as it is where there is one reading, or all are alike in it.
+fn merge(term: Term, each: Vec<Option<Shift>>, weights: &[f64]) -> Option<Shift> {
+    let first = each.iter().flatten().next().copied()?;
+    if each.iter().all(|other| *other == Some(first)) {
+        return Some(first);
+    }
+    let shares = || each.iter().zip(weights).filter_map(|(shift, weight)| Some((shift.as_ref()?, weight)));
+    let amount = shares().map(|(shift, weight)| shift.amount.mm() * weight).sum();
+    let sd = shares().map(|(shift, weight)| shift.sd.mm() * weight).sum();
+    let yours = shares().any(|(shift, _)| shift.standing == Standing::Yours);
+    let kind = ShiftKind::Several { term, readings: each.len() };
+    let standing = if yours { Standing::Yours } else { first.standing };
+    Some(Shift::new(kind, Length::from_mm(amount), Length::from_mm(sd), standing))
+}
+
+fn gauge(reading: &Reading, _: &Constants) -> Option<Shift> {
+    let off = reading.gauge_off;
+    (off != Length::ZERO).then(|| Shift::new(ShiftKind::Gauge, off, Length::ZERO, Standing::Yours))
+}
+
 /// A flat bore read at its centre reads low by w/2 x taper; a domed one read at its lower edge, high by the same.
-fn stick(inputs: &Inputs) -> Option<Shift> {
-    let gauge = inputs.reading.gauge;
+fn stick(reading: &Reading, _: &Constants) -> Option<Shift> {
+    let gauge = reading.gauge;
     let GaugeKind::Stick { taper } = gauge.kind else { return None };
-    let read_at = inputs.reading.read_at;
+    let read_at = reading.read_at;
     if read_at == ReadAt::right_for(gauge.bore) {
         return None;
     }
@@ -88,19 +103,27 @@ fn stick(inputs: &Inputs) -> Option<Shift> {
         ReadAt::LowerEdge => -off,
     };
     let kind = ShiftKind::Stick { read_at, width: gauge.width, taper };
-    Some(Shift { kind, amount, sd: Length::ZERO, standing: standing_of(taper, STICK_TAPER) })
+    Some(Shift::new(kind, amount, Length::ZERO, standing_of(taper, STICK_TAPER)))
 }
 
-fn width_and_bore(inputs: &Inputs, neighbours: &[Length]) -> Vec<Shift> {
-    let (gauge, band, constants) = (inputs.reading.gauge, inputs.band, &inputs.constants);
-    let apart = felt_width(band.width, neighbours) - felt_width(gauge.width, &inputs.reading.beside);
+fn width_and_bore(
+    inputs: &Inputs,
+    readings: &[&Reading],
+    weights: &[f64],
+    neighbours: &[Length],
+) -> impl Iterator<Item = Shift> {
+    let (band, constants) = (inputs.band, &inputs.constants);
+    let mean =
+        |of: fn(&Reading) -> f64| readings.iter().zip(weights).map(|(one, weight)| of(one) * weight).sum::<f64>();
+    let gauge_width = Length::from_mm(mean(|one| felt_width(one.gauge.width, &one.beside).mm()));
+    let gauge_room = mean(gauge_room_mm);
+    let apart = felt_width(band.width, neighbours) - gauge_width;
     let width = band.width.mm();
-    let gauge_relief = relief_in_use_mm(gauge.bore, gauge.relief, gauge.width.mm());
     let curve = Curve {
         width_per_mm: constants.width_per_mm.factor(),
         apart_at_no_width: apart.mm() - width,
         bore_per_mm: constants.bore_per_mm.factor(),
-        gauge_room: room_mm(gauge_relief),
+        gauge_room,
         band: (band.bore, band.relief),
     };
 
@@ -110,43 +133,41 @@ fn width_and_bore(inputs: &Inputs, neighbours: &[Length]) -> Vec<Shift> {
     let (level, as_wide_as) = curve.least_from(width);
     let by_level = Length::from_mm(level);
 
-    let room_apart = curve.room(width) - curve.gauge_room;
-    let mut shifts = vec![
-        Shift {
-            kind: ShiftKind::Width {
-                apart,
-                per_mm: constants.width_per_mm,
-                beside: !(neighbours.is_empty() && inputs.reading.beside.is_empty()),
-                at_most: (curve.width_uncapped(width) < -WIDTH_DOWN_MOST.value.mm()).then_some(WIDTH_DOWN_MOST.value),
-            },
-            amount: by_width,
-            sd: apart.abs() * constants.width_per_mm_sd.factor(),
-            standing: standing_of(
-                (constants.width_per_mm, constants.width_per_mm_sd),
-                both(WIDTH_PER_MM, WIDTH_PER_MM_SD),
-            ),
+    let width_shift = Shift::new(
+        ShiftKind::Width {
+            apart,
+            per_mm: constants.width_per_mm,
+            beside: !(neighbours.is_empty() && readings.iter().all(|one| one.beside.is_empty())),
+            at_most: (curve.width_uncapped(width) < -WIDTH_DOWN_MOST.value.mm()).then_some(WIDTH_DOWN_MOST.value),
         },
-        Shift {
-            kind: ShiftKind::Bore {
-                band_relief: Length::from_mm(relief_in_use_mm(band.bore, band.relief, width)),
-                gauge_relief: Length::from_mm(gauge_relief),
-                per_mm: constants.bore_per_mm,
-                at_most: (curve.bore_uncapped(width).abs() > BORE_MOST.value.mm()).then_some(BORE_MOST.value),
-            },
-            amount: by_bore - by_width,
-            sd: Length::from_mm(room_apart.abs()) * constants.bore_per_mm_sd.factor(),
-            standing: standing_of((constants.bore_per_mm, constants.bore_per_mm_sd), both(BORE_PER_MM, BORE_PER_MM_SD)),
+        by_width,
+        apart.abs() * constants.width_per_mm_sd.factor(),
+        standing_of((constants.width_per_mm, constants.width_per_mm_sd), both(WIDTH_PER_MM, WIDTH_PER_MM_SD)),
+    );
+    let bore_shift = Shift::new(
+        ShiftKind::Bore {
+            band_relief: Length::from_mm(relief_in_use_mm(band.bore, band.relief, width)),
+            gauge_relief: Length::from_mm(relief_of_room_mm(gauge_room)),
+            per_mm: constants.bore_per_mm,
+            at_most: (curve.bore_uncapped(width).abs() > BORE_MOST.value.mm()).then_some(BORE_MOST.value),
         },
-    ];
-    if by_level != by_bore {
+        by_bore - by_width,
+        Length::from_mm((curve.room(width) - gauge_room).abs()) * constants.bore_per_mm_sd.factor(),
+        standing_of((constants.bore_per_mm, constants.bore_per_mm_sd), both(BORE_PER_MM, BORE_PER_MM_SD)),
+    );
+    let by_rule = inputs.overrules.of(Term::Width).is_none() && inputs.overrules.of(Term::Bore).is_none();
+    let level_shift = (by_rule && by_level != by_bore).then(|| {
         let kind = ShiftKind::Level { as_wide_as: Length::from_mm(as_wide_as) };
-        shifts.push(Shift { kind, amount: by_level - by_bore, sd: Length::ZERO, standing: Standing::Derived });
-    }
-    shifts
+        Shift::new(kind, by_level - by_bore, Length::ZERO, Standing::Derived)
+    });
+    [Some(width_shift), Some(bore_shift), level_shift].into_iter().flatten()
 }
 
-fn hands(inputs: &Inputs) -> Shift {
-    let (hands, constants) = (inputs.reading.hands, &inputs.constants);
+fn hands(reading: &Reading, constants: &Constants) -> Option<Shift> {
+    if reading.sits.is_some() {
+        return None;
+    }
+    let hands = reading.hands;
     let off_sd = constants.hands_off_sd;
     let (amount, sd, standing) = match hands {
         Hands::Cold => (constants.cold, off_sd, standing_of((constants.cold, off_sd), both(COLD, HANDS_OFF_SD))),
@@ -156,7 +177,24 @@ fn hands(inputs: &Inputs) -> Shift {
             (Length::ZERO, sd, standing_of(sd, HANDS_NORMAL_SD))
         }
     };
-    Shift { kind: ShiftKind::Hands(hands), amount, sd, standing }
+    Some(Shift::new(ShiftKind::Hands(hands), amount, sd, standing))
+}
+
+fn sits(reading: &Reading, _: &Constants) -> Option<Shift> {
+    let sits = reading.sits?;
+    let (amount, sd) = match sits {
+        Sits::Tight => (SITS_TIGHT.value, SITS_OFF_SD),
+        Sits::Right => (Length::ZERO, SITS_RIGHT_SD),
+        Sits::Spins => (SITS_SPINS.value, SITS_OFF_SD),
+        Sits::SticksInSummer => (SITS_SUMMER.value, SITS_OFF_SD),
+    };
+    Some(Shift::new(ShiftKind::Sits(sits), amount, sd.value, sd.standing))
+}
+
+fn offset(constants: &Constants) -> Option<Shift> {
+    let (amount, sd) = (constants.offset, constants.offset_sd);
+    let set = amount != Length::ZERO || sd != Length::ZERO;
+    set.then(|| Shift::new(ShiftKind::Offset, amount, sd, Standing::Yours))
 }
 
 fn both<T: Copy>(figure: Figure<T>, sd: Figure<T>) -> Figure<(T, T)> {

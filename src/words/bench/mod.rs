@@ -1,4 +1,4 @@
-//! The words of the Bench: its list, and what the four calculators say beside what the trade's own words say.
+//! The words of the Bench: its list, and what the calculators say beside what the trade's own words say.
 //!
 //! INVARIANT: as for all words. The order size, the stack and the countdown have a file each.
 
@@ -30,7 +30,7 @@ pub const COUNTDOWN_HOW: &str = "From the wedding back to the last day to order.
 pub const BENCH_HOW: &str = "No couple needed: each remembers what it was last asked. Opened from a couple, it starts \
                              with their figures and writes its answer back.";
 
-// What all four share
+// What all share
 pub const CHANGE_FIGURES: &str = "Change the figures";
 pub const AFRESH: &str = "Start afresh";
 pub const BACK_TO_THEIRS: &str = "Back to their own figures";
@@ -88,6 +88,16 @@ pub const SIZE: &str = "Size";
 pub const INSIDE: &str = "Round the inside";
 pub const EVERY_SYSTEM: &str = "The size in every system";
 pub const ABOUT_SCALES: &str = "Where each is used, and what it rests on";
+pub const CHARTS_DIFFER: &str = "What published charts say";
+pub const TABLE: &str = "Size table";
+pub const TABLE_HOW: &str = "Every size beside what it is called elsewhere, to print for the case.";
+pub const TO_TABLE: &str = "The whole table, to print";
+pub const TABLE_OF: &str = "The sizes of";
+pub const TABLE_STEP: &str = "In";
+pub const MM_ROUND: &str = "mm round";
+pub const PAPER: &str = "Paper";
+pub const PRINT: &str = "Print";
+pub const TABLE_NOTE: &str = "Nearest size of each scale; in brackets how many hundredths of a millimetre round the inside it is looser (+) or tighter (−).";
 pub const ORDER_FROM_THIS: &str = "Order size from this";
 
 /// "17 can be read as".
@@ -111,7 +121,8 @@ pub fn hundredths(length: Length) -> String {
 
 /// What stands beside the circumference: "mm round the inside", "16.91 mm across", and the size it is of.
 pub fn inside(stated: Stated, at: Circumference) -> Vec<String> {
-    let across = format!("{} mm across", format::mm(at.diameter().0, 2));
+    let inches = Length::from_mm(at.diameter().mm() / 25.4);
+    let across = format!("{} mm across, {} in", format::mm(at.diameter().0, 2), format::mm(inches, 3));
     let named = crate::words::sizing::stated_in_full(stated);
     match stated {
         Stated::Size(_) => vec!["mm round the inside".to_owned(), across, named],

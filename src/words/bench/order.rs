@@ -5,7 +5,7 @@ use super::*;
 use crate::book::couple::Couple;
 use crate::book::value::OwnGauge;
 use crate::trade::band::Profile;
-use crate::trade::fit::{CustomaryUp, Gauge, GaugeKind, Hands, ReadAt, ShiftKind};
+use crate::trade::fit::{Combined, CustomaryUp, Gauge, GaugeKind, Hands, ReadAt, ShiftKind, Sits, Term};
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::Step;
 use crate::trade::wearer::Wearer;
@@ -29,7 +29,7 @@ pub const JOINT_HINT: &str = "The smallest gauge that passes with a firm twist, 
 pub const BEADS: &str = "Sizing beads";
 pub const TAKES_BEADS: &str = "Can be fitted";
 pub const CHANGING: &str = "The finger is changing";
-pub const CHANGING_HINT: &str = "Swollen, injured, in pregnancy, losing or gaining weight: measure again later.";
+pub const CHANGING_HINT: &str = "It is not as it usually is: measure again later. No reason is asked or kept.";
 pub const WHICH_WORN: &str = "Which one counts";
 pub const MAKE: &str = "Make";
 pub const TOGETHER: &str = "Together";
@@ -120,6 +120,13 @@ pub fn beyond_scale(at: Circumference, last: &str) -> String {
 /// A shift on the ladder, in few words.
 pub fn shift_short(kind: &ShiftKind) -> &'static str {
     match kind {
+        ShiftKind::Gauge => "gauge",
+        ShiftKind::Several { term, .. } => term_short(*term),
+        ShiftKind::Sits(Sits::Tight) => "sits tight",
+        ShiftKind::Sits(Sits::Right) => "sits right",
+        ShiftKind::Sits(Sits::Spins) => "spins",
+        ShiftKind::Sits(Sits::SticksInSummer) => "sticks in summer",
+        ShiftKind::Offset => "your own leaning",
         ShiftKind::Stick { read_at: ReadAt::Centre, .. } => "read at the middle",
         ShiftKind::Stick { read_at: ReadAt::LowerEdge, .. } => "read at the edge",
         ShiftKind::Width { apart, .. } if *apart < Length::ZERO => "narrower",
@@ -134,9 +141,47 @@ pub fn shift_short(kind: &ShiftKind) -> &'static str {
     }
 }
 
+fn term_short(term: Term) -> &'static str {
+    match term {
+        Term::Gauge => "gauges",
+        Term::Stick => "place on the stick",
+        Term::Width => "width",
+        Term::Bore => "bore",
+        Term::Hands => "hands",
+        Term::Sits => "how rings sit",
+        Term::Offset => "your own leaning",
+        Term::Joint => "joint",
+    }
+}
+
 /// "Reading, 3 mm flat gauge".
 pub fn reading_with(gauge: &Gauge) -> String {
     format!("Reading, {}, {}", gauge_short(gauge), say_band::bore(gauge.bore))
+}
+
+pub const OUTLIER: &str =
+    "One of the readings stands apart from the others. It counts all the same: measure again, or leave it out.";
+pub const OWN_AMOUNTS: &str = "Put amounts of your own in";
+pub const OWN_AMOUNTS_WHY: &str =
+    "In mm round the inside, up or down. The record keeps yours and what was worked out. Empty takes the rule.";
+pub const ONE_READING: &str = "Take the newest reading alone";
+
+/// "3 readings together".
+pub fn readings_together(count: usize) -> String {
+    format!("{count} readings together")
+}
+
+/// What each reading weighs: "each by how sure it is: 40, 35 and 25 %".
+pub fn weighed(found: &Combined) -> String {
+    let shares: Vec<String> = found.parts.iter().map(|part| part.share.0.to_string()).collect();
+    format!("before they are put right, each by how sure it is: {} %", shares.join(" + "))
+}
+
+pub fn other_readings(count: usize) -> String {
+    match count {
+        1 => "One more reading counts with it.".to_owned(),
+        many => format!("{many} more readings count with it."),
+    }
 }
 
 /// "UK M½, narrow rings".

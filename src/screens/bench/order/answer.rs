@@ -9,7 +9,9 @@ use crate::trade::fit::{CUSTOMARY_UPS, JointFinding, JointHelp};
 use crate::trade::measure::{Length, Standing};
 use crate::trade::sizing::{self, Step};
 use crate::words::pictures::Worn;
-use crate::words::{bench as say, fit as say_fit, format, showing, sizing as say_sizing, standing};
+use crate::words::{
+    bench as say, finger as say_finger, fit as say_fit, format, showing, sizing as say_sizing, standing,
+};
 
 /// The ladder from the reading to the size.
 pub fn drawn(found: &Reckoned) -> Option<String> {
@@ -26,7 +28,13 @@ pub fn drawn(found: &Reckoned) -> Option<String> {
         if found.is_in_stack() { (Worn::InStack, &order.alone) } else { (Worn::Alone, &order.in_stack) };
     let drawn = Ladder {
         ticks: ticks.collect(),
-        reading: Named { at: reading.circumference(), label: say_sizing::stated_name(reading.stated) },
+        reading: Named {
+            at: order.as_read,
+            label: match order.combined {
+                Some(_) => found.name_at(order.as_read),
+                None => say_sizing::stated_name(reading.stated),
+            },
+        },
         shifts: shifts.collect(),
         best: answer.exact,
         range: (answer.low, answer.high),
@@ -83,6 +91,10 @@ pub fn cautions(found: &Reckoned) -> Vec<String> {
         all.push(say_fit::tie(&found.name_at(tie.smaller), &found.name_at(tie.larger), tie.prefer_larger));
     }
     all.extend(answer.joint.iter().map(say_fit::joint));
+    if order.has_outlier() {
+        all.push(say::OUTLIER.to_owned());
+    }
+    all.extend(found.wishes.iter().map(|wish| say_finger::wish_means(*wish).to_owned()));
     if order.first_ring {
         all.push(say_fit::first_ring().to_owned());
     }
@@ -94,11 +106,23 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
     let (Some(order), Some(answer), Some(gauge)) = (&found.order, found.answer(), &found.gauge) else {
         return Vec::new();
     };
+    let mut all = Vec::new();
+    if let Some(combined) = &order.combined {
+        let readings = found.inputs.as_ref().map(|inputs| inputs.readings().len()).unwrap_or_default();
+        all.push(reason(say::readings_together(readings), format::mm(order.as_read.0, 2), say::weighed(combined)));
+    }
     let read = found.size.meant().map(|size| say_sizing::stated_in_full(size.stated)).unwrap_or_default();
-    let mut all =
-        vec![reason(say::reading_with(&gauge.gauge), format::mm(order.as_read.0, 2), say::read_as(&read, &gauge.name))];
+    if all.is_empty() {
+        let why = say::read_as(&read, &gauge.name);
+        all.push(reason(say::reading_with(&gauge.gauge), format::mm(order.as_read.0, 2), why));
+    }
     all.extend(answer.shifts.iter().map(|shift| {
-        let why = format!("{} · {}", say_fit::shift_reason(&shift.kind), standing::standing(shift.standing));
+        let why = if shift.standing == Standing::Yours && shift.amount != shift.worked_out {
+            say_fit::worked_out(shift.worked_out)
+        } else {
+            say_fit::shift_reason(&shift.kind)
+        };
+        let why = format!("{why} · {}", standing::standing(shift.standing));
         reason(say_fit::shift_name(&shift.kind), format::mm_signed(shift.amount, 2), why)
     }));
     let mut sum = reason(say::TOGETHER, format::mm(answer.exact.0, 2), say::range(answer.low, answer.high));
@@ -111,6 +135,11 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
         say::off_by(nearest.circumference().0 - answer.exact.0),
     ));
     all
+}
+
+/// What a band one millimetre wider would take.
+pub fn wider(found: &Reckoned) -> String {
+    found.wider().map(|wider| say_fit::wider(&wider)).unwrap_or_default()
 }
 
 /// What benches customarily go up by, beside the answer.

@@ -6,33 +6,31 @@ use crate::app::form::Start;
 use crate::archive::code::Code;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
+use crate::book::fitting;
 use crate::book::value::ReadingTaken;
-use crate::trade::band::{Bore, Finish, Profile};
-use crate::trade::fit::{Hands, NoBeads, Place, ReadAt};
-use crate::trade::measure::Length;
+use crate::trade::band::{Bore, Profile};
+use crate::trade::fit::{Hands, Place, ReadAt, Term};
+use crate::trade::sizing::Stated;
 use crate::trade::wearer::Wearer;
-use crate::words::{bench as say, lengths};
+use crate::words::{bench as say, lengths, sizing as say_sizing};
 
-/// The newest reading of the base of the finger.
-pub fn taken(couple: Couple<'_>, who: Wearer) -> Option<ReadingTaken> {
-    newest(couple, who, Place::Base).cloned()
+/// The readings of the base of the finger that count, the newest first.
+pub fn taken(couple: Couple<'_>, who: Wearer) -> Vec<ReadingTaken> {
+    fitting::counted(couple, who, Place::Base).into_iter().map(|(_, taken)| taken.clone()).collect()
 }
 
-fn newest(couple: Couple<'_>, who: Wearer, place: Place) -> Option<&ReadingTaken> {
-    let finger = couple.finger(who);
-    let of = |it: &&ReadingTaken| it.place == place && finger.is_none_or(|finger| finger == it.finger);
-    couple.readings(who).into_iter().map(|(_, it)| it).rfind(of)
-}
-
-/// The widths of the rings that are worn on this finger now.
-fn worn_now(couple: Couple<'_>, who: Wearer) -> Vec<Length> {
-    let finger = couple.finger(who);
-    let here = |of| finger.is_none() || of == finger;
-    let rings = couple.rings(who).into_iter();
-    rings
-        .filter(|ring| !ring.planned && (ring.finger.is_none() || here(ring.finger)))
-        .filter_map(|it| it.shoulder_width)
-        .collect()
+/// The key of the field for an amount of the jeweller's own.
+pub fn own_key(term: Term) -> &'static str {
+    match term {
+        Term::Gauge => "own-gauge",
+        Term::Stick => "own-stick",
+        Term::Width => "own-width",
+        Term::Bore => "own-bore",
+        Term::Hands => "own-hands",
+        Term::Sits => "own-sits",
+        Term::Offset => "own-offset",
+        Term::Joint => "own-joint",
+    }
 }
 
 /// What the calculator starts with: the couple's figures, or nothing.
@@ -56,9 +54,11 @@ pub fn start(opened: &Opened) -> Vec<Start> {
         ("no-beads", String::new()),
         ("first-ring", String::new()),
         ("changing", String::new()),
+        ("alone-reading", String::new()),
         ("worn", "stack".to_owned()),
         ("make", String::new()),
     ];
+    start.extend(Term::ALL.map(|term| (own_key(term), String::new())));
     for (name, text) in opened.read(known).unwrap_or_default() {
         if let Some(entry) = start.iter_mut().find(|(of, _)| *of == name) {
             entry.1 = text;
@@ -68,8 +68,8 @@ pub fn start(opened: &Opened) -> Vec<Start> {
 }
 
 fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
-    let mut known: Vec<Start> = vec![("neighbours", say::widths(&worn_now(couple, who)))];
-    if let Some(taken) = newest(couple, who, Place::Base) {
+    let mut known: Vec<Start> = vec![("neighbours", say::widths(&fitting::worn_now(couple, who)))];
+    if let Some((_, taken)) = fitting::counted(couple, who, Place::Base).first() {
         known.extend([
             ("size", say::retyped(&taken.size)),
             ("as", taken.size.stated.system().code().to_owned()),
@@ -79,19 +79,20 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
             ("beside", say::widths(&taken.beside)),
         ]);
     }
-    if let Some(joint) = newest(couple, who, Place::Joint) {
-        known.push(("joint", say::retyped(&joint.size)));
-        known.push(("joint-as", joint.size.stated.system().code().to_owned()));
+    match fitting::counted(couple, who, Place::Joint).as_slice() {
+        [] => {}
+        [(_, only)] => known
+            .extend([("joint", say::retyped(&only.size)), ("joint-as", only.size.stated.system().code().to_owned())]),
+        // Of several their mean, in millimetres round.
+        _ => {
+            let mean = fitting::joint(couple, who).map(|at| say_sizing::stated_in_full(Stated::Circumference(at)));
+            known.push(("joint", mean.unwrap_or_default()));
+        }
     }
     let band = couple.band(who);
     known.extend(band.width.map(|width| ("width", lengths::plain(width))));
     known.extend(band.profile.map(|profile| ("profile", profile.code().to_owned())));
-    let no_beads = match (band.finish, band.metal) {
-        (Some(Finish::SetAllRound), _) => Some(NoBeads::FullEternity),
-        (_, Some(metal)) if metal.hard => Some(NoBeads::HardMetal),
-        _ => None,
-    };
-    known.extend(no_beads.map(|why| ("no-beads", no_beads_code(why).to_owned())));
+    known.extend(fitting::no_beads(couple, who).map(|why| ("no-beads", no_beads_code(why).to_owned())));
     if couple.first_ring(who) == Some(true) {
         known.push(("first-ring", "yes".to_owned()));
     }
@@ -106,7 +107,7 @@ pub fn first_missing(couple: Couple<'_>, who: Wearer) -> Option<Topic> {
 /// What the couple lacks for an order size.
 pub fn lacking(couple: Couple<'_>, who: Wearer) -> Vec<Topic> {
     let band = couple.band(who);
-    let reading = taken(couple, who).is_none().then_some(Topic::Finger(who));
+    let reading = fitting::counted(couple, who, Place::Base).is_empty().then_some(Topic::Finger(who));
     let width = (band.width.is_none() || band.profile.is_none()).then_some(Topic::Band(who));
     reading.into_iter().chain(width).collect()
 }

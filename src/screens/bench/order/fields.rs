@@ -1,11 +1,12 @@
 //! The inputs of the order size.
 
-use crate::parts::el::{el, maybe, or_nothing};
+use crate::parts::el::{el, live, maybe, or_nothing};
 use crate::parts::lay::{all, heading, para};
 use leptos::prelude::*;
 
 use super::super::Opened;
 use super::super::sheet::Sheet;
+use super::couple::own_key;
 use super::reckon::{OTHER, Reckoned, TAKEN, no_beads_code};
 use crate::app::address::{Address, Setting};
 use crate::archive::code::Code;
@@ -14,7 +15,7 @@ use crate::parts::details::details;
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::trade::band::{Bore, Profile};
-use crate::trade::fit::{GaugeKind, Hands, NoBeads, ReadAt};
+use crate::trade::fit::{Answer, GaugeKind, Hands, NoBeads, ReadAt, Term};
 use crate::words::{band as say_band, bench as say, fit as say_fit, screens};
 
 pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
@@ -38,6 +39,7 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     all(vec![
         heading(say::THE_READING),
         sheet.size("size", "as", size, Signal::derive(move || found.with(|found| found.size.clone()))),
+        others(opened, sheet),
         gauge(opened, sheet, found),
         choice("hands", screens::HANDS, Shape::Segments, hands, form.text("hands")),
         heading(say::THE_BAND),
@@ -45,9 +47,48 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         profile(sheet),
         sheet.field("neighbours", say::NEIGHBOURS).hint(say::NEIGHBOURS_HINT).line(),
         details(say::MORE, more),
+        overrules(sheet, found),
         para("small", screens::DO_NOT_SIZE),
         sheet.afresh(afresh),
     ])
+}
+
+/// That further readings count, and a box to have them not.
+fn others(opened: &Opened, sheet: Sheet) -> AnyView {
+    let count = opened.read(super::couple::taken).map_or(0, |taken| taken.len().saturating_sub(1));
+    or_nothing((count > 0).then(|| {
+        let hint = say::other_readings(count);
+        sheet.yes("alone-reading", say::ONE_READING, Some(&hint))
+    }))
+}
+
+/// A field for each term of the answer, with what the rule gives.
+fn overrules(sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
+    let form = sheet.form;
+    // A field that was there once stays: what is typed in it may leave the calculation without an answer for a while.
+    let listed = Memo::new(move |before: Option<&[bool; Term::ALL.len()]>| {
+        let is_in = |answer: &Answer, term| answer.shifts.iter().any(|shift| shift.kind.term() == Some(term));
+        let always = |term| matches!(term, Term::Width | Term::Bore | Term::Hands);
+        let typed = |term| form.text(own_key(term)).with_untracked(|text| !text.is_empty());
+        Term::ALL.map(|term| {
+            let now = found.with(|found| found.answer().is_some_and(|answer| is_in(answer, term)));
+            now || always(term) || typed(term) || before.is_some_and(|before| before[term as usize])
+        })
+    });
+    let field = move |term: Term| {
+        let hint = Signal::derive(move || {
+            let of =
+                |answer: &Answer| answer.shifts.iter().find(|it| it.kind.term() == Some(term)).map(|it| it.worked_out);
+            let worked_out = found.with(|found| found.answer().and_then(of));
+            worked_out.map(say_fit::worked_out).unwrap_or_default()
+        });
+        sheet.mm(own_key(term), say_fit::term(term)).hint(hint).line()
+    };
+    let fields = live(move || {
+        let listed = listed.get();
+        all(Term::ALL.into_iter().filter(|term| listed[*term as usize]).map(field).collect())
+    });
+    details(say::OWN_AMOUNTS, all(vec![para("small", say::OWN_AMOUNTS_WHY), fields]))
 }
 
 /// The profile, as it is seen from its cut end.
@@ -64,7 +105,7 @@ fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         let gauges = practice.gauges().into_iter();
         gauges.map(|(item, own)| (item.to_string(), say::gauge(own))).collect::<Vec<_>>()
     });
-    let taken = opened.read(super::couple::taken).flatten();
+    let taken = opened.read(super::couple::taken).and_then(|taken| taken.into_iter().next());
     let mut options: Vec<(String, String)> = Vec::new();
     let none_of_their_own = own.is_empty() && taken.is_none();
     options.extend(taken.map(|taken| (TAKEN.to_owned(), say::as_taken(&taken.gauge))));

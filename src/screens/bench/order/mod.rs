@@ -5,8 +5,9 @@ mod couple;
 mod fields;
 mod reckon;
 
-use crate::parts::el::maybe;
+use crate::parts::el::{maybe, nothing};
 use crate::parts::lay::{all, para, section};
+use chrono::Days;
 use leptos::prelude::*;
 
 use super::sheet::{self, Laid, Sheet, laid};
@@ -24,14 +25,15 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::screens::show::showable;
-use crate::words::{bench as say, book as say_book};
+use crate::words::{bench as say, book as say_book, finger as say_finger};
 use reckon::Reckoned;
 
 pub fn order(opened: Opened) -> AnyView {
     let app = opened.app;
-    let taken = StoredValue::new(opened.read(couple::taken).flatten());
+    let known = opened.read(|couple, who| (couple::taken(couple, who), couple.wishes(who))).unwrap_or_default();
+    let known = StoredValue::new(known);
     let form = opened.form(couple::start(&opened));
-    let found = Memo::new(move |_| taken.with_value(|taken| reckon::reckon(app, form, taken.as_ref())));
+    let found = Memo::new(move |_| known.with_value(|(taken, wishes)| reckon::reckon(app, form, taken, wishes)));
     let sheet = Sheet::new(form, Signal::derive(move || found.with(|found| found.complaints.clone())));
     let answered = found.with_untracked(|found| found.order.is_some());
     let there = Memo::new(move |_| found.with(|found| found.order.is_some()));
@@ -67,12 +69,13 @@ pub fn order(opened: Opened) -> AnyView {
             })
         })
     };
-    let answer = all(vec![maybe(head), sheet::cautions(with(answer::cautions)), worn()]);
+    let answer = all(vec![maybe(head), sheet::cautions(with(answer::cautions)), again(&opened, found), worn()]);
     let why = all(vec![
         maybe(move || {
             there.get().then(|| {
                 all(vec![
                     section(say::WHY, vec![reasons(Signal::derive(move || found.with(answer::reasons)))]),
+                    para("small", Signal::derive(move || found.with(answer::wider))),
                     make(),
                     section(say::CUSTOMARY, vec![reasons(Signal::stored(answer::customary()))]),
                 ])
@@ -100,6 +103,23 @@ pub fn order(opened: Opened) -> AnyView {
         }
     };
     page(head, content, Some(action))
+}
+
+/// One tap puts another day on Today, where the calculation asks for it; none without a couple.
+fn again(opened: &Opened, found: Memo<Reckoned>) -> AnyView {
+    let (app, Some(Whose { id, who })) = (opened.app, opened.whose) else { return nothing() };
+    let asked = Memo::new(move |_| found.with(Reckoned::asks_again));
+    let press = move || {
+        let Some(day) = app.today.get_untracked().checked_add_days(Days::new(7)) else { return };
+        app.save(id, vec![Write::set(Field::MeasureAgain(who), Value::Day(day))], say_finger::is_on_today(day), || ());
+    };
+    maybe(move || {
+        let on = app.couple(id, |couple| couple.measure_again(who)).flatten();
+        asked.get().then(|| match on {
+            Some(day) => para("small", say_finger::is_on_today(day)),
+            None => button(Weight::Quiet, say_finger::AGAIN_IN_A_WEEK, press),
+        })
+    })
 }
 
 /// Writes the answer back; while there is none, leads to the first thing that is missing for it.

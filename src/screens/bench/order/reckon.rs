@@ -3,17 +3,20 @@
 use chrono::NaiveDate;
 use leptos::prelude::*;
 
-use super::super::sheet::{Complaints, SizeTyped, judge, read_needed};
+use super::super::sheet::{Complaints, SizeTyped, judge, read_needed, read_optional};
+use super::couple::own_key;
 use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
-use crate::book::value::{OrderSize, OwnGauge, ReadingTaken};
+use crate::book::field::Wish;
+use crate::book::fitting;
+use crate::book::value::{OrderSize, OwnAmount, OwnGauge, OwnTerms, ReadingTaken};
 use crate::screens::fields::widths;
 use crate::trade::arrange::in_order;
 use crate::trade::band::{Bore, Profile};
 use crate::trade::fit::{
-    self, Answer, Band, FitError, Gauge, GaugeKind, Grid, Hands, Inputs, NoBeads, Order, Place, RINGS_BESIDE_MOST,
-    ReadAt, Reading, constants,
+    self, Answer, Band, FitError, Gauge, GaugeKind, Hands, Inputs, NoBeads, Order, Overrules, Place, RINGS_BESIDE_MOST,
+    ReadAt, Reading, Term, constants,
 };
 use crate::trade::limits::Limit;
 use crate::trade::measure::{Circumference, Length};
@@ -33,6 +36,9 @@ pub struct Reckoned {
     pub size: SizeTyped,
     pub joint: SizeTyped,
     pub gauge: Option<OwnGauge>,
+    /// How many further readings count.
+    pub others: usize,
+    pub wishes: Vec<Wish>,
     pub profile: Option<Profile>,
     pub inputs: Option<Inputs>,
     pub order: Option<Order>,
@@ -49,8 +55,8 @@ pub struct Made {
     pub overruled: bool,
 }
 
-/// Reads the inputs. `taken` is the couple's reading, whose gauge may be picked.
-pub fn reckon(app: App, form: Form, taken: Option<&ReadingTaken>) -> Reckoned {
+/// Reads the inputs. `readings` are the couple's, the newest first: its gauge may be picked, and the others count with it.
+pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) -> Reckoned {
     let text = |key| form.text(key).get();
     let mut complaints = Complaints::new();
     let (system, step) = app.practice(|practice| (practice.first_system(), practice.step()));
@@ -61,13 +67,24 @@ pub fn reckon(app: App, form: Form, taken: Option<&ReadingTaken>) -> Reckoned {
             judge(&mut complaints, "joint", SizeTyped::read(&typed, &text("joint-as"), system)).unwrap_or_default()
         }
     };
-    let gauge = gauge(app, form, taken, grid(system, step).step, &mut complaints);
+    let taken = readings.first();
+    let gauge = gauge(app, form, taken, fitting::grid(system, step).step, &mut complaints);
     let width = judge(&mut complaints, "width", read_needed(&text("width"), Limit::BandWidth));
     let neighbours = judge(&mut complaints, "neighbours", widths(&text("neighbours"), RINGS_BESIDE_MOST));
     let beside = judge(&mut complaints, "beside", widths(&text("beside"), RINGS_BESIDE_MOST));
     let profile = Profile::from_code(&text("profile"));
     let hands = Hands::from_code(&text("hands"));
     let read_at = ReadAt::from_code(&text("read-at")).unwrap_or(ReadAt::LowerEdge);
+    let is_taken = text("gauge") == TAKEN;
+    let others: Vec<Reading> = match text("alone-reading") == "yes" {
+        true => Vec::new(),
+        false => readings.iter().skip(1).map(fitting::as_reading).collect(),
+    };
+    let mut overrules = Overrules::default();
+    for term in Term::ALL {
+        let own = read_optional(&text(own_key(term)), Limit::OwnShift);
+        overrules.set(term, judge(&mut complaints, own_key(term), own).flatten());
+    }
     let joint_open = !joint.readings.is_empty() && joint.meant().is_none();
 
     let inputs = (|| {
@@ -81,9 +98,14 @@ pub fn reckon(app: App, form: Form, taken: Option<&ReadingTaken>) -> Reckoned {
             hands: hands?,
             place: Place::Base,
             beside: beside?,
+            sits: taken.filter(|_| is_taken).and_then(|taken| taken.sits),
+            gauge_off: fitting::gauge_off(gauge.as_ref()?, size.meant()?.circumference()),
+            day: taken.filter(|_| is_taken).map_or(app.today.get(), |taken| taken.taken),
         };
         Some(Inputs {
             reading,
+            others: others.clone(),
+            overrules,
             band: Band { width: width?, bore: profile?.bore(), relief: None },
             neighbours: neighbours?,
             first_ring: text("first-ring") == "yes",
@@ -91,7 +113,7 @@ pub fn reckon(app: App, form: Form, taken: Option<&ReadingTaken>) -> Reckoned {
             joint: joint.meant().map(|joint| joint.circumference()),
             no_beads: no_beads(&text("no-beads")),
             constants: app.practice(|practice| practice.constants()),
-            grid: grid(system, step),
+            grid: fitting::grid(system, step),
         })
     })();
     let (order, error) = match inputs.as_ref().map(fit::order) {
@@ -101,7 +123,22 @@ pub fn reckon(app: App, form: Form, taken: Option<&ReadingTaken>) -> Reckoned {
     };
     let alone_chosen = text("worn") == "alone";
     let make = text("make");
-    Reckoned { complaints, system, step, size, joint, gauge, profile, inputs, order, error, alone_chosen, make }
+    Reckoned {
+        complaints,
+        system,
+        step,
+        size,
+        joint,
+        gauge,
+        others: others.len(),
+        wishes: wishes.to_vec(),
+        profile,
+        inputs,
+        order,
+        error,
+        alone_chosen,
+        make,
+    }
 }
 
 /// The words for why a ring takes no beads.
@@ -114,12 +151,6 @@ pub fn no_beads_code(why: NoBeads) -> &'static str {
 
 fn no_beads(code: &str) -> Option<NoBeads> {
     [NoBeads::FullEternity, NoBeads::HardMetal].into_iter().find(|why| no_beads_code(*why) == code)
-}
-
-/// The steps that the bench makes.
-fn grid(system: System, step: Step) -> Grid {
-    let (origin, step) = sizing::even_scale(system, step);
-    Grid { origin, step }
 }
 
 /// The gauge that is picked: the couple's, one of the practice, or another with what is typed about it.
@@ -147,7 +178,7 @@ fn gauge(
     };
     let bore = Bore::from_code(&form.text("gauge-bore").get()).unwrap_or(Bore::Flat);
     let gauge = Gauge { kind, width: width?, bore, relief: None, step, own_error: Length::ZERO };
-    Some(OwnGauge { name: String::new(), gauge })
+    Some(OwnGauge { name: String::new(), gauge, calibration: Vec::new() })
 }
 
 impl Reckoned {
@@ -181,7 +212,7 @@ impl Reckoned {
     /// Whether the worked-out size lies beyond the last one that the scale has.
     pub fn is_beyond(&self) -> bool {
         let off = self.answer().map(|answer| self.nearest(answer.size).off.0.abs());
-        off.is_some_and(|off| off > grid(self.system, self.step).step.half())
+        off.is_some_and(|off| off > fitting::grid(self.system, self.step).step.half())
     }
 
     pub fn made(&self) -> Option<Made> {
@@ -212,6 +243,28 @@ impl Reckoned {
         sizes
     }
 
+    /// The terms that the jeweller overruled, with what the rules gave.
+    fn own_terms(&self) -> OwnTerms {
+        let mut own = OwnTerms::default();
+        for shift in self.answer().map(|answer| answer.shifts.as_slice()).unwrap_or_default() {
+            let overruled = |term: &Term| self.inputs.as_ref().is_some_and(|it| it.overrules.of(*term).is_some());
+            if let Some(term) = shift.kind.term().filter(overruled) {
+                own.set(term, OwnAmount { worked_out: shift.worked_out, used: shift.amount });
+            }
+        }
+        own
+    }
+
+    pub fn asks_again(&self) -> bool {
+        self.order.as_ref().is_some_and(|order| !order.measure_again.is_empty() || order.has_outlier())
+    }
+
+    /// What a band one millimetre wider would take.
+    pub fn wider(&self) -> Option<fit::Wider> {
+        let worn = if self.is_in_stack() { fit::Worn::InStack } else { fit::Worn::Alone };
+        fit::wider(self.inputs.as_ref()?, worn)
+    }
+
     /// What is written down when the answer is used.
     pub fn settled(&self, today: NaiveDate) -> Option<OrderSize> {
         let (answer, made) = (self.answer()?, self.made()?);
@@ -222,6 +275,7 @@ impl Reckoned {
             to: answer.high,
             in_stack: self.is_in_stack(),
             overruled: made.overruled,
+            own: self.own_terms(),
             measure_again: self.order.as_ref().is_some_and(|order| !order.measure_again.is_empty()),
             settled: today,
         })

@@ -1,0 +1,140 @@
+//! The readings of a finger as the fit takes them, and what the bands that have been worn say.
+
+use super::couple::Couple;
+use super::id::ItemId;
+use super::practice::Practice;
+use super::value::{OwnGauge, ReadingTaken};
+use crate::trade::band::{Bore, Finish};
+use crate::trade::fit::{
+    Band, Combined, Grid, Inputs, NoBeads, Overrules, Place, Reading, Worn, WornBand, calibrate, combine, constants,
+    worn_band,
+};
+use crate::trade::measure::{Circumference, Length};
+use crate::trade::sizing::{Step, System, even_scale};
+use crate::trade::wearer::Wearer;
+
+/// How much larger a gauge is, where it says this, by its calibration.
+pub fn gauge_off(own: &OwnGauge, says: Circumference) -> Length {
+    calibrate(&own.calibration).map_or(Length::ZERO, |found| found.off_at(says))
+}
+
+/// A reading as the fit takes it.
+pub fn as_reading(taken: &ReadingTaken) -> Reading {
+    let as_read = taken.size.circumference();
+    Reading {
+        as_read,
+        gauge: taken.gauge.gauge,
+        read_at: taken.read_at,
+        hands: taken.hands,
+        place: taken.place,
+        beside: taken.beside.clone(),
+        sits: taken.sits,
+        gauge_off: gauge_off(&taken.gauge, as_read),
+        day: taken.taken,
+    }
+}
+
+/// The readings of one place that count together, the newest first: of the finger the band is for, and not left out.
+pub fn counted<'a>(couple: Couple<'a>, who: Wearer, place: Place) -> Vec<(ItemId, &'a ReadingTaken)> {
+    let mut all = alike(couple, who, place);
+    all.retain(|(_, taken)| !taken.left_out);
+    all
+}
+
+/// The same with those that were left out.
+fn alike<'a>(couple: Couple<'a>, who: Wearer, place: Place) -> Vec<(ItemId, &'a ReadingTaken)> {
+    let finger = couple.finger(who);
+    let here = |taken: &ReadingTaken| taken.place == place && finger.is_none_or(|finger| finger == taken.finger);
+    couple.readings(who).into_iter().rev().filter(|(_, taken)| here(taken)).collect()
+}
+
+/// What the readings of a place come to together; none without any.
+pub fn together(couple: Couple<'_>, practice: Practice<'_>, who: Wearer, place: Place) -> Option<Combined> {
+    let readings: Vec<Reading> = counted(couple, who, place).iter().map(|(_, taken)| as_reading(taken)).collect();
+    combine(&readings.iter().collect::<Vec<_>>(), &practice.constants())
+}
+
+/// The newest reading that this one contradicts, and how much larger this one is, both on the same plain gauge.
+pub fn contradicted<'a>(
+    couple: Couple<'a>,
+    practice: Practice<'_>,
+    who: Wearer,
+    fresh: &ReadingTaken,
+) -> Option<(&'a ReadingTaken, Length)> {
+    let constants = practice.constants();
+    let plain = |taken: &ReadingTaken| combine(&[&as_reading(taken)], &constants).map(|found| found.plain.0);
+    let mine = plain(fresh)?;
+    let others = couple.readings(who).into_iter().rev().map(|(_, taken)| taken);
+    others
+        .filter(|taken| taken.place == fresh.place && taken.finger == fresh.finger && !taken.left_out)
+        .filter_map(|taken| Some((taken, mine - plain(taken)?)))
+        .find(|(_, more)| more.abs() > constants::READINGS_APART.value)
+}
+
+/// The widths of the rings that are worn on this finger now.
+pub fn worn_now(couple: Couple<'_>, who: Wearer) -> Vec<Length> {
+    let finger = couple.finger(who);
+    let here = |of| finger.is_none() || of == finger;
+    let rings = couple.rings(who).into_iter();
+    rings
+        .filter(|ring| !ring.planned && (ring.finger.is_none() || here(ring.finger)))
+        .filter_map(|it| it.shoulder_width)
+        .collect()
+}
+
+/// Why the couple's band takes no sizing beads, if it takes none.
+pub fn no_beads(couple: Couple<'_>, who: Wearer) -> Option<NoBeads> {
+    let band = couple.band(who);
+    match (band.finish, band.metal) {
+        (Some(Finish::SetAllRound), _) => Some(NoBeads::FullEternity),
+        (_, Some(metal)) if metal.hard => Some(NoBeads::HardMetal),
+        _ => None,
+    }
+}
+
+/// What passes the joint, by all readings of it that count: in the band's width, no term for the bore or the stack.
+pub fn joint(couple: Couple<'_>, who: Wearer) -> Option<Circumference> {
+    let taken = counted(couple, who, Place::Joint);
+    let sum: Length = taken.iter().map(|(_, taken)| as_reading(taken)).map(|it| it.as_read.0 + it.gauge_off).sum();
+    (!taken.is_empty()).then(|| Circumference(Length::from_mm(sum.mm() / taken.len() as f64)))
+}
+
+/// The steps that the bench makes.
+pub fn grid(system: System, step: Step) -> Grid {
+    let (origin, step) = even_scale(system, step);
+    Grid { origin, step }
+}
+
+/// Everything that the order size of a couple's band is worked out from; none while something is missing.
+fn inputs(couple: Couple<'_>, practice: Practice<'_>, who: Wearer) -> Option<Inputs> {
+    let mut readings = counted(couple, who, Place::Base).into_iter().map(|(_, taken)| as_reading(taken));
+    let band = couple.band(who);
+    let bore: Bore = band.profile?.bore();
+    Some(Inputs {
+        reading: readings.next()?,
+        others: readings.collect(),
+        band: Band { width: band.width?, bore, relief: None },
+        neighbours: worn_now(couple, who),
+        first_ring: couple.first_ring(who) == Some(true),
+        finger_changing: false,
+        joint: joint(couple, who),
+        no_beads: no_beads(couple, who),
+        constants: practice.constants(),
+        overrules: Overrules::default(),
+        grid: grid(practice.first_system(), practice.step()),
+    })
+}
+
+/// What every band says that has been worn: of the couples without the invented ones.
+pub fn bands_worn<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'_>) -> Vec<WornBand> {
+    let mut all = Vec::new();
+    for couple in couples.filter(|couple| !couple.is_example()) {
+        for who in Wearer::BOTH {
+            let (Some(fitted), Some(inputs)) = (couple.fitted(who), inputs(couple, practice, who)) else { continue };
+            let in_stack = couple.order_size(who).is_none_or(|size| size.in_stack);
+            let worn = if in_stack { Worn::InStack } else { Worn::Alone };
+            all.extend(worn_band(&inputs, worn, fitted.size.circumference()).ok().flatten());
+        }
+    }
+    all
+}

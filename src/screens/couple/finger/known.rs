@@ -1,0 +1,162 @@
+//! What is known of the finger: its readings, what they come to together, wishes, and when to measure again.
+
+use crate::parts::el::{el, maybe, or_nothing};
+use crate::parts::lay::{all, heading, para, row};
+use chrono::Days;
+use leptos::prelude::*;
+
+use super::Whom;
+use crate::app::address::{Address, Part};
+use crate::book::change::Write;
+use crate::book::couple::Couple;
+use crate::book::field::{Field as Kept, Wish};
+use crate::book::fitting;
+use crate::book::id::ItemId;
+use crate::book::practice::Practice;
+use crate::book::value::{ReadingTaken, Value};
+use crate::parts::button::{Weight, button};
+use crate::parts::choice::tick;
+use crate::parts::line::{line, lines};
+use crate::trade::fit::constants::PLAIN_WIDTH;
+use crate::trade::fit::{Combined, Place};
+use crate::words::{book as say_book, finger as say_finger, screens as say};
+
+/// A reading of the list: its words, what is said of it, and whether it may be left out.
+struct Row {
+    item: ItemId,
+    taken: ReadingTaken,
+    said: String,
+}
+
+pub fn readings(whom: Whom) -> AnyView {
+    let Whom { app, id, wearer } = whom;
+    maybe(move || {
+        let practice = app.with(|book| book.practice.clone());
+        let read = |couple: Couple<'_>| {
+            let practice = Practice(&practice);
+            let found = Place::ALL.map(|place| {
+                let counted: Vec<ItemId> =
+                    fitting::counted(couple, wearer, place).iter().map(|(item, _)| *item).collect();
+                (place, counted, fitting::together(couple, practice, wearer, place))
+            });
+            let rows: Vec<Row> = couple
+                .readings(wearer)
+                .into_iter()
+                .map(|(item, taken)| Row { item, taken: taken.clone(), said: said(item, taken, &found) })
+                .collect();
+            let together: Vec<String> = found
+                .iter()
+                .filter_map(|(place, _, found)| Some((place, found.as_ref()?)))
+                .map(|(place, found)| say_finger::together(found, *place, practice.first_system(), PLAIN_WIDTH.value))
+                .collect();
+            (rows, together)
+        };
+        let (rows, together) = app.couple(id, read)?;
+        let rows: Vec<AnyView> = rows.into_iter().map(|it| one(whom, it)).collect();
+        (!rows.is_empty()).then(|| {
+            all(vec![
+                heading(say::READINGS),
+                el("ul").class("notes").children(rows).view(),
+                all(together.into_iter().map(|text| para("", text)).collect()),
+            ])
+        })
+    })
+}
+
+/// What is said behind a reading: its share, that it stands apart, or that it was left out.
+fn said(item: ItemId, taken: &ReadingTaken, found: &[(Place, Vec<ItemId>, Option<Combined>)]) -> String {
+    let of = |(_, counted, found): &(Place, Vec<ItemId>, Option<Combined>)| {
+        let place = counted.iter().position(|other| *other == item)?;
+        let parts = &found.as_ref()?.parts;
+        (parts.len() > 1).then(|| say_finger::part(&parts[place]))
+    };
+    if taken.left_out { say_finger::LEFT_OUT.to_owned() } else { found.iter().find_map(of).unwrap_or_default() }
+}
+
+fn one(whom: Whom, it: Row) -> AnyView {
+    let Whom { app, id, wearer } = whom;
+    let Row { item, taken, said } = it;
+    let text = say_book::reading(&taken);
+    let remove = move || {
+        app.save(id, vec![Write::clear(Kept::Reading(wearer, item))], say::removed(say::READING), || ());
+    };
+    let label = if taken.left_out { say_finger::COUNT_IT } else { say_finger::LEAVE_OUT };
+    let turn = move || {
+        let turned = ReadingTaken { left_out: !taken.left_out, ..taken.clone() };
+        let writes = vec![Write::set(Kept::Reading(wearer, item), Value::Reading(turned))];
+        app.save(id, writes, say::saved(say::READING), || ());
+    };
+    let buttons = vec![button(Weight::Plain, say::REMOVE, remove), button(Weight::Plain, label, turn)];
+    el("li")
+        .class("note")
+        .child(para("", text))
+        .maybe_child((!said.is_empty()).then(|| para("small", said)))
+        .child(row(buttons))
+        .view()
+}
+
+/// What changes the finger, and what is wished for it.
+pub fn wishes(whom: Whom) -> AnyView {
+    let Whom { app, id, wearer } = whom;
+    let one = |wish: Wish| {
+        let said = Signal::derive(move || app.couple(id, |it| it.wishes(wearer).contains(&wish)).unwrap_or(false));
+        let set = Callback::new(move |is: bool| {
+            let value = is.then_some(Value::Yes(true));
+            let write = Write { field: Kept::Wish(wearer, wish), value };
+            app.save(id, vec![write], say::saved(say_finger::wish(wish)), || ());
+        });
+        tick(key(wish), say_finger::wish(wish), None, said, set)
+    };
+    all(vec![
+        heading(say_finger::WISHES),
+        para("small", say_finger::WISHES_WHY),
+        all(Wish::ALL.into_iter().map(one).collect()),
+    ])
+}
+
+fn key(wish: Wish) -> &'static str {
+    match wish {
+        Wish::WarmWork => "wish-warm-work",
+        Wish::Sport => "wish-sport",
+        Wish::Adjustable => "wish-adjustable",
+    }
+}
+
+/// The day on which the finger is to be measured again: on Today until there is another reading.
+pub fn again(whom: Whom) -> AnyView {
+    let Whom { app, id, wearer } = whom;
+    let put = |weeks: u16| {
+        button(Weight::Quiet, say_finger::in_weeks(weeks), move || {
+            let days = Days::new(u64::from(weeks) * 7);
+            let Some(day) = app.today.get_untracked().checked_add_days(days) else { return };
+            let writes = vec![Write::set(Kept::MeasureAgain(wearer), Value::Day(day))];
+            app.save(id, writes, say_finger::is_on_today(day), || ());
+        })
+    };
+    let take_off = move || {
+        app.save(id, vec![Write::clear(Kept::MeasureAgain(wearer))], say::removed(say_finger::AGAIN_LIST), || ());
+    };
+    let stands = move || {
+        let day = app.couple(id, |couple| couple.measure_again(wearer)).flatten()?;
+        Some(all(vec![
+            para("", say_finger::is_on_today(day)),
+            button(Weight::Plain, say_finger::TAKE_OFF_TODAY, take_off),
+        ]))
+    };
+    all(vec![heading(say_finger::AGAIN_LIST), maybe(stands), row(AGAIN_WEEKS.map(put).into())])
+}
+
+/// In so many weeks.
+const AGAIN_WEEKS: [u16; 3] = [1, 2, 4];
+
+/// The way to what fitted in the end, once there is a size.
+pub fn to_fitted(whom: Whom) -> AnyView {
+    let Whom { app, id, wearer } = whom;
+    let there = app.couple(id, |couple| couple.order_size(wearer).is_some()).unwrap_or(false);
+    let said = Signal::derive(move || {
+        let fitted = app.couple(id, |couple| couple.fitted(wearer).map(say_finger::fitted)).flatten();
+        let value = fitted.unwrap_or_else(|| say_finger::FITTED_NONE.to_owned());
+        vec![line(say_finger::FITTED, value, Address::Part(id, Part::Fitted(wearer)).to_string())]
+    });
+    or_nothing(there.then(|| lines(said)))
+}

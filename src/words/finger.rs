@@ -1,0 +1,129 @@
+//! What is said about a finger: its readings together, one that stands apart, what is to be thought of, the tray.
+
+use super::{band, fit, format, lengths::plain, sizing};
+use crate::book::field::Wish;
+use crate::book::value::{FittedAt, ReadingTaken, TryOnBand};
+use crate::trade::fit::{Combined, Part, Place};
+use crate::trade::measure::Length;
+use crate::trade::sizing::{Step, System, nearest};
+use chrono::NaiveDate;
+
+pub const WORN_RING: &str = "a ring they wear";
+pub const WORN_WIDTH: &str = "Width of that ring";
+pub const WORN_WIDTH_HINT: &str = "At three and nine o’clock: the ring stands for the gauge.";
+pub const WORN_BORE: &str = "Its inside";
+pub const SITS: &str = "How it sits";
+pub const READ_WHERE: &str =
+    "On a stick a flat inside touches at its lower edge, a domed one at the middle (ISO 8653).";
+pub const TAKEN_AT: &str = "Time";
+pub const TAKEN_AT_EMPTY: &str = "Morning or evening matters. Empty: not noted.";
+pub const LEAVE_OUT: &str = "Leave it out";
+pub const COUNT_IT: &str = "Count it again";
+pub const LEFT_OUT: &str = "left out by you";
+pub const STANDS_APART: &str = "stands apart from the others: measure again, or leave it out. Until then it counts";
+pub const TRAY: &str = "Try-on bands";
+pub const TRAY_HOW: &str = "Tap the band that fits: that is a reading.";
+pub const NO_TRAY: &str = "Number your try-on bands once, and the one that fits is a reading with one tap.";
+pub const TO_TRAY: &str = "Your try-on bands";
+pub const WISHES: &str = "Does the finger change?";
+pub const WISHES_WHY: &str = "Write down the wish, never a reason of health.";
+pub const TAKE_OFF_TODAY: &str = "Take it off Today";
+pub const AGAIN_IN_A_WEEK: &str = "Measure again: put it on Today, in a week";
+pub const AGAIN_LIST: &str = "Measure again";
+pub const FITTED: &str = "What fitted";
+pub const FITTED_WHY: &str = "Once the band has been worn: the size that it was kept at, or resized to. Such answers \
+                              tell what your own constants are.";
+pub const FITTED_HOW: &str = "The band was";
+pub const KEPT: &str = "Kept as it was";
+pub const RESIZED: &str = "Resized";
+pub const FITTED_SIZE: &str = "Size that fits";
+pub const FITTED_NONE: &str = "not known yet";
+
+/// "Together: 53.9 mm on a plain 3 mm gauge, M¾, give or take 0.42; 3 readings."
+pub fn together(found: &Combined, place: Place, system: System, width: Length) -> String {
+    let count = match found.parts.len() {
+        1 => String::new(),
+        many => format!("; {many} readings"),
+    };
+    let near = nearest(system, found.plain, Step::Quarter).size;
+    format!(
+        "{}: {} mm as a flat gauge of {} mm would read it, near {}; give or take {} mm{count}.",
+        fit::place(place),
+        format::mm(found.plain.0, 2),
+        plain(width),
+        sizing::size_in_full(near),
+        format::mm(found.u, 2),
+    )
+}
+
+/// What is said behind a reading that counts with others.
+pub fn part(part: &Part) -> String {
+    if part.outlier { STANDS_APART.to_owned() } else { format!("counts {} %", part.share.0) }
+}
+
+/// The question about a reading that contradicts another.
+pub fn contradicts(other: &ReadingTaken, more: Length) -> String {
+    format!(
+        "Check the size: put right it is {} mm {} than the reading {} of {}, more than two sizes; press again to keep \
+         it.",
+        plain(more.abs()),
+        if more > Length::ZERO { "larger" } else { "smaller" },
+        sizing::stated_name(other.size.stated),
+        format::day(other.taken),
+    )
+}
+
+/// A wish, as a box to tick.
+pub fn wish(wish: Wish) -> &'static str {
+    match wish {
+        Wish::WarmWork => "Works with warm hands",
+        Wish::Sport => "Sport or climbing",
+        Wish::Adjustable => "Wishes a shank that can be adjusted",
+    }
+}
+
+/// What a wish means for the order.
+pub fn wish_means(wish: Wish) -> &'static str {
+    match wish {
+        Wish::WarmWork => {
+            "They work with warm hands: take the reading after work too, and see that both sizes are in the range."
+        }
+        Wish::Sport => "They do sport with their hands: the ring comes off for it, so it has to pass the joint easily.",
+        Wish::Adjustable => "They wish for a shank that can be adjusted: ask the bench before the size is settled.",
+    }
+}
+
+/// "In a week", "In 2 weeks": when to measure again.
+pub fn in_weeks(weeks: u16) -> String {
+    if weeks == 1 { "In a week".to_owned() } else { format!("In {weeks} weeks") }
+}
+
+pub fn is_on_today(day: NaiveDate) -> String {
+    format!("On Today for {}.", format::day(day))
+}
+
+/// The gauge that a worn ring stands for.
+pub fn worn_gauge_name() -> &'static str {
+    "ring they wear"
+}
+
+/// The gauge that a try-on band stands for.
+pub fn try_on_name(number: &str) -> String {
+    format!("try-on band {number}")
+}
+
+/// "7: N, 4 mm, domed inside".
+pub fn try_on(it: &TryOnBand) -> String {
+    format!("{}: {}, {} mm, {}", it.number, sizing::stated_name(it.size.stated), plain(it.width), band::bore(it.bore))
+}
+
+/// What else is known of a try-on band.
+pub fn try_on_small(band: &TryOnBand) -> String {
+    band.height.map(|height| format!("{} mm thick", plain(height))).unwrap_or_default()
+}
+
+/// "kept at N", "resized to N½".
+pub fn fitted(fitted: &FittedAt) -> String {
+    let size = sizing::stated_in_full(fitted.size.stated);
+    if fitted.resized { format!("resized to {size}") } else { format!("kept at {size}") }
+}

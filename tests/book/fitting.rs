@@ -1,0 +1,172 @@
+//! Readings of a finger: which count together, which contradict, and what the bands that were worn say.
+
+use super::{Told, day};
+use bandwright::book::change::Write;
+use bandwright::book::couple::{Band, Couple};
+use bandwright::book::field::{Field, PracticeField, Wish};
+use bandwright::book::fitting::{bands_worn, contradicted, counted, gauge_off, joint, together};
+use bandwright::book::id::{ItemId, RecordId};
+use bandwright::book::practice::Practice;
+use bandwright::book::record::{Kind, Record};
+use bandwright::book::today::today;
+use bandwright::book::value::{FittedAt, OwnGauge, ReadingTaken, Value};
+use bandwright::book::verbs;
+use bandwright::trade::band::{Bore, Profile};
+use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, Place, ReadAt, Sits};
+use bandwright::trade::measure::{Circumference, Length};
+use bandwright::trade::sizing::{SizeAsRead, Stated};
+use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer::First};
+use bandwright::words::finger as words;
+
+const LEFT: Finger = Finger { hand: Hand::Left, digit: Digit::Ring };
+const RIGHT: Finger = Finger { hand: Hand::Right, digit: Digit::Ring };
+
+fn mm(mm: f64) -> Length {
+    Length::from_mm(mm)
+}
+
+fn round(mm: f64) -> SizeAsRead {
+    SizeAsRead { stated: Stated::Circumference(Circumference::from_mm(mm)), typed: String::new() }
+}
+
+/// A reading of the base of the left ring finger on a flat gauge of 3 mm, 3 October.
+fn taken(mm_round: f64) -> ReadingTaken {
+    let gauge = Gauge {
+        kind: GaugeKind::RingSet,
+        width: mm(3.0),
+        bore: Bore::Flat,
+        relief: None,
+        step: mm(0.625),
+        own_error: Length::ZERO,
+    };
+    ReadingTaken {
+        size: round(mm_round),
+        finger: LEFT,
+        place: Place::Base,
+        gauge: OwnGauge { name: "rings".into(), gauge, calibration: Vec::new() },
+        read_at: ReadAt::LowerEdge,
+        hands: Hands::Normal,
+        beside: Vec::new(),
+        sits: None,
+        taken: day("2026-10-03"),
+        at: None,
+        left_out: false,
+    }
+}
+
+/// A couple with these readings, and the finger of the last of them.
+fn read(readings: &[ReadingTaken]) -> Told {
+    let mut told = Told::new();
+    for (item, reading) in (1..).zip(readings) {
+        told.say(vec![
+            Write::set(Field::Finger(First), Value::Finger(reading.finger)),
+            Write::set(Field::Reading(First, ItemId(item)), Value::Reading(reading.clone())),
+        ]);
+    }
+    told
+}
+
+fn practice() -> Record {
+    Record::new(RecordId(0), Kind::Practice)
+}
+
+fn sizes(couple: Couple<'_>, place: Place) -> Vec<f64> {
+    counted(couple, First, place).iter().map(|(_, taken)| taken.size.circumference().mm()).collect()
+}
+
+#[test]
+fn left_and_right_base_and_joint_are_kept_apart() {
+    let told = read(&[
+        taken(53.0),
+        ReadingTaken { finger: RIGHT, ..taken(55.0) },
+        ReadingTaken { place: Place::Joint, ..taken(56.0) },
+        ReadingTaken { left_out: true, ..taken(60.0) },
+        ReadingTaken { place: Place::Joint, ..taken(57.0) },
+        taken(53.5),
+    ]);
+    let couple = Couple(&told.record);
+    assert_eq!(sizes(couple, Place::Base), [53.5, 53.0], "the newest first, and none that was left out");
+    assert_eq!(sizes(couple, Place::Joint), [57.0, 56.0]);
+    assert_eq!(joint(couple, First), Some(Circumference::from_mm(56.5)));
+    let found = together(couple, Practice(&practice()), First, Place::Base).unwrap();
+    assert_eq!((found.plain, found.parts.len()), (Circumference::from_mm(53.25), 2));
+    assert_eq!(couple.readings(First).len(), 6, "nothing is dropped");
+}
+
+#[test]
+fn a_gauge_is_put_right_by_its_calibration() {
+    let mut off = taken(53.0);
+    let at = Circumference::from_mm;
+    off.gauge.calibration = vec![CalibrationPoint { says: at(50.0), is: at(50.4) }];
+    assert_eq!(gauge_off(&off.gauge, at(53.0)), mm(0.4));
+    assert_eq!(gauge_off(&taken(53.0).gauge, at(53.0)), Length::ZERO);
+    let told = read(&[off]);
+    let found = together(Couple(&told.record), Practice(&practice()), First, Place::Base).unwrap();
+    assert_eq!(found.plain, at(53.4));
+}
+
+#[test]
+fn a_reading_that_contradicts_another_is_asked_about() {
+    let told = read(&[taken(53.0), ReadingTaken { place: Place::Joint, ..taken(70.0) }]);
+    let asked = |fresh: ReadingTaken| {
+        let found = contradicted(Couple(&told.record), Practice(&practice()), First, &fresh);
+        found.map(|(other, more)| words::contradicts(other, more))
+    };
+    assert_eq!(asked(taken(55.5)), None, "two UK letters are 2.5 mm");
+    let sentence = "Check the size: put right it is 2.6 mm larger than the reading 53 mm of Sat 3 Oct 2026, more than two \
+                    sizes; press again to keep it.";
+    assert_eq!(asked(taken(55.6)).as_deref(), Some(sentence));
+    assert!(asked(taken(50.0)).unwrap().contains("3 mm smaller"));
+    assert_eq!(asked(ReadingTaken { finger: RIGHT, ..taken(60.0) }), None, "another finger");
+    assert_eq!(asked(ReadingTaken { hands: Hands::Warm, ..taken(55.9) }), None, "warm hands read 0.5 large");
+    assert_eq!(asked(ReadingTaken { sits: Some(Sits::Spins), ..taken(56.0) }), None, "a ring that spins is large");
+}
+
+/// Three flat bands of 6 mm read as 53.0 that were all resized to 54.25: each took 1.25 where the rule gives 0.75.
+#[test]
+fn bands_that_were_worn() {
+    let mut told = read(&[taken(53.0)]);
+    let band = Band { width: Some(mm(6.0)), profile: Some(Profile::Flat), finish: None, metal: None };
+    let worn = |told: &Told| bands_worn([Couple(&told.record)].into_iter(), Practice(&practice()));
+    told.say(verbs::choose_band(First, band));
+    assert_eq!(worn(&told), [], "nobody has said what fitted");
+    let fitted = FittedAt { size: round(54.25), resized: true, noted: day("2027-06-01") };
+    told.say(vec![Write::set(Field::Fitted(First), Value::Fitted(fitted.clone()))]);
+    assert_eq!(worn(&told).iter().map(|band| (band.apart, band.took)).collect::<Vec<_>>(), [(mm(3.0), mm(1.25))]);
+    assert_eq!(words::fitted(&fitted), "resized to 54.25 mm round");
+    told.say(vec![Write::set(Field::Example, Value::Yes(true))]);
+    assert_eq!(worn(&told), [], "an invented couple teaches nothing");
+}
+
+#[test]
+fn a_finger_to_be_measured_again_is_on_today_and_wishes_are_kept() {
+    let mut told = read(&[taken(53.0)]);
+    let practice = practice();
+    let page = |told: &Told| today([Couple(&told.record)].into_iter(), Practice(&practice), day("2026-10-10"));
+    assert!(page(&told).measure_again.is_empty());
+    told.say(vec![
+        Write::set(Field::MeasureAgain(First), Value::Day(day("2026-10-17"))),
+        Write::set(Field::Wish(First, Wish::Sport), Value::Yes(true)),
+    ]);
+    assert_eq!(page(&told).measure_again, [(told.record.id, First, day("2026-10-17"))]);
+    assert_eq!(Couple(&told.record).wishes(First), [Wish::Sport]);
+    told.say(vec![Write::set(Field::PutAway, Value::Day(day("2026-10-10")))]);
+    assert!(page(&told).measure_again.is_empty());
+}
+
+#[test]
+fn the_tray_is_in_the_order_of_its_sizes() {
+    let mut record = practice();
+    let band = |number: &str, at| bandwright::book::value::TryOnBand {
+        number: number.into(),
+        width: mm(4.0),
+        bore: Bore::Flat,
+        height: None,
+        size: round(at),
+    };
+    let writes = [(1, band("7", 54.0)), (2, band("3", 51.0))]
+        .map(|(item, band)| Write::set(Field::Practice(PracticeField::TryOn(ItemId(item))), Value::TryOn(band)));
+    super::arbitrary::say(&mut record, super::OURS, 1, writes.into());
+    let numbers: Vec<&str> = Practice(&record).tray().iter().map(|(_, band)| band.number.as_str()).collect();
+    assert_eq!(numbers, ["3", "7"]);
+}
