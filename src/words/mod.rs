@@ -14,6 +14,7 @@ pub mod lengths;
 pub mod parts;
 pub mod pictures;
 pub mod practice;
+pub mod rings;
 pub mod screens;
 pub mod sizing;
 pub mod stack;

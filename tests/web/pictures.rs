@@ -137,13 +137,15 @@ fn a_figure_beyond_all_sense_is_drawn_somehow() {
     of.shifts[0].amount = far;
     of.best = Circumference(far);
     assert!(!ladder(&of).svg.contains("NaN"));
-    let ring = Ring { label: "💍".into(), width: far, height: far, state: RingState::Wanted, head: Some(far) };
+    let (state, head) = (RingState::Wanted, Some((far, far)));
+    let ring = Ring { label: "💍".into(), width: far, top: far, height: far, state, head, apart: far };
     let of = Stack { rings: vec![ring], gap: far, free: Length::ZERO, finger: Diameter(Length::ZERO), crowded: true };
     assert!(!stack(&of).svg.contains("NaN"));
 }
 
 fn ring(label: &str, mm: f64, state: RingState) -> Ring {
-    Ring { label: label.into(), width: Length::from_mm(mm), height: Length::from_mm(1.7), state, head: None }
+    let (width, height) = (Length::from_mm(mm), Length::from_mm(1.7));
+    Ring { label: label.into(), width, top: width, height, state, head: None, apart: Length::ZERO }
 }
 
 fn a_stack(rings: Vec<Ring>) -> Stack {

@@ -1,5 +1,6 @@
 //! The band wanted for one of the two: width, profile, surface and metal, each as far as it is settled.
 
+use crate::parts::el::maybe;
 use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
@@ -13,12 +14,16 @@ use crate::book::couple::Band;
 use crate::book::id::RecordId;
 use crate::book::verbs;
 use crate::parts::choice::{Shape, choice, option};
+use crate::parts::picture::picture;
+use crate::pictures::section as drawing;
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
-use crate::trade::band::{Finish, Profile, alloys};
+use crate::trade::band::section::{Section, SectionInputs};
+use crate::trade::band::{Bore, Finish, Profile, alloys};
+use crate::trade::entry;
 use crate::trade::limits::Limit;
 use crate::trade::wearer::Wearer;
-use crate::words::{band as say_band, lengths, screens as say};
+use crate::words::{band as say_band, lengths, rings as say_rings, screens as say, stack as say_stack};
 
 pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
@@ -32,20 +37,15 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
             ("profile", of(|band| fields::code_or_none(band.profile))),
             ("finish", of(|band| fields::code_or_none(band.finish))),
             ("metal", of(|band| band.metal.map_or("none", |alloy| alloy.code).to_owned())),
+            ("height", of(|band| band.height.map(lengths::plain).unwrap_or_default())),
+            ("dome", of(|band| band.dome.map(lengths::plain).unwrap_or_default())),
+            ("relief", of(|band| band.relief.map(lengths::plain).unwrap_or_default())),
         ],
     );
     let seen = Seen::couple(app, id);
     let save = move || {
-        let Some(width) = fields::read_optional_length(form, "band-width", Limit::BandWidth) else {
-            return show_first_complaint();
-        };
-        let text = |key| form.text(key).get_untracked();
-        let band = Band {
-            width,
-            profile: Profile::from_code(&text("profile")),
-            finish: Finish::from_code(&text("finish")),
-            metal: alloys::by_code(&text("metal")),
-        };
+        let Some(mut band) = read(form) else { return show_first_complaint() };
+        band.place = known.and_then(|band| band.place);
         app.save(id, seen.changed(verbs::choose_band(wearer, band)), say::saved(say::BAND), move || {
             form.done();
             let _ = leave.try_run(());
@@ -66,12 +66,66 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
         Some(hint) => width.hint(hint),
         None => width,
     };
+    let profile = move || Profile::from_code(&form.text("profile").get());
+    let arcs = move || {
+        let profile = profile()?;
+        let dome = || fields::mm(form, "dome", say_rings::DOME).hint(say_rings::DOME_HINT).line();
+        let relief = || fields::mm(form, "relief", say_rings::RELIEF).hint(say_rings::RELIEF_HINT).line();
+        let fields = [profile.is_domed_outside().then(dome), (profile.bore() == Bore::Domed).then(relief)];
+        Some(all(fields.into_iter().flatten().collect()))
+    };
+    let drawn = Memo::new(move |_| section_of(form).map(|section| drawing::section(say::BAND, &section).svg));
     let content = all(vec![
         width.line(),
+        fields::mm(form, "height", say_rings::BAND_HEIGHT).hint(say_rings::BAND_HEIGHT_HINT).line(),
         fields::profile(form, "profile"),
+        maybe(arcs),
+        maybe(move || drawn.get().map(picture)),
         choice("finish", say::FINISH, Shape::Chips, finishes, form.text("finish")),
         fields::metal(form, "metal"),
         para("small", say::NICKEL),
     ]);
     form_page(head, form, content, say::SAVE, save)
+}
+
+/// The section of what is typed so far, if it is one.
+fn section_of(form: Form) -> Option<Section> {
+    let typed = |key, limit| entry::read_length(&form.text(key).get(), limit).ok();
+    let profile = Profile::from_code(&form.text("profile").get())?;
+    Section::new(&SectionInputs {
+        profile,
+        width: typed("band-width", Limit::BandWidth)?,
+        height: typed("height", Limit::RingHeight)?,
+        dome: typed("dome", Limit::DomeHeight),
+        relief: typed("relief", Limit::EdgeRelief),
+    })
+    .ok()
+}
+
+fn read(form: Form) -> Option<Band> {
+    let length = |key, limit| fields::read_optional_length(form, key, limit);
+    let text = |key| form.text(key).get_untracked();
+    let profile = Profile::from_code(&text("profile"));
+    let width = length("band-width", Limit::BandWidth);
+    let height = length("height", Limit::RingHeight);
+    // What the profile does not ask is not kept.
+    let domed = profile.is_some_and(Profile::is_domed_outside);
+    let dome = if domed { length("dome", Limit::DomeHeight) } else { Some(None) };
+    let domed = profile.is_some_and(|profile| profile.bore() == Bore::Domed);
+    let relief = if domed { length("relief", Limit::EdgeRelief) } else { Some(None) };
+    let (width, height, dome, relief) = (width?, height?, dome?, relief?);
+    if let (Some(profile), Some(width), Some(height)) = (profile, width, height) {
+        let made = Section::new(&SectionInputs { profile, width, height, dome, relief });
+        form.judge("height", made.map_err(say_stack::section_error))?;
+    }
+    Some(Band {
+        width,
+        profile,
+        finish: Finish::from_code(&text("finish")),
+        metal: alloys::by_code(&text("metal")),
+        height,
+        dome,
+        relief,
+        place: None,
+    })
 }
