@@ -165,12 +165,14 @@ fn remedies_with_their_dimensions() {
     let flat = plain(section_of(Profile::Flat, 4.0, 1.8, 0.0, 0.0).unwrap());
     let found = remedies(&flush(&[ring, flat], mm(0.1))[0], &[ring, flat], mm(0.1), mm(1.3)).unwrap();
     assert_eq!((found.bay, found.height, found.gap), (mm(0.9), Some(mm(1.4)), mm(0.8)));
+    let said = words::stack::remedies(&found, "the band");
+    let said: Vec<(&str, &str, &str)> = said.iter().map(|(name, figure, said)| (*name, &**figure, &**said)).collect();
     assert_eq!(
-        words::stack::remedies(&found, "the band"),
+        said,
         [
-            "A shaped band with a bay 0.9 mm deep: the band then takes 0.9 mm more of the finger at the top.",
-            "A thinner band: 1.4 mm high at most, and it clears the head.",
-            "The gap accepted: 0.8 mm at the top.",
+            ("A shaped band", "0.9", "With a bay 0.9 mm deep, so much more of the finger at the top goes to the band."),
+            ("A thinner band", "1.4", "At most 1.4 mm high, the band clears the head and stays straight."),
+            ("The gap accepted", "0.8", "Straight as it is, the band stands off 0.8 mm at the top."),
         ]
     );
     // Not below the least height.

@@ -52,6 +52,7 @@ pub enum Calculator {
     Size,
     Order,
     Stack,
+    Compare,
     Dates,
 }
 
@@ -79,13 +80,15 @@ pub enum Setting {
 pub type Query = Vec<(String, String)>;
 
 impl Calculator {
-    pub const ALL: [Calculator; 4] = [Calculator::Size, Calculator::Order, Calculator::Stack, Calculator::Dates];
+    pub const ALL: [Calculator; 5] =
+        [Calculator::Size, Calculator::Order, Calculator::Stack, Calculator::Compare, Calculator::Dates];
 
     pub fn code(self) -> &'static str {
         match self {
             Calculator::Size => "size",
             Calculator::Order => "order",
             Calculator::Stack => "stack",
+            Calculator::Compare => "compare",
             Calculator::Dates => "dates",
         }
     }

@@ -2,10 +2,30 @@
 
 use super::Picture;
 use super::lay::{SMALL, TEXT, cut, width_of};
-use super::pen::{Anchor, Pen, WIDTH};
+use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::trade::band::section::Section;
+use crate::trade::measure::Length;
 use crate::words::pictures as words;
 
+/// Draws a section beside others, all of them to the scale at which the widest fills its place.
+pub fn beside(of: &Section, widest: Length) -> Picture {
+    let unit = (NARROW - 76.0) / widest.mm().max(of.width().mm());
+    let mut pen = Pen::to_scale(unit);
+    let (half, high) = (of.width().mm() / 2.0 * unit, of.height().mm() * unit);
+    let (middle, top) = ((NARROW - 52.0) / 2.0, 8.0);
+    let floor = top + high;
+    outline(&mut pen, of, (middle, floor), unit);
+    pen.group("dim-width", |pen| pen.dimension("thin soft", floor + 12.0, middle - half, middle + half));
+    pen.text("", (middle, floor + 30.0), Anchor::Middle, &words::width(of.width()));
+    pen.group("dim-height", |pen| pen.upright("thin soft", middle + half + 10.0, top, floor));
+    let said = words::width(of.height());
+    let y = ((top + floor) / 2.0 + 4.5).max(13.0);
+    pen.text("", (middle + half + 18.0, y), Anchor::Start, &said);
+    pen.finish("section", NARROW, floor + 36.0, &words::section(words::band(), of))
+}
+
+/// The width of a picture that stands beside others.
+const NARROW: f64 = 150.0;
 /// The widest and the tallest that a section is drawn.
 const WIDEST: f64 = 150.0;
 const TALLEST: f64 = 80.0;
@@ -26,9 +46,7 @@ pub fn section(label: &str, of: &Section) -> Picture {
         "thin soft",
         &[("M", &[left - 26.0, floor + 2.0]), ("Q", &[middle, floor - 1.0, right + 26.0, floor + 2.0])],
     );
-    let points: Vec<_> =
-        of.outline(STEPS).into_iter().map(|(x, z)| (middle + x.mm() * unit, floor - z.mm() * unit)).collect();
-    pen.outline("wash-ink section", &points);
+    outline(&mut pen, of, (middle, floor), unit);
 
     let below = floor + 18.0;
     pen.group("dim-width", |pen| pen.dimension("thin soft", below, left, right));
@@ -52,4 +70,10 @@ pub fn section(label: &str, of: &Section) -> Picture {
         side("dim-relief", floor - relief, floor, floor + 6.0, &words::relief(of.relief()));
     }
     pen.finish("section", WIDTH, below + 26.0, &words::section(label, of))
+}
+
+fn outline(pen: &mut Pen, of: &Section, (middle, floor): At, unit: f64) {
+    let at = |(x, z): (Length, Length)| (middle + x.mm() * unit, floor - z.mm() * unit);
+    let points: Vec<At> = of.outline(STEPS).into_iter().map(at).collect();
+    pen.outline("wash-ink section", &points);
 }

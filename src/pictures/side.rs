@@ -127,11 +127,19 @@ fn heights(pen: &mut Pen, rings: &[Ring], (left, right): At, floor: f64, unit: f
         let (x, anchor) = if end { (at + 7.0, Anchor::Start) } else { (at - 7.0, Anchor::End) };
         pen.text("", (x, floor - mm.mm() * unit / 2.0 + 4.5), anchor, said);
     };
-    if let Some(head) = rings.iter().find_map(|ring| ring.head) {
-        one("dim-underside", left - 10.0, head.underside, false, &words::width(head.underside));
+    let Some(with_head) = rings.iter().position(|ring| ring.head.is_some()) else { return };
+    // The neighbour that stands off, or any; its height at its own end, the underside at the other.
+    let known = |at: &usize| *at != with_head && rings[*at].section.is_some();
+    let off = |at: &usize| rings[*at.max(&with_head)].apart > Length::ZERO;
+    let band = (0..rings.len()).filter(known).find(off).or_else(|| (0..rings.len()).rev().find(known));
+    let band_right = band.is_none_or(|band| band > with_head);
+    let ends = [(left - 10.0, false), (right + 10.0, true)];
+    let [of_head, of_band] = if band_right { ends } else { [ends[1], ends[0]] };
+    if let Some(head) = rings[with_head].head {
+        one("dim-underside", of_head.0, head.underside, of_head.1, &words::width(head.underside));
     }
-    if let Some(section) = rings.iter().rev().find(|ring| ring.head.is_none()).and_then(|ring| ring.section) {
-        one("dim-height", right + 10.0, section.height(), true, &words::width(section.height()));
+    if let Some(section) = band.and_then(|band| rings[band].section) {
+        one("dim-height", of_band.0, section.height(), of_band.1, &words::width(section.height()));
     }
 }
 

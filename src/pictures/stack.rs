@@ -46,8 +46,8 @@ const TALLEST: f64 = 190.0;
 pub fn stack(of: &Stack) -> Picture {
     let spans = spans(of);
     let later = spans.last().map_or(Length::ZERO, |span| span.1);
-    let now = spans.iter().zip(&of.rings).filter(|(_, ring)| ring.state != RingState::Planned).map(|(span, _)| span.1);
-    let now = now.max().unwrap_or(Length::ZERO);
+    let worn = of.rings.iter().filter(|ring| ring.state != RingState::Planned);
+    let now = worn.clone().map(|ring| ring.width).sum::<Length>() + worn.skip(1).map(|_| of.gap).sum();
 
     let lean = of.rings.iter().map(|ring| ring.apart).sum::<Length>();
     let reach = of.free.mm().max((later + lean).mm()).clamp(4.0, 400.0) + BEFORE + BEHIND;
@@ -171,7 +171,7 @@ fn draw_ring(pen: &mut Pen, ring: &Ring, place: (f64, f64), finger: (f64, f64), 
         );
     }
     // A line of light on the band that is being made, where it turns.
-    if ring.state == RingState::Wanted && width > 9.0 {
+    if ring.state == RingState::Wanted && width > 9.0 && lean == 0.0 {
         let at = place.0 + width * 0.28;
         pen.line("thin rouge", (at, finger.0 + 10.0), (at, finger.0 + 10.0 + height * 0.28));
     }

@@ -159,6 +159,11 @@ pub fn relief(relief: Length) -> String {
     format!("relief {}", width(relief))
 }
 
+/// A band among several.
+pub fn band() -> &'static str {
+    "The band"
+}
+
 /// A section in words.
 pub fn section(label: &str, of: &Section) -> String {
     let mut text = format!(

@@ -124,19 +124,18 @@ pub fn apart(found: &Apart, name: &dyn Fn(usize) -> String) -> String {
     format!("{} and {far} stand apart: {how}, because {why}.{unknown}", capital(&near))
 }
 
-/// What can be done about it, with dimensions.
-pub fn remedies(found: &Remedies, band: &str) -> Vec<String> {
-    let mut all = vec![format!(
-        "A shaped band with a bay {} mm deep: {band} then takes {} mm more of the finger at the top.",
-        plain(found.bay),
-        plain(found.bay)
-    )];
-    all.push(match found.height {
-        Some(height) => format!("A thinner band: {} mm high at most, and it clears the head.", plain(height)),
-        None => "A thinner band is no way out: it would be too thin before it cleared the head.".to_owned(),
-    });
-    all.push(format!("The gap accepted: {} mm at the top.", plain(found.gap)));
-    all
+/// What can be done about it: name, dimension, and what it means.
+pub fn remedies(found: &Remedies, band: &str) -> Vec<(&'static str, String, String)> {
+    let bay = format!("With a bay {} mm deep, so much more of the finger at the top goes to {band}.", plain(found.bay));
+    let thinner = match found.height {
+        Some(height) => {
+            let said = format!("At most {} mm high, {band} clears the head and stays straight.", plain(height));
+            ("A thinner band", plain(height), said)
+        }
+        None => ("A thinner band", String::new(), "No way out: too thin before it cleared the head.".to_owned()),
+    };
+    let gap = format!("Straight as it is, {band} stands off {} mm at the top.", plain(found.gap));
+    vec![("A shaped band", plain(found.bay), bay), thinner, ("The gap accepted", plain(found.gap), gap)]
 }
 
 /// What two neighbours do to each other, a sentence each with its standing.
@@ -224,7 +223,7 @@ pub fn section_error(error: SectionError) -> String {
     }
 }
 
-fn capital(text: &str) -> String {
+pub fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }

@@ -1,8 +1,9 @@
-//! The Bench: four calculators, each usable on its own, and each opened from a couple with the couple's figures.
+//! The Bench: five calculators, each usable on its own, and each opened from a couple with the couple's figures.
 //!
 //! INVARIANT: what a calculator was asked stands in its address and nowhere else; what it answers is worked out anew
 //! by `trade` whenever that changes. Nothing is kept until a couple's button is pressed.
 
+mod compare;
 mod dates;
 mod order;
 mod sheet;
@@ -28,7 +29,7 @@ use crate::storage::preferences;
 use crate::trade::wearer::Wearer;
 use crate::words::{bench as say, book as say_book, screens};
 
-/// The list of the four, with what each answers.
+/// The list of the five, with what each answers.
 pub fn bench() -> AnyView {
     let row = |which: Calculator| {
         line(name(which), String::new(), Address::Calculator(which).to_string()).small(answers(which))
@@ -53,6 +54,7 @@ pub fn calculator(which: Calculator) -> AnyView {
                 Calculator::Size => size::size(opened),
                 Calculator::Order => order::order(opened),
                 Calculator::Stack => stack::stack(opened),
+                Calculator::Compare => compare::compare(opened),
                 Calculator::Dates => dates::dates(opened),
             },
         })
@@ -145,6 +147,7 @@ fn name(which: Calculator) -> &'static str {
         Calculator::Size => say::SIZE_CONVERTER,
         Calculator::Order => say::ORDER_SIZE,
         Calculator::Stack => say::STACK,
+        Calculator::Compare => say::COMPARE,
         Calculator::Dates => say::COUNTDOWN,
     }
 }
@@ -154,6 +157,7 @@ fn answers(which: Calculator) -> &'static str {
         Calculator::Size => say::SIZE_CONVERTER_HOW,
         Calculator::Order => say::ORDER_SIZE_HOW,
         Calculator::Stack => say::STACK_HOW,
+        Calculator::Compare => say::COMPARE_HOW,
         Calculator::Dates => say::COUNTDOWN_HOW,
     }
 }

@@ -5,7 +5,7 @@ use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
 use super::{Whose, whose_of};
-use crate::app::address::Part;
+use crate::app::address::{Address, Calculator, Part, with_query};
 use crate::app::form::Form;
 use crate::app::seen::Seen;
 use crate::app::state::app;
@@ -13,6 +13,7 @@ use crate::archive::code::Code;
 use crate::book::couple::Band;
 use crate::book::id::RecordId;
 use crate::book::verbs;
+use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::picture::picture;
 use crate::pictures::section as drawing;
@@ -23,7 +24,9 @@ use crate::trade::band::{Bore, Finish, Profile, alloys};
 use crate::trade::entry;
 use crate::trade::limits::Limit;
 use crate::trade::wearer::Wearer;
-use crate::words::{band as say_band, lengths, rings as say_rings, screens as say, stack as say_stack};
+use crate::words::{
+    band as say_band, bench as say_bench, lengths, rings as say_rings, screens as say, stack as say_stack,
+};
 
 pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
@@ -66,6 +69,8 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
         Some(hint) => width.hint(hint),
         None => width,
     };
+    let asked = [("couple".to_owned(), id.to_string()), ("who".to_owned(), wearer.code().to_owned())];
+    let to_compare = with_query(Address::Calculator(Calculator::Compare), &asked);
     let profile = move || Profile::from_code(&form.text("profile").get());
     let arcs = move || {
         let profile = profile()?;
@@ -84,6 +89,7 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
         choice("finish", say::FINISH, Shape::Chips, finishes, form.text("finish")),
         fields::metal(form, "metal"),
         para("small", say::NICKEL),
+        link_button(Weight::Quiet, say_bench::COMPARE, to_compare),
     ]);
     form_page(head, form, content, say::SAVE, save)
 }

@@ -157,7 +157,7 @@ pub fn remedies(apart: &Apart, rings: &[Lying], clearance: Length, least: Length
         let under = head.underside - needed(clearance, with_head, band);
         let height = under + section.drop((section.width().half() - reach).max(Length::ZERO));
         // Down to the hundredth, so that what is shown does clear.
-        let height = Length::tenthousandths(height.in_tenthousandths().div_euclid(100) * 100);
+        let height = height - Length::tenthousandths(height.in_tenthousandths().rem_euclid(100));
         (height >= least && section.at_height(height).is_ok()).then_some(height)
     })();
     Some(Remedies { bay: apart.top + clearance, height, gap: apart.top })

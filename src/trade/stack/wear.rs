@@ -46,6 +46,14 @@ pub struct Wear {
     pub colours: bool,
 }
 
+impl Wear {
+    /// Whether a ring is likely to lose metal, or two catch.
+    pub fn is_a_caution(&self) -> bool {
+        let loses = self.metal.is_some_and(|(loses, ..)| loses != Loses::Alike);
+        loses || self.stones.is_some() || self.catches.is_some()
+    }
+}
+
 /// Harder by more than this counts as harder.
 const CLEARLY_HARDER: u32 = 115;
 /// Denser by more than this counts as denser.

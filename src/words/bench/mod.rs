@@ -1,11 +1,13 @@
-//! The words of the Bench: its list, and what the four calculators say beside what the trade's own words say.
+//! The words of the Bench: its list, and what the five calculators say beside what the trade's own words say.
 //!
-//! INVARIANT: as for all words. The order size, the stack and the countdown have a file each.
+//! INVARIANT: as for all words. The order size, the stack, the bands and the countdown have a file each.
 
+mod compare;
 mod countdown;
 mod order;
 mod stacking;
 
+pub use compare::*;
 pub use countdown::*;
 pub use order::*;
 pub use stacking::*;
@@ -30,7 +32,7 @@ pub const COUNTDOWN_HOW: &str = "From the wedding back to the last day to order.
 pub const BENCH_HOW: &str = "No couple needed: each remembers what it was last asked. Opened from a couple, it starts \
                              with their figures and writes its answer back.";
 
-// What all four share
+// What all share
 pub const CHANGE_FIGURES: &str = "Change the figures";
 pub const AFRESH: &str = "Start afresh";
 pub const BACK_TO_THEIRS: &str = "Back to their own figures";

@@ -36,7 +36,6 @@ pub const FLUSH: &str = "Flush or not";
 pub const WEAR: &str = "Wear";
 pub const CUT_THROUGH: &str = "Cut through";
 pub const OTHER_FINGERS: &str = "Other fingers";
-pub const REMEDY: &str = "What can be done";
 pub const SHAPED_NEEDS: &str = "A shaped band: for the bench";
 pub const SHAPED_NEEDS_WHAT: &str = "An impression of the rings as they are worn, a template of the curve, and the ring itself: write down from when to \
      when, and give a receipt.";
@@ -71,7 +70,7 @@ pub fn named(name: &str, state: RingState) -> String {
 /// "Engagement ring and band, later": the heading of what is said of two neighbours.
 pub fn pair(near: &str, far: &str, later: bool) -> String {
     let plain = |name: &str| name.strip_prefix("the ").unwrap_or(name).to_owned();
-    let (near, far) = (plain(near), plain(far));
+    let (near, far) = (stack::capital(&plain(near)), plain(far));
     if later { format!("{near} and {far}, later") } else { format!("{near} and {far}") }
 }
 
@@ -103,6 +102,11 @@ pub fn ring_by_its_state(state: RingState) -> String {
 
 pub fn stack_subtitle(couple: Couple<'_>, who: Wearer) -> String {
     whose(couple, who).join(" · ")
+}
+
+/// "Stack 5.3 mm, roomy: 22.1 % of 24 mm".
+pub fn stack_in_short(total: Length, verdict: &str) -> String {
+    format!("{STACK} {} mm, {verdict}", plain(total))
 }
 
 /// What the large figure is of.

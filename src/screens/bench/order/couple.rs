@@ -5,7 +5,7 @@ use super::reckon::{OTHER, TAKEN, no_beads_code};
 use crate::app::form::Start;
 use crate::archive::code::Code;
 use crate::book::checklist::Topic;
-use crate::book::couple::Couple;
+use crate::book::couple::{Band, Couple};
 use crate::book::value::ReadingTaken;
 use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::fit::{Hands, NoBeads, Place, ReadAt};
@@ -86,16 +86,20 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
     let band = couple.band(who);
     known.extend(band.width.map(|width| ("width", lengths::plain(width))));
     known.extend(band.profile.map(|profile| ("profile", profile.code().to_owned())));
-    let no_beads = match (band.finish, band.metal) {
-        (Some(Finish::SetAllRound), _) => Some(NoBeads::FullEternity),
-        (_, Some(metal)) if metal.hard => Some(NoBeads::HardMetal),
-        _ => None,
-    };
-    known.extend(no_beads.map(|why| ("no-beads", no_beads_code(why).to_owned())));
+    known.extend(no_beads(&band).map(|why| ("no-beads", no_beads_code(why).to_owned())));
     if couple.first_ring(who) == Some(true) {
         known.push(("first-ring", "yes".to_owned()));
     }
     known
+}
+
+/// Why this band takes no beads, if it takes none.
+pub fn no_beads(band: &Band) -> Option<NoBeads> {
+    match (band.finish, band.metal) {
+        (Some(Finish::SetAllRound), _) => Some(NoBeads::FullEternity),
+        (_, Some(metal)) if metal.hard => Some(NoBeads::HardMetal),
+        _ => None,
+    }
 }
 
 /// The first thing that the couple lacks for an order size.

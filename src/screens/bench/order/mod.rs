@@ -12,11 +12,15 @@ use leptos::prelude::*;
 use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
 use crate::app::address::Address;
+use crate::app::form::{Form, Start};
 use crate::app::route::go_instead;
+use crate::app::state::App;
+use crate::archive::code::Code;
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
+use crate::book::couple::Band;
 use crate::book::field::Field;
-use crate::book::value::Value;
+use crate::book::value::{ReadingTaken, Value};
 use crate::parts::answer::answer;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option};
@@ -25,6 +29,25 @@ use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::words::{bench as say, book as say_book};
 use reckon::Reckoned;
+
+/// What the order size of any band rests on: the calculator as it starts for a couple.
+pub struct Basis {
+    start: Vec<Start>,
+    taken: Option<ReadingTaken>,
+}
+
+pub fn basis(opened: &Opened) -> Basis {
+    Basis { start: couple::start(opened), taken: opened.read(couple::taken).flatten() }
+}
+
+/// The order size of another band, by its name; none where something is missing for it.
+pub fn size_of(app: App, basis: &Basis, width: &str, band: &Band) -> Option<String> {
+    let profile = band.profile?.code().to_owned();
+    let no_beads = couple::no_beads(band).map(reckon::no_beads_code).unwrap_or_default().to_owned();
+    let asked = [("width", width.to_owned()), ("profile", profile), ("no-beads", no_beads)];
+    let form = Form::still(sheet::started_with(&basis.start, &asked));
+    reckon::reckon(app, form, basis.taken.as_ref()).made().map(|made| made.name)
+}
 
 pub fn order(opened: Opened) -> AnyView {
     let app = opened.app;

@@ -12,8 +12,9 @@ use leptos::prelude::*;
 use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
 use crate::app::address::Address;
+use crate::app::form::{Form, Start};
 use crate::app::route::go_instead;
-use crate::app::state::app;
+use crate::app::state::{App, app};
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
@@ -24,11 +25,13 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reason, reasons};
+use crate::trade::band::section::Section;
 use crate::trade::measure::{Circumference, Diameter, Length, Standing};
 use crate::trade::stack::{RingOnFinger, StackError, StackInputs, Verdict, When};
 use crate::trade::wearer::{Finger, Wearer};
 use crate::words::pictures::RingState;
 use crate::words::{band as say_band, bench as say, book as say_book, stack as say_stack, standing};
+pub use fields::start;
 use reckon::Reckoned;
 
 pub fn stack(opened: Opened) -> AnyView {
@@ -76,6 +79,32 @@ pub fn stack(opened: Opened) -> AnyView {
         }
     };
     page(head, content, Some(action))
+}
+
+/// The stack with another band, everything else as the calculator starts.
+pub fn with_band(app: App, start: &[Start], band: &[Start]) -> Reckoned {
+    reckon::reckon(app, Form::still(sheet::started_with(start, band)))
+}
+
+/// "The stack 5.3 mm, roomy: 22.1 % of 24 mm".
+pub fn in_short(found: &Reckoned) -> Option<String> {
+    let (stack, later) = (found.stack.as_ref()?, found.later()?);
+    Some(say::stack_in_short(later.total, &say::verdict_of(later, stack.free_length)))
+}
+
+/// What is said of metal that is likely to be lost.
+pub fn worn_down(found: &Reckoned) -> Vec<String> {
+    let lost = found.pairs.iter().filter(|pair| pair.wear.is_a_caution());
+    let said = |pair: &reckon::Pair| {
+        let (near, far) = pair.apart.rings;
+        say_stack::wear(&pair.wear, &found.name(near), &found.name(far)).into_iter().map(|(said, _)| said)
+    };
+    lost.flat_map(said).collect()
+}
+
+/// The band cut through, where its profile and height are known.
+pub fn section_of_band(found: &Reckoned) -> Option<Section> {
+    found.rings.iter().find(|ring| ring.state == RingState::Wanted)?.lying.section
 }
 
 /// A finger of size M½ or so, where nothing is known of it: only the drawing needs it.
@@ -175,7 +204,7 @@ fn said(found: &Reckoned) -> Said {
     Said { figure: say::width(later.total), lines, tone }
 }
 
-fn cautions(found: &Reckoned) -> Vec<String> {
+pub fn cautions(found: &Reckoned) -> Vec<String> {
     let mut all: Vec<String> = found.error.iter().map(say_stack::error).collect();
     let off = found.pairs.iter().filter(|pair| pair.apart.top > Length::ZERO && !pair.later);
     all.extend(off.map(|pair| say_stack::apart(&pair.apart, &|at| found.name(at))));

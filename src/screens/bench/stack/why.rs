@@ -66,7 +66,7 @@ pub fn flush(found: &Reckoned) -> Vec<Reason> {
         let made = pair.apart.cause.map(|cause| found.name(cause.meets)).unwrap_or_default();
         let rule = standing::standing(Standing::CommonPractice);
         let said = say_stack::remedies(remedies, &made).into_iter();
-        all.extend(said.map(|said| reason(say::REMEDY, "", say::founded(&said, rule))));
+        all.extend(said.map(|(name, figure, said)| reason(name, figure, say::founded(&said, rule))));
         all.push(reason(say::SHAPED_NEEDS, "", say::founded(say::SHAPED_NEEDS_WHAT, rule)));
     }
     all
