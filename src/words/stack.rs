@@ -124,6 +124,12 @@ pub fn apart(found: &Apart, name: &dyn Fn(usize) -> String) -> String {
     format!("{} and {far} stand apart: {how}, because {why}.{unknown}", capital(&near))
 }
 
+/// The same in short: "Not flush: 0.37 mm off at the top."
+pub fn apart_in_short(found: &Apart) -> String {
+    let most = if found.cause.is_some_and(|cause| cause.at_most) { "at most " } else { "" };
+    format!("Not flush: {most}{} mm off at the top.", plain(found.top))
+}
+
 /// What can be done about it: name, dimension, and what it means.
 pub fn remedies(found: &Remedies, band: &str) -> Vec<(&'static str, String, String)> {
     let bay = format!("With a bay {} mm deep, so much more of the finger at the top goes to {band}.", plain(found.bay));

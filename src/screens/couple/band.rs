@@ -19,7 +19,7 @@ use crate::parts::picture::picture;
 use crate::pictures::section as drawing;
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
-use crate::trade::band::section::{Section, SectionInputs};
+use crate::trade::band::section::{Section, SectionError, SectionInputs};
 use crate::trade::band::{Bore, Finish, Profile, alloys};
 use crate::trade::entry;
 use crate::trade::limits::Limit;
@@ -122,7 +122,12 @@ fn read(form: Form) -> Option<Band> {
     let (width, height, dome, relief) = (width?, height?, dome?, relief?);
     if let (Some(profile), Some(width), Some(height)) = (profile, width, height) {
         let made = Section::new(&SectionInputs { profile, width, height, dome, relief });
-        form.judge("height", made.map_err(say_stack::section_error))?;
+        let at = match &made {
+            Ok(_) | Err(SectionError::Nothing) => "height",
+            Err(_) if profile.is_domed_outside() => "dome",
+            Err(_) => "relief",
+        };
+        form.judge(at, made.map_err(say_stack::section_error))?;
     }
     Some(Band {
         width,

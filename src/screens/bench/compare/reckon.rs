@@ -93,7 +93,8 @@ pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternati
         complaints.extend(found.complaints.iter().filter_map(|(key, said)| {
             let key = match *key {
                 "band" => keys.width,
-                "band-height" => keys.height,
+                // A dome or a relief that does not fit is the usual one for this width and height.
+                "band-height" | "band-dome" | "band-relief" => keys.height,
                 _ => return None,
             };
             Some((key, said.clone()))
@@ -113,8 +114,7 @@ pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternati
         let size = basis.order.as_ref().map(|order| order::size_of(app, order, &width, &band));
         lines.extend(size.map(|size| say::order_size_of(size.as_deref())));
         lines.extend(stack::in_short(&found));
-        let mut cautions = stack::cautions(&found);
-        cautions.extend(stack::worn_down(&found));
+        let mut cautions = stack::cautions_in_short(&found);
         cautions.extend(say::cannot_be_resized(&band).map(str::to_owned));
         all.push(Alternative { number: at + 1, band, section: stack::section_of_band(&found), lines, cautions });
     }

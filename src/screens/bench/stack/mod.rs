@@ -92,14 +92,22 @@ pub fn in_short(found: &Reckoned) -> Option<String> {
     Some(say::stack_in_short(later.total, &say::verdict_of(later, stack.free_length)))
 }
 
-/// What is said of metal that is likely to be lost.
-pub fn worn_down(found: &Reckoned) -> Vec<String> {
-    let lost = found.pairs.iter().filter(|pair| pair.wear.is_a_caution());
-    let said = |pair: &reckon::Pair| {
-        let (near, far) = pair.apart.rings;
-        say_stack::wear(&pair.wear, &found.name(near), &found.name(far)).into_iter().map(|(said, _)| said)
-    };
-    lost.flat_map(said).collect()
+/// What is to be thought of, in short: room, gaps, metal that is likely to be lost.
+pub fn cautions_in_short(found: &Reckoned) -> Vec<String> {
+    let mut all = no_room(found);
+    let band = found.rings.iter().position(|ring| ring.state == RingState::Wanted);
+    let beside = |pair: &&reckon::Pair| Some(pair.apart.rings.0) == band || Some(pair.apart.rings.1) == band;
+    for pair in found.pairs.iter().filter(beside) {
+        if pair.apart.top > Length::ZERO {
+            all.push(say_stack::apart_in_short(&pair.apart));
+        }
+        if pair.wear.is_a_caution() {
+            let (near, far) = pair.apart.rings;
+            let said = say_stack::wear(&pair.wear, &found.name(near), &found.name(far));
+            all.extend(said.into_iter().map(|(said, _)| said));
+        }
+    }
+    all
 }
 
 /// The band cut through, where its profile and height are known.
@@ -204,10 +212,15 @@ fn said(found: &Reckoned) -> Said {
     Said { figure: say::width(later.total), lines, tone }
 }
 
-pub fn cautions(found: &Reckoned) -> Vec<String> {
-    let mut all: Vec<String> = found.error.iter().map(say_stack::error).collect();
+fn cautions(found: &Reckoned) -> Vec<String> {
+    let mut all = no_room(found);
     let off = found.pairs.iter().filter(|pair| pair.apart.top > Length::ZERO && !pair.later);
     all.extend(off.map(|pair| say_stack::apart(&pair.apart, &|at| found.name(at))));
+    all
+}
+
+fn no_room(found: &Reckoned) -> Vec<String> {
+    let mut all: Vec<String> = found.error.iter().map(say_stack::error).collect();
     match found.later().map(|later| later.verdict) {
         Some(Verdict::Crowded) => all.push(say::CROWDED.to_owned()),
         Some(Verdict::DoesNotFit) => all.push(say::DOES_NOT_FIT.to_owned()),

@@ -7,7 +7,7 @@ use super::fields::{AFTER_WORN, NOW, ROWS, RowKeys};
 use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
-use crate::trade::band::section::{Section, SectionInputs};
+use crate::trade::band::section::{Section, SectionError, SectionInputs};
 use crate::trade::band::{Profile, alloys};
 use crate::trade::entry;
 use crate::trade::limits::{Limit, Whole};
@@ -154,7 +154,14 @@ fn band(form: Form, complaints: &mut Complaints) -> Option<Ring> {
     let made = profile
         .zip(height)
         .map(|(profile, height)| Section::new(&SectionInputs { profile, width, height, dome, relief }));
-    let section = made.and_then(|made| judge(complaints, "band-height", made.map_err(say_stack::section_error)));
+    let section = made.and_then(|made| {
+        let at = made.as_ref().err().zip(profile).map_or("band-height", |(error, profile)| match error {
+            SectionError::Nothing => "band-height",
+            _ if profile.is_domed_outside() => "band-dome",
+            _ => "band-relief",
+        });
+        judge(complaints, at, made.map_err(say_stack::section_error))
+    });
     let alloy = alloys::by_code(&text("band-metal"));
     Some(Ring {
         name: say::BAND.to_owned(),
