@@ -5,7 +5,7 @@ use bandwright::trade::dates::countdown::Slack;
 use bandwright::trade::dates::spread::WorkingDays;
 use bandwright::trade::measure::{Circumference, Length};
 use bandwright::trade::sizing::{Size, Stated, Step, System, all, even_scale};
-use bandwright::trade::stack::shoulder_match;
+use bandwright::trade::stack::{Taper, shoulder_match};
 use bandwright::words::bench as say;
 use bandwright::words::sizing::size_name;
 
@@ -29,11 +29,12 @@ fn the_range_names_its_sizes() {
 
 #[test]
 fn the_shoulder_match_says_what_is_not_known() {
-    let found = shoulder_match(mm(3.0), mm(2.6), mm(1.8)).unwrap();
+    let found = shoulder_match(mm(3.0), &Taper { top: mm(1.8), ..Taper::even(mm(2.6)) }).unwrap();
     check(
         say::shoulder_said(found, true),
-        "The band is 0.4 mm wider than the ring at three and nine o’clock, where it counts, and 1.2 mm wider than it \
-         at the top.",
+        "The band is 0.4 mm wider than the ring at three and nine o’clock, where it counts. At the top it is 1.2 mm \
+         wider than it. Matched to the top instead, a band would be 1.8 mm wide and 0.8 mm narrower than the ring at \
+         three and nine.",
     );
     check(
         say::shoulder_said(found, false),

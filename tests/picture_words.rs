@@ -1,7 +1,10 @@
 //! What a picture says to those who do not see it, and that no word can break out of a drawing.
 
 use bandwright::pictures::ladder::{Ladder, Named, Shift, ladder};
+use bandwright::trade::band::Profile;
+use bandwright::trade::band::section::{Section, SectionInputs};
 use bandwright::trade::measure::{Circumference, Length};
+use bandwright::trade::stack::{Head, Taper};
 use bandwright::words::pictures::{self as words, DayMark, RingState, Worn};
 use chrono::NaiveDate;
 
@@ -67,4 +70,34 @@ fn a_ladder_is_told_step_by_step_and_its_words_are_only_words() {
         "Reading M½, 53.10 mm; &lt;script&gt;&quot;x&quot;&amp; +0.75; together 53.85 mm, 8 in 10 between 53.20 and \
          54.56 mm. Order N alone; N½ in the stack. The joint needs L, 51.25 mm."
     ));
+}
+
+#[test]
+fn sections_sides_and_tapers_are_told() {
+    let of = SectionInputs {
+        profile: Profile::Court,
+        width: mm(4.0),
+        height: mm(1.8),
+        dome: Some(mm(0.5)),
+        relief: Some(mm(0.1)),
+    };
+    check(
+        words::section("The band", &Section::new(&of).unwrap()),
+        "The band cut through: court, 4.0 mm wide, 1.8 mm high, domed by 0.5 mm outside, its edges 0.1 mm off the finger \
+         inside.",
+    );
+    let head = Head { to_web: mm(0.5), to_tip: mm(0.8), underside: mm(1.5) };
+    check(
+        words::side(
+            [("engagement ring", mm(0.0), Some(head)), ("band", mm(0.37), None), ("signet", mm(0.0), None)].into_iter(),
+        ),
+        "Side view at the top of the finger, from the web. engagement ring, its head 0.5 mm over the side to the web, \
+         0.8 mm over the other, its underside 1.5 mm up. 0.37 mm further on, band. Flush with it, signet.",
+    );
+    let ring = Taper { top: mm(1.8), shoulders: mm(2.6), back: mm(2.0) };
+    check(
+        words::unrolled("engagement ring", &ring, mm(2.5)),
+        "engagement ring laid flat: 1.8 mm at the top, 2.6 mm at three and nine o’clock, 2.0 mm at the back. Against it \
+         the band, 2.5 mm all round.",
+    );
 }

@@ -1,5 +1,6 @@
 //! Rings worn together: totals, verdicts, what is left, the shoulder match, the sentences.
 
+use bandwright::trade::band::Profile;
 use bandwright::trade::measure::{Length, Percent, Standing};
 use bandwright::trade::stack::*;
 use bandwright::words;
@@ -101,24 +102,60 @@ fn only_planned_rings() {
 
 #[test]
 fn a_band_is_matched_at_the_shoulders() {
-    let check = |band: f64, shoulders: f64, top: f64, expected: &str| {
-        let found = shoulder_match(mm(band), mm(shoulders), mm(top)).unwrap();
-        assert_eq!(words::stack::shoulder_match(&found), expected);
+    let check = |band: f64, top: f64, shoulders: f64, back: f64, expected: &str| {
+        let ring = Taper { top: mm(top), shoulders: mm(shoulders), back: mm(back) };
+        assert_eq!(words::stack::shoulder_match(&shoulder_match(mm(band), &ring).unwrap()), expected);
     };
     check(
         3.0,
-        2.6,
         1.8,
-        "The band is 0.4 mm wider than the ring at three and nine o’clock, where it counts, and 1.2 mm wider than it at \
-         the top.",
+        2.6,
+        2.6,
+        "The band is 0.4 mm wider than the ring at three and nine o’clock, where it counts. At the top it is 1.2 mm \
+         wider than it. Matched to the top instead, a band would be 1.8 mm wide and 0.8 mm narrower than the ring at \
+         three and nine.",
+    );
+    check(
+        2.0,
+        2.5,
+        2.0,
+        1.8,
+        "The band is as wide as the ring at three and nine o’clock, where it counts, and at the back it is 0.2 mm wider \
+         than it. At the top it is 0.5 mm narrower than it. Matched to the top instead, a band would be 2.5 mm wide and \
+         0.5 mm wider than the ring at three and nine.",
     );
     check(
         2.0,
         2.0,
-        2.5,
-        "The band is as wide as the ring at three and nine o’clock, where it counts, and 0.5 mm narrower than it at the \
-         top.",
+        2.0,
+        2.0,
+        "The band is as wide as the ring at three and nine o’clock, where it counts. The ring is as wide at the top, so \
+         that either place gives the same.",
     );
+}
+
+/// A shank filed straight from 1.8 at the top to 2.6 at three o'clock and 2.0 at the back.
+#[test]
+fn a_tapering_ring_is_as_wide_as_it_is_at_each_angle() {
+    let ring = Taper { top: mm(1.8), shoulders: mm(2.6), back: mm(2.0) };
+    for (angle, width) in [(0, 1.8), (30, 2.0667), (45, 2.2), (90, 2.6), (120, 2.4), (180, 2.0), (900, 2.0)] {
+        assert_eq!(ring.at(FromTop(angle)), mm(width), "{angle}");
+    }
+}
+
+#[test]
+fn with_each_later_ring() {
+    let found = stack(&rings(&[2.6, 3.0], &[2.5, 2.0])).unwrap();
+    let totals: Vec<Length> = found.steps.iter().map(|step| step.total).collect();
+    assert_eq!(totals, [mm(8.5), mm(10.7)]);
+    assert_eq!(found.steps.last(), Some(&found.later));
+    assert_eq!(stack(&rings(&[2.6], &[])).unwrap().steps, []);
+}
+
+#[test]
+fn a_profile_is_matched_or_chosen() {
+    assert_eq!(profile_match(Profile::Court, Profile::Court), ProfileMatch::Calm);
+    assert_eq!(profile_match(Profile::Court, Profile::Flat), ProfileMatch::Deliberate);
 }
 
 #[test]
@@ -129,15 +166,19 @@ fn what_cannot_be_worked_out() {
         assert_eq!(words::stack::error(&stack(&inputs).unwrap_err()), expected);
     };
     check(|i| i.rings.clear(), "Enter the width of at least one ring.");
-    check(|i| i.rings = vec![i.rings[0]; 11], "Enter at most 10 rings.");
+    check(|i| i.rings = vec![i.rings[0]; 9], "Enter at most 8 rings.");
     check(|i| i.rings[0].width = mm(0.0), "A ring’s width must be between 0.8 and 20 mm.");
     check(|i| i.house.gap = mm(-0.1), "The gap between two rings must be between 0 and 5 mm.");
     check(|i| i.measured = Some(mm(2.0)), "The free length of the finger must be between 5 and 60 mm.");
     check(
+        |i| (i.rings[0].width, i.measured) = (mm(16.0), Some(mm(15.0))),
+        "A ring must be narrower than the finger is free: 16 mm is more than 15 mm.",
+    );
+    check(
         |i| i.house.roomy = Percent(60),
         "Enter a share for full that is above roomy and at most 100 %: now roomy is 60 % and full is 50 %.",
     );
-    let error = shoulder_match(mm(3.0), mm(2.6), mm(41.0)).unwrap_err();
+    let error = shoulder_match(mm(3.0), &Taper { top: mm(41.0), ..Taper::even(mm(2.6)) }).unwrap_err();
     assert_eq!(words::stack::error(&error), "The ring’s width at the top must be between 0.8 and 40 mm.");
 }
 
@@ -147,7 +188,7 @@ fn some_stack() -> impl Strategy<Value = StackInputs> {
         when: if now { When::Now } else { When::Later },
     });
     let rings = proptest::collection::vec(ring, 1..=RINGS_MOST);
-    (rings, proptest::option::of(50_000i64..=600_000), 0i64..=50_000).prop_map(|(rings, measured, gap)| StackInputs {
+    (rings, proptest::option::of(200_000i64..=600_000), 0i64..=50_000).prop_map(|(rings, measured, gap)| StackInputs {
         rings,
         measured: measured.map(Length::tenthousandths),
         house: House { gap: Length::tenthousandths(gap), ..House::default() },
@@ -206,6 +247,7 @@ proptest! {
             free_length: Length::tenthousandths(free_length),
             roomy: Percent(roomy),
             full: Percent(full),
+            ..House::default()
         };
         let measured = measured.map(Length::tenthousandths);
         match stack(&StackInputs { rings: widths.iter().map(ring).collect(), measured, house }) {

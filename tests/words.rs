@@ -13,6 +13,7 @@ use bandwright::book::field::{Outcome, Stage, Wish};
 use bandwright::book::said::AnswerError;
 use bandwright::storage::error::StorageError;
 use bandwright::trade::band::alloys::ALLOYS;
+use bandwright::trade::band::section::SectionError;
 use bandwright::trade::band::{Bore, Finish, Profile};
 use bandwright::trade::dates::closed::CalendarError;
 use bandwright::trade::dates::countdown::DatesError;
@@ -24,7 +25,7 @@ use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::entry::{ContactError, NumberError, NumberFault, SizeEntryError, TextError, TextFault};
 use bandwright::trade::fit::{self, FitError, Hands, Place, ReadAt, Sits, Term};
 use bandwright::trade::limits;
-use bandwright::trade::measure::{Percent, Standing};
+use bandwright::trade::measure::{Length, Percent, Standing};
 use bandwright::trade::sizing::System;
 use bandwright::trade::stack::{self, StackError, Verdict};
 use bandwright::trade::wearer::{Digit, Finger, Hand};
@@ -271,10 +272,24 @@ fn a_stack_that_cannot_be_added_up() {
         E::NoRings => E::NoRings,
         E::TooManyRings { .. } => E::TooManyRings { most: 12 },
         E::OutOfRange { .. } => out(quantities[0]),
+        E::WiderThanFinger { .. } => E::WiderThanFinger { width: Length::from_mm(16.0), free: Length::from_mm(15.0) },
         E::Thresholds { .. } => E::Thresholds { roomy: Percent(60), full: Percent(50) },
     ];
     kinds.extend(quantities[1..].iter().map(|what| out(*what)));
     check(kinds, words::stack::error);
+}
+
+#[test]
+fn a_band_that_cannot_be_made() {
+    use SectionError as E;
+    let mm = Length::from_mm;
+    let kinds = each![
+        E::Nothing => E::Nothing,
+        E::DomeTooHigh { .. } => E::DomeTooHigh { dome: mm(2.0), height: mm(1.8) },
+        E::NoEdge { .. } => E::NoEdge { dome: mm(1.5), relief: mm(0.3), height: mm(1.8) },
+        E::TooRound { .. } => E::TooRound { most: mm(1.0) },
+    ];
+    check(kinds, |kind| words::stack::section_error(*kind));
 }
 
 #[test]

@@ -77,6 +77,7 @@ pub enum Calculator {
     Table,
     Order,
     Stack,
+    Compare,
     Dates,
 }
 
@@ -115,8 +116,14 @@ pub enum Setting {
 pub type Query = Vec<(String, String)>;
 
 impl Calculator {
-    pub const ALL: [Calculator; 5] =
-        [Calculator::Size, Calculator::Table, Calculator::Order, Calculator::Stack, Calculator::Dates];
+    pub const ALL: [Calculator; 6] = [
+        Calculator::Size,
+        Calculator::Table,
+        Calculator::Order,
+        Calculator::Stack,
+        Calculator::Compare,
+        Calculator::Dates,
+    ];
 
     pub fn code(self) -> &'static str {
         match self {
@@ -124,6 +131,7 @@ impl Calculator {
             Calculator::Table => "table",
             Calculator::Order => "order",
             Calculator::Stack => "stack",
+            Calculator::Compare => "compare",
             Calculator::Dates => "dates",
         }
     }

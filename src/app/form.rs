@@ -105,6 +105,11 @@ impl Form {
         form
     }
 
+    /// A form that nobody types in: a calculation that is asked with these words, kept nowhere.
+    pub fn still(start: Vec<Start>) -> Form {
+        Form::new(start, Keep::Draft)
+    }
+
     /// The text of a field. A name that the form does not have is a fault of the screen and reads as empty.
     pub fn text(self, name: &str) -> RwSignal<String> {
         self.entry(name).map_or_else(|| RwSignal::new(String::new()), |entry| entry.text)

@@ -100,8 +100,17 @@ fn ring_part(part: RingField) -> &'static str {
         RingField::Finger => "finger",
         RingField::ShoulderWidth => "shoulder_width",
         RingField::TopWidth => "top_width",
+        RingField::BackWidth => "back_width",
+        RingField::Height => "height",
+        RingField::Inside => "inside",
         RingField::Profile => "profile",
         RingField::Metal => "metal",
+        RingField::HeadToWeb => "head_to_web",
+        RingField::HeadToTip => "head_to_tip",
+        RingField::HeadUnderside => "head_underside",
+        RingField::Stones => "stones",
+        RingField::Place => "place",
+        RingField::Holds => "holds",
         RingField::Planned => "planned",
     }
 }
@@ -112,6 +121,10 @@ fn band_part(part: BandField) -> &'static str {
         BandField::Profile => "profile",
         BandField::Finish => "finish",
         BandField::Metal => "metal",
+        BandField::Height => "height",
+        BandField::Dome => "dome",
+        BandField::Relief => "relief",
+        BandField::Place => "place",
     }
 }
 
@@ -134,6 +147,9 @@ fn practice(field: PracticeField) -> String {
         PracticeField::Gap => "gap".into(),
         PracticeField::Roomy => "roomy".into(),
         PracticeField::Full => "full".into(),
+        PracticeField::Clearance => "clearance".into(),
+        PracticeField::Catch => "catch".into(),
+        PracticeField::Thinnest => "thinnest".into(),
         PracticeField::Constant(constant) => format!("constant.{}", constant.code()),
         PracticeField::PhoneName(by) => format!("phone_name.{by}"),
     }
@@ -158,6 +174,9 @@ fn known_practice(parts: &[&str]) -> Option<PracticeField> {
         ["gap"] => PracticeField::Gap,
         ["roomy"] => PracticeField::Roomy,
         ["full"] => PracticeField::Full,
+        ["clearance"] => PracticeField::Clearance,
+        ["catch"] => PracticeField::Catch,
+        ["thinnest"] => PracticeField::Thinnest,
         ["constant", constant] => PracticeField::Constant(Code::from_code(constant)?),
         ["phone_name", by] => PracticeField::PhoneName(InstallationId::parse(by)?),
         _ => return None,

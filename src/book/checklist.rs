@@ -1,7 +1,7 @@
 //! The pocket checklist: what has to be known before a bench can make two bands without ringing back.
 
 use super::couple::Couple;
-use super::field::Field;
+use super::field::{BandField, Field};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::Place;
 use crate::trade::wearer::Wearer;
@@ -124,6 +124,8 @@ fn rings(couple: Couple<'_>, wearer: Wearer) -> State {
 fn order_size(couple: Couple<'_>, wearer: Wearer) -> State {
     let Some(size) = couple.order_size(wearer) else { return State::Open };
     let rests_on = |field: &Field| match field {
+        // Where it lies, how high it is and how far it is domed do not change what size it is.
+        Field::Band(_, BandField::Place | BandField::Height | BandField::Dome) => false,
         Field::Finger(whose) | Field::Reading(whose, _) | Field::Ring(whose, ..) | Field::Band(whose, _) => {
             *whose == wearer
         }

@@ -13,6 +13,7 @@ use crate::trade::arrange::in_order;
 use crate::trade::band::alloys::Alloy;
 use crate::trade::band::{Finish, Profile};
 use crate::trade::dates::wedding::Wedding;
+use crate::trade::limits::Whole;
 use crate::trade::measure::Length;
 use crate::trade::wearer::{Finger, Wearer};
 
@@ -48,18 +49,65 @@ pub struct Ring {
     pub finger: Option<Finger>,
     pub shoulder_width: Option<Length>,
     pub top_width: Option<Length>,
+    pub back_width: Option<Length>,
+    pub height: Option<Length>,
+    /// Across the inside.
+    pub inside: Option<Length>,
     pub profile: Option<Profile>,
     pub metal: Option<&'static Alloy>,
+    pub head: Head,
+    /// Stones down the shoulders.
+    pub stones: bool,
+    /// Which it is on the finger: the first is nearest the web.
+    pub place: Option<Whole>,
+    /// It holds those nearer the web.
+    pub holds: bool,
     pub planned: bool,
 }
 
+/// The head of a ring, as far as it was measured.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Head {
+    pub to_web: Option<Length>,
+    pub to_tip: Option<Length>,
+    pub underside: Option<Length>,
+}
+
 /// The band wanted, as far as it is settled.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Band {
     pub width: Option<Length>,
     pub profile: Option<Profile>,
     pub finish: Option<Finish>,
     pub metal: Option<&'static Alloy>,
+    pub height: Option<Length>,
+    pub dome: Option<Length>,
+    pub relief: Option<Length>,
+    /// How many rings lie between it and the web.
+    pub place: Option<Whole>,
+}
+
+impl Ring {
+    /// A ring of which nothing is known.
+    pub fn unknown(item: ItemId) -> Ring {
+        Ring {
+            item,
+            name: None,
+            finger: None,
+            shoulder_width: None,
+            top_width: None,
+            back_width: None,
+            height: None,
+            inside: None,
+            profile: None,
+            metal: None,
+            head: Head::default(),
+            stones: false,
+            place: None,
+            holds: false,
+            planned: false,
+        }
+    }
 }
 
 impl Band {
@@ -163,7 +211,7 @@ impl<'a> Couple<'a> {
         in_order(all, |(item, _)| self.written(&Field::Reading(wearer, *item)))
     }
 
-    /// The rings of a wearer, in the order in which they were written down.
+    /// The rings of a wearer from the web outwards; those without a place come last, as they were written down.
     pub fn rings(self, wearer: Wearer) -> Vec<Ring> {
         let items = self.items(|field| match field {
             Field::Ring(whose, item, _) if *whose == wearer => Some(*item),
@@ -171,33 +219,52 @@ impl<'a> Couple<'a> {
         });
         let all = items.into_iter().map(|item| self.ring(wearer, item));
         in_order(all, |ring| {
-            self.0.changes().iter().position(|change| {
+            let written = self.0.changes().iter().position(|change| {
                 change.sets.iter().any(|set| matches!(&set.field, Field::Ring(_, item, _) if *item == ring.item))
-            })
+            });
+            (ring.place.unwrap_or(Whole(u16::MAX)), written)
         })
     }
 
     pub fn ring(self, wearer: Wearer, item: ItemId) -> Ring {
         let field = |part| Field::Ring(wearer, item, part);
+        let length = |part| read!(self.0, field(part), Length).copied();
+        let yes = |part| read!(self.0, field(part), Yes).copied().unwrap_or(false);
         Ring {
             item,
             name: read!(self.0, field(RingField::Name), Text).cloned(),
             finger: read!(self.0, field(RingField::Finger), Finger).copied(),
-            shoulder_width: read!(self.0, field(RingField::ShoulderWidth), Length).copied(),
-            top_width: read!(self.0, field(RingField::TopWidth), Length).copied(),
+            shoulder_width: length(RingField::ShoulderWidth),
+            top_width: length(RingField::TopWidth),
+            back_width: length(RingField::BackWidth),
+            height: length(RingField::Height),
+            inside: length(RingField::Inside),
             profile: read!(self.0, field(RingField::Profile), Profile).copied(),
             metal: read!(self.0, field(RingField::Metal), Metal).copied(),
-            planned: read!(self.0, field(RingField::Planned), Yes).copied().unwrap_or(false),
+            head: Head {
+                to_web: length(RingField::HeadToWeb),
+                to_tip: length(RingField::HeadToTip),
+                underside: length(RingField::HeadUnderside),
+            },
+            stones: yes(RingField::Stones),
+            place: read!(self.0, field(RingField::Place), Place).copied(),
+            holds: yes(RingField::Holds),
+            planned: yes(RingField::Planned),
         }
     }
 
     pub fn band(self, wearer: Wearer) -> Band {
         let field = |part| Field::Band(wearer, part);
+        let length = |part| read!(self.0, field(part), Length).copied();
         Band {
-            width: read!(self.0, field(BandField::Width), Length).copied(),
+            width: length(BandField::Width),
             profile: read!(self.0, field(BandField::Profile), Profile).copied(),
             finish: read!(self.0, field(BandField::Finish), Finish).copied(),
             metal: read!(self.0, field(BandField::Metal), Metal).copied(),
+            height: length(BandField::Height),
+            dome: length(BandField::Dome),
+            relief: length(BandField::Relief),
+            place: read!(self.0, field(BandField::Place), Place).copied(),
         }
     }
 

@@ -4,7 +4,7 @@
 use chrono::{Days, Months, NaiveDate, NaiveTime};
 
 use super::change::Write;
-use super::couple::{Band, Ring};
+use super::couple::{Band, Head, Ring};
 use super::field::{Field, Outcome, Stage};
 use super::id::ItemId;
 use super::value::{OwnGauge, ReadingTaken, Recorded, Value, When};
@@ -12,6 +12,7 @@ use super::verbs;
 use crate::trade::band::{Bore, Finish, Profile, alloys};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::{Gauge, GaugeKind, Hands, Place, ReadAt};
+use crate::trade::limits::Whole;
 use crate::trade::measure::Length;
 use crate::trade::sizing::{Size, SizeAsRead, Stated, System};
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
@@ -40,17 +41,20 @@ fn well_measured(today: NaiveDate, id: &mut impl FnMut() -> ItemId) -> Vec<Write
     writes.push(Write::set(Field::FirstRing(Wearer::Second), Value::Yes(true)));
     writes.extend(measured(id(), Wearer::First, 50, Hands::Cold, before(today, 30)));
     writes.extend(measured(id(), Wearer::Second, 74, Hands::Normal, before(today, 30)));
+    let item = id();
     writes.extend(verbs::note_ring(
         Wearer::First,
         Ring {
-            item: id(),
             name: Some("engagement ring".into()),
             finger: Some(LEFT_RING),
             shoulder_width: Some(tenths(26)),
             top_width: Some(tenths(18)),
             profile: Some(Profile::Court),
             metal: alloys::by_code("platinum-950"),
-            planned: false,
+            height: Some(tenths(18)),
+            head: Head { to_web: Some(tenths(9)), to_tip: Some(tenths(9)), underside: Some(tenths(19)) },
+            place: Some(Whole(1)),
+            ..Ring::unknown(item)
         },
     ));
     writes.push(Write::set(Field::NoRings(Wearer::Second), Value::Yes(true)));
@@ -139,6 +143,8 @@ fn band(width: i64, profile: Profile, metal: &str) -> Band {
         profile: Some(profile),
         finish: Some(Finish::Plain),
         metal: alloys::by_code(metal),
+        height: Some(tenths(18)),
+        ..Band::default()
     }
 }
 

@@ -95,21 +95,48 @@ pub enum RingField {
     ShoulderWidth,
     /// Width at the top.
     TopWidth,
+    /// Width at the back, on the palm side.
+    BackWidth,
+    /// From the finger to the highest point of its outside.
+    Height,
+    /// Across the inside: a length.
+    Inside,
     Profile,
     /// An alloy.
     Metal,
+    /// How far its head reaches over the side that faces the web, at the height of a band: a length.
+    HeadToWeb,
+    /// The same over the side that faces the fingertip.
+    HeadToTip,
+    /// The height of the head's underside above the finger.
+    HeadUnderside,
+    /// Yes for stones down the shoulders.
+    Stones,
+    /// Which it is on the finger: the first is nearest the web.
+    Place,
+    /// Yes for a tight one that holds those nearer the web.
+    Holds,
     /// Yes for a ring to come, which is not worn yet.
     Planned,
 }
 
 impl RingField {
-    pub const ALL: [RingField; 7] = [
+    pub const ALL: [RingField; 16] = [
         RingField::Name,
         RingField::Finger,
         RingField::ShoulderWidth,
         RingField::TopWidth,
+        RingField::BackWidth,
+        RingField::Height,
+        RingField::Inside,
         RingField::Profile,
         RingField::Metal,
+        RingField::HeadToWeb,
+        RingField::HeadToTip,
+        RingField::HeadUnderside,
+        RingField::Stones,
+        RingField::Place,
+        RingField::Holds,
         RingField::Planned,
     ];
 }
@@ -121,10 +148,27 @@ pub enum BandField {
     Finish,
     /// An alloy.
     Metal,
+    /// From the finger to the highest point of its outside.
+    Height,
+    /// How far a domed outside rises from its edges.
+    Dome,
+    /// How far the edges of a domed bore stand back.
+    Relief,
+    /// How many rings lie between it and the web.
+    Place,
 }
 
 impl BandField {
-    pub const ALL: [BandField; 4] = [BandField::Width, BandField::Profile, BandField::Finish, BandField::Metal];
+    pub const ALL: [BandField; 8] = [
+        BandField::Width,
+        BandField::Profile,
+        BandField::Finish,
+        BandField::Metal,
+        BandField::Height,
+        BandField::Dome,
+        BandField::Relief,
+        BandField::Place,
+    ];
 }
 
 /// What the wearer says of a finger that changes, or wishes for it. A wish, never a diagnosis.
@@ -201,6 +245,12 @@ pub enum PracticeField {
     Roomy,
     /// Up to this share a stack is full, above it crowded.
     Full,
+    /// Free under a head: a length.
+    Clearance,
+    /// How far the heights of neighbours may differ: a length.
+    Catch,
+    /// The least height of a band that is made thinner to clear a head: a length.
+    Thinnest,
     /// One of the constants of the fit.
     Constant(Constant),
     /// What a phone is called, by its installation: text.

@@ -1,6 +1,6 @@
 //! The readings of a finger as the fit takes them, and what the bands that have been worn say.
 
-use super::couple::Couple;
+use super::couple::{Band as Wanted, Couple};
 use super::id::ItemId;
 use super::practice::Practice;
 use super::value::{OwnGauge, ReadingTaken};
@@ -82,9 +82,8 @@ pub fn worn_now(couple: Couple<'_>, who: Wearer) -> Vec<Length> {
         .collect()
 }
 
-/// Why the couple's band takes no sizing beads, if it takes none.
-pub fn no_beads(couple: Couple<'_>, who: Wearer) -> Option<NoBeads> {
-    let band = couple.band(who);
+/// Why a band takes no sizing beads, if it takes none.
+pub fn no_beads(band: &Wanted) -> Option<NoBeads> {
     match (band.finish, band.metal) {
         (Some(Finish::SetAllRound), _) => Some(NoBeads::FullEternity),
         (_, Some(metal)) if metal.hard => Some(NoBeads::HardMetal),
@@ -118,7 +117,7 @@ fn inputs(couple: Couple<'_>, practice: Practice<'_>, who: Wearer) -> Option<Inp
         first_ring: couple.first_ring(who) == Some(true),
         finger_changing: false,
         joint: joint(couple, who),
-        no_beads: no_beads(couple, who),
+        no_beads: no_beads(&couple.band(who)),
         constants: practice.constants(),
         overrules: Overrules::default(),
         grid: grid(practice.first_system(), practice.step()),

@@ -130,6 +130,9 @@ impl<'a> Practice<'a> {
             free_length: self.length(PracticeField::FreeLength).unwrap_or(usual.free_length),
             roomy: share(PracticeField::Roomy).unwrap_or(usual.roomy),
             full: share(PracticeField::Full).unwrap_or(usual.full),
+            clearance: self.length(PracticeField::Clearance).unwrap_or(usual.clearance),
+            catch: self.length(PracticeField::Catch).unwrap_or(usual.catch),
+            thinnest: self.length(PracticeField::Thinnest).unwrap_or(usual.thinnest),
         }
     }
 

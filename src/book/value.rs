@@ -13,6 +13,7 @@ use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::{CalibrationPoint, Gauge, Hands, Place, ReadAt, Sits, Term};
+use crate::trade::limits::Whole;
 use crate::trade::measure::{Circumference, Length, Percent};
 use crate::trade::sizing::{Size, SizeAsRead, Step, System};
 use crate::trade::wearer::Finger;
@@ -52,6 +53,8 @@ pub enum Value {
     Days(CalendarDays),
     Percent(Percent),
     Said(Box<Said>),
+    /// A place in an order, or a number of things before it.
+    Place(Whole),
     /// A value of a newer version, as it stands in the file.
     Unknown(String),
 }
@@ -226,17 +229,11 @@ impl Value {
             Field::Stage => matches!(self, Value::Stage(_)),
             Field::Reached(_) | Field::PutAway | Field::ReadBack => matches!(self, Value::Day(_)),
             Field::Example | Field::FirstRing(_) | Field::NoRings(_) => matches!(self, Value::Yes(_)),
-            Field::Finger(_) | Field::Ring(_, _, RingField::Finger) => matches!(self, Value::Finger(_)),
+            Field::Finger(_) => matches!(self, Value::Finger(_)),
             Field::Reading(..) => matches!(self, Value::Reading(_)),
-            Field::Ring(_, _, RingField::Name) => matches!(self, Value::Text(_)),
-            Field::Ring(_, _, RingField::ShoulderWidth | RingField::TopWidth) => matches!(self, Value::Length(_)),
-            Field::Ring(_, _, RingField::Profile) | Field::Band(_, BandField::Profile) => {
-                matches!(self, Value::Profile(_))
-            }
-            Field::Ring(_, _, RingField::Metal) | Field::Band(_, BandField::Metal) => matches!(self, Value::Metal(_)),
-            Field::Ring(_, _, RingField::Planned) => matches!(self, Value::Yes(_)),
-            Field::Band(_, BandField::Width) | Field::FreeLength(_) => matches!(self, Value::Length(_)),
-            Field::Band(_, BandField::Finish) => matches!(self, Value::Finish(_)),
+            Field::Ring(_, _, part) => self.fits_ring(*part),
+            Field::Band(_, part) => self.fits_band(*part),
+            Field::FreeLength(_) => matches!(self, Value::Length(_)),
             Field::Wish(..) => matches!(self, Value::Yes(_)),
             Field::MeasureAgain(_) => matches!(self, Value::Day(_)),
             Field::Fitted(_) => matches!(self, Value::Fitted(_)),
@@ -258,7 +255,33 @@ impl Value {
             Field::Practice(P::CutOff) => matches!(self, Value::Time(_)),
             Field::Practice(P::DaysInHand) => matches!(self, Value::Days(_)),
             Field::Practice(P::FreeLength | P::Gap | P::Constant(_)) => matches!(self, Value::Length(_)),
+            Field::Practice(P::Clearance | P::Catch | P::Thinnest) => matches!(self, Value::Length(_)),
             Field::Practice(P::Roomy | P::Full) => matches!(self, Value::Percent(_)),
+        }
+    }
+
+    fn fits_ring(&self, part: RingField) -> bool {
+        use RingField as R;
+        match part {
+            R::Name => matches!(self, Value::Text(_)),
+            R::Finger => matches!(self, Value::Finger(_)),
+            R::ShoulderWidth | R::TopWidth | R::BackWidth | R::Height | R::Inside => matches!(self, Value::Length(_)),
+            R::HeadToWeb | R::HeadToTip | R::HeadUnderside => matches!(self, Value::Length(_)),
+            R::Profile => matches!(self, Value::Profile(_)),
+            R::Metal => matches!(self, Value::Metal(_)),
+            R::Place => matches!(self, Value::Place(_)),
+            R::Stones | R::Holds | R::Planned => matches!(self, Value::Yes(_)),
+        }
+    }
+
+    fn fits_band(&self, part: BandField) -> bool {
+        use BandField as B;
+        match part {
+            B::Width | B::Height | B::Dome | B::Relief => matches!(self, Value::Length(_)),
+            B::Profile => matches!(self, Value::Profile(_)),
+            B::Finish => matches!(self, Value::Finish(_)),
+            B::Metal => matches!(self, Value::Metal(_)),
+            B::Place => matches!(self, Value::Place(_)),
         }
     }
 }

@@ -7,6 +7,7 @@ use super::couple::{Couple, Ring};
 use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage};
 use super::id::ItemId;
 use super::value::{Value, When};
+use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
 
 /// A field to hold text, or nothing where the text is none.
@@ -51,11 +52,22 @@ pub fn move_to(stage: Stage, day: NaiveDate) -> Vec<Write> {
 /// Writes down a ring.
 pub fn note_ring(wearer: Wearer, ring: Ring) -> Vec<Write> {
     let field = |part| Field::Ring(wearer, ring.item, part);
+    let length = |part, of: Option<Length>| Write { field: field(part), value: of.map(Value::Length) };
+    let yes = |part, is: bool| Write { field: field(part), value: is.then_some(Value::Yes(true)) };
     vec![
         text(field(RingField::Name), ring.name),
         Write { field: field(RingField::Finger), value: ring.finger.map(Value::Finger) },
-        Write { field: field(RingField::ShoulderWidth), value: ring.shoulder_width.map(Value::Length) },
-        Write { field: field(RingField::TopWidth), value: ring.top_width.map(Value::Length) },
+        length(RingField::ShoulderWidth, ring.shoulder_width),
+        length(RingField::TopWidth, ring.top_width),
+        length(RingField::BackWidth, ring.back_width),
+        length(RingField::Height, ring.height),
+        length(RingField::Inside, ring.inside),
+        length(RingField::HeadToWeb, ring.head.to_web),
+        length(RingField::HeadToTip, ring.head.to_tip),
+        length(RingField::HeadUnderside, ring.head.underside),
+        yes(RingField::Stones, ring.stones),
+        yes(RingField::Holds, ring.holds),
+        Write { field: field(RingField::Place), value: ring.place.map(Value::Place) },
         Write { field: field(RingField::Profile), value: ring.profile.map(Value::Profile) },
         Write { field: field(RingField::Metal), value: ring.metal.map(Value::Metal) },
         Write::set(field(RingField::Planned), Value::Yes(ring.planned)),
@@ -70,11 +82,16 @@ pub fn drop_ring(wearer: Wearer, item: ItemId) -> Vec<Write> {
 /// Chooses the band, as far as it is known.
 pub fn choose_band(wearer: Wearer, band: super::couple::Band) -> Vec<Write> {
     let field = |part| Field::Band(wearer, part);
+    let length = |part, of: Option<Length>| Write { field: field(part), value: of.map(Value::Length) };
     vec![
-        Write { field: field(BandField::Width), value: band.width.map(Value::Length) },
+        length(BandField::Width, band.width),
         Write { field: field(BandField::Profile), value: band.profile.map(Value::Profile) },
         Write { field: field(BandField::Finish), value: band.finish.map(Value::Finish) },
         Write { field: field(BandField::Metal), value: band.metal.map(Value::Metal) },
+        length(BandField::Height, band.height),
+        length(BandField::Dome, band.dome),
+        length(BandField::Relief, band.relief),
+        Write { field: field(BandField::Place), value: band.place.map(Value::Place) },
     ]
 }
 

@@ -14,7 +14,10 @@ pub mod measuring;
 pub mod ornament;
 pub mod pen;
 pub mod rules;
+pub mod section;
+pub mod side;
 pub mod stack;
+pub mod unrolled;
 
 /// A finished drawing: an `<svg>` element with `role="img"` and its text alternative.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -21,9 +21,15 @@ pub type At = (f64, f64);
 #[derive(Default)]
 pub struct Pen {
     out: String,
+    unit: f64,
 }
 
 impl Pen {
+    /// A drawing to scale: so many units to a millimetre, both ways. It is written down with the drawing.
+    pub fn to_scale(unit: f64) -> Pen {
+        Pen { unit, ..Pen::default() }
+    }
+
     pub fn line(&mut self, class: &str, from: At, to: At) {
         self.tag("line", class, &[("x1", from.0), ("y1", from.1), ("x2", to.0), ("y2", to.1)]);
     }
@@ -82,6 +88,25 @@ impl Pen {
         }
     }
 
+    /// The same, upright.
+    pub fn upright(&mut self, class: &str, x: f64, from: f64, to: f64) {
+        self.line(&format!("{class} span"), (x, from), (x, to));
+        for y in [from, to] {
+            self.line(class, (x - 4.5, y), (x + 4.5, y));
+        }
+    }
+
+    /// A closed outline through points.
+    pub fn outline(&mut self, class: &str, points: &[At]) {
+        let flat: Vec<[f64; 2]> = points.iter().map(|at| [at.0, at.1]).collect();
+        let mut steps: Vec<(&str, &[f64])> = Vec::new();
+        for (i, at) in flat.iter().enumerate() {
+            steps.push((if i == 0 { "M" } else { "L" }, at));
+        }
+        steps.push(("Z", &[]));
+        self.path(class, &steps);
+    }
+
     /// A small triangle that points down (or up) at a point.
     pub fn pointer(&mut self, class: &str, tip: At, down: bool) {
         let rise = if down { -10.0 } else { 10.0 };
@@ -135,8 +160,9 @@ impl Pen {
 
     /// The finished picture.
     pub fn finish(self, kind: &str, width: f64, height: f64, alternative: &str) -> Picture {
+        let scale = if self.unit > 0.0 { figures(&[("data-unit", self.unit)]) } else { String::new() };
         let svg = format!(
-            r#"<svg xmlns="http://www.w3.org/2000/svg" class="{kind}" viewBox="0 0 {} {}" role="img" aria-label="{}">{}</svg>"#,
+            r#"<svg xmlns="http://www.w3.org/2000/svg" class="{kind}"{scale} viewBox="0 0 {} {}" role="img" aria-label="{}">{}</svg>"#,
             n(width),
             n(height),
             escape(alternative),

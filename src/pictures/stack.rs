@@ -10,12 +10,17 @@ use crate::words::pictures::{self as words, RingState};
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ring {
     pub label: String,
+    /// At three and nine o'clock.
     pub width: Length,
+    /// At its top.
+    pub top: Length,
     /// How far it stands above the finger.
     pub height: Length,
     pub state: RingState,
-    /// How far across its head is, if it has one.
-    pub head: Option<Length>,
+    /// How far its head reaches over its sides, to the web and to the fingertip.
+    pub head: Option<(Length, Length)>,
+    /// How far it stands off at the top from the one before it.
+    pub apart: Length,
 }
 
 /// What the stack is drawn from: rings from the web outwards.
@@ -41,17 +46,20 @@ const TALLEST: f64 = 190.0;
 pub fn stack(of: &Stack) -> Picture {
     let spans = spans(of);
     let later = spans.last().map_or(Length::ZERO, |span| span.1);
-    let now = spans.iter().zip(&of.rings).filter(|(_, ring)| ring.state != RingState::Planned).map(|(span, _)| span.1);
-    let now = now.max().unwrap_or(Length::ZERO);
+    let worn = of.rings.iter().filter(|ring| ring.state != RingState::Planned);
+    let now = worn.clone().map(|ring| ring.width).sum::<Length>() + worn.skip(1).map(|_| of.gap).sum();
 
-    let reach = of.free.mm().max(later.mm()).clamp(4.0, 400.0) + BEFORE + BEHIND;
+    let lean = of.rings.iter().map(|ring| ring.apart).sum::<Length>();
+    let reach = of.free.mm().max((later + lean).mm()).clamp(4.0, 400.0) + BEFORE + BEHIND;
     let across = of.finger.mm().clamp(8.0, 40.0);
     let unit = (WIDTH / reach).min(TALLEST / across);
     let x = |at: Length| (WIDTH - reach * unit) / 2.0 + (BEFORE + at.mm()) * unit;
 
+    let leans = leans(of);
     let tallest = of.rings.iter().map(|ring| tall(ring, unit)).fold(0.0, f64::max);
-    let mut pen = Pen::default();
-    let places: Vec<(f64, f64)> = spans.iter().map(|span| (x(span.0), x(span.1))).collect();
+    let mut pen = Pen::to_scale(unit);
+    let places: Vec<(f64, f64)> =
+        spans.iter().zip(&leans).map(|(span, lean)| (x(span.0 + lean.half()), x(span.1 + lean.half()))).collect();
     let labels = labels(of, &places);
     let top = labels.depth + 22.0 + tallest;
     let bottom = top + across * unit;
@@ -59,13 +67,18 @@ pub fn stack(of: &Stack) -> Picture {
     draw_finger(&mut pen, top, bottom, x(Length::ZERO), x(of.free));
     // Later rings are drawn under, heads over everything.
     for state in [RingState::Planned, RingState::Worn, RingState::Wanted] {
-        for (ring, place) in of.rings.iter().zip(&places).filter(|(ring, _)| ring.state == state) {
-            draw_ring(&mut pen, ring, *place, (top, bottom), unit);
+        for ((ring, place), lean) in
+            of.rings.iter().zip(&places).zip(&leans).filter(|((ring, _), _)| ring.state == state)
+        {
+            draw_ring(&mut pen, ring, *place, (top, bottom), (unit, lean.half().mm() * unit));
         }
     }
-    for (ring, place) in of.rings.iter().zip(&places) {
+    for ((ring, place), lean) in of.rings.iter().zip(&places).zip(&leans) {
         if let Some(head) = ring.head {
-            draw_head(&mut pen, ((place.0 + place.1) / 2.0, (top + bottom) / 2.0), head.mm().clamp(0.0, 20.0) * unit);
+            let middle = (place.0 + place.1) / 2.0 + lean.half().mm() * unit;
+            let half = ring.top.mm() / 2.0;
+            let reach = |of: Length| (half + of.mm().clamp(0.0, 20.0)) * unit;
+            draw_head(&mut pen, (middle - reach(head.0), middle + reach(head.1)), (top + bottom) / 2.0);
         }
     }
     labels.draw(&mut pen, of, &places, top - tallest - 8.0);
@@ -84,6 +97,17 @@ fn spans(of: &Stack) -> Vec<(Length, Length)> {
         at = at + ring.width + of.gap;
     }
     spans
+}
+
+/// How far each ring is off at the top because those before it hold it off; half as far at the shoulders.
+fn leans(of: &Stack) -> Vec<Length> {
+    let mut lean = Length::ZERO;
+    let mut leans = Vec::new();
+    for ring in &of.rings {
+        lean = lean + ring.apart.max(Length::ZERO).min(Length::tenthousandths(200_000));
+        leans.push(lean);
+    }
+    leans
 }
 
 fn tall(ring: &Ring, unit: f64) -> f64 {
@@ -116,7 +140,8 @@ fn draw_finger(pen: &mut Pen, top: f64, bottom: f64, web: f64, crease: f64) {
     });
 }
 
-fn draw_ring(pen: &mut Pen, ring: &Ring, place: (f64, f64), finger: (f64, f64), unit: f64) {
+/// A ring that tapers or leans bends between its shoulders, at the edges of the finger, and its top, in the middle.
+fn draw_ring(pen: &mut Pen, ring: &Ring, place: (f64, f64), finger: (f64, f64), (unit, lean): (f64, f64)) {
     let tall = tall(ring, unit);
     let class = match ring.state {
         RingState::Worn => "paper ring worn",
@@ -124,28 +149,40 @@ fn draw_ring(pen: &mut Pen, ring: &Ring, place: (f64, f64), finger: (f64, f64), 
         RingState::Planned => "paper dashed ring planned",
     };
     let (width, height) = (place.1 - place.0, finger.1 - finger.0 + 2.0 * tall);
-    pen.rect(class, (place.0, finger.0 - tall), (width, height), (width * 0.3).min(5.0));
+    if ring.top == ring.width && lean == 0.0 {
+        pen.rect(class, (place.0, finger.0 - tall), (width, height), (width * 0.3).min(5.0));
+    } else {
+        let (up, down) = (finger.0 - tall, finger.1 + tall);
+        let middle = (up + down) / 2.0;
+        let half = ring.top.mm().clamp(0.1, 40.0) / 2.0 * unit;
+        let centre = (place.0 + place.1) / 2.0 + lean;
+        // Through the top: a curve's middle lies half-way between its ends and the point that pulls it.
+        let pull = |end: f64, top: f64| 2.0 * top - end;
+        let (left, right) = (pull(place.0, centre - half), pull(place.1, centre + half));
+        pen.path(
+            class,
+            &[
+                ("M", &[place.0, up]),
+                ("Q", &[left, middle, place.0, down]),
+                ("L", &[place.1, down]),
+                ("Q", &[right, middle, place.1, up]),
+                ("Z", &[]),
+            ],
+        );
+    }
     // A line of light on the band that is being made, where it turns.
-    if ring.state == RingState::Wanted && width > 9.0 {
+    if ring.state == RingState::Wanted && width > 9.0 && lean == 0.0 {
         let at = place.0 + width * 0.28;
         pen.line("thin rouge", (at, finger.0 + 10.0), (at, finger.0 + 10.0 + height * 0.28));
     }
 }
 
-fn draw_head(pen: &mut Pen, at: At, across: f64) {
-    let r = across / 2.0;
+fn draw_head(pen: &mut Pen, across: (f64, f64), y: f64) {
+    let r = (across.1 - across.0) / 2.0;
+    let at = ((across.0 + across.1) / 2.0, y);
     pen.circle("paper head", at, r);
     let s = r * 0.62;
-    pen.path(
-        "thin",
-        &[
-            ("M", &[at.0, at.1 - s]),
-            ("L", &[at.0 + s, at.1]),
-            ("L", &[at.0, at.1 + s]),
-            ("L", &[at.0 - s, at.1]),
-            ("Z", &[]),
-        ],
-    );
+    pen.outline("thin", &[(at.0, at.1 - s), (at.0 + s, at.1), (at.0, at.1 + s), (at.0 - s, at.1)]);
 }
 
 /// The names above the rings, in one row where they fit and in steps where they do not.

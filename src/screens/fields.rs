@@ -136,6 +136,19 @@ pub fn metal(form: Form, key: &'static str) -> AnyView {
     choice::pick(key, say::METAL, options, form.text(key))
 }
 
+/// A box to tick, kept as "yes" or nothing.
+pub fn yes(form: Form, key: &'static str, label: &'static str, hint: &'static str) -> AnyView {
+    let text = form.text(key);
+    let ticked = Signal::derive(move || text.with(|text| text == "yes"));
+    let set = Callback::new(move |yes: bool| text.set(yes_or_nothing(yes)));
+    choice::tick(key, label, Some(hint.into()), ticked, set)
+}
+
+/// The word of a ticked box.
+pub fn yes_or_nothing(yes: bool) -> String {
+    if yes { "yes" } else { "" }.to_owned()
+}
+
 /// The hand and the finger.
 pub fn hand_and_finger(form: Form) -> AnyView {
     let hands = Hand::ALL.map(|hand| choice::option(hand.code(), say_band::hand(hand)));

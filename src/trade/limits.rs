@@ -23,6 +23,20 @@ pub enum Limit {
     FreeLength,
     /// Between two rings of a stack.
     GapBetweenRings,
+    /// From the finger to the highest point of a ring's or a band's outside.
+    RingHeight,
+    /// How far a domed outside rises from its edges.
+    DomeHeight,
+    /// How far a head reaches over one side of its shank.
+    HeadReach,
+    /// Of a head's underside above the finger.
+    HeadUnderside,
+    /// Across the inside of a ring.
+    InsideDiameter,
+    /// Free under a head.
+    Clearance,
+    /// How far the heights of neighbours may differ.
+    HeightDifference,
     /// How far the edge of a domed bore stands back.
     EdgeRelief,
     /// From one mark or ring of a gauge to the next, of circumference.
@@ -114,7 +128,7 @@ pub fn all() -> &'static [Range] {
 }
 
 #[rustfmt::skip]
-const ROWS: [Range; 25] = [
+const ROWS: [Range; 32] = [
     row(Limit::Circumference, mm(36_0000, 80_0000, 54_0000), CommonPractice, "US 0 to UK Z+9; ISO sticks carry 41 to 76"),
     row(Limit::BandWidth, mm(1_0000, 20_0000, 2_5000), CommonPractice, "wire of 1 mm to a cigar band"),
     row(Limit::GaugeWidth, mm(1_0000, 15_0000, 3_0000), CommonPractice, "narrow and wide gauge sets"),
@@ -122,6 +136,13 @@ const ROWS: [Range; 25] = [
     row(Limit::RingWidth, mm(5000, 25_0000, 2_6000), CommonPractice, "the thinnest shank to the widest top"),
     row(Limit::FreeLength, mm(10_0000, 45_0000, 24_0000), FromMemory, "20 to 28 mm is usual"),
     row(Limit::GapBetweenRings, mm(0, 2_0000, 2000), CommonPractice, "0.2 mm each is usual"),
+    row(Limit::RingHeight, mm(5000, 8_0000, 1_8000), CommonPractice, "a worn shank to a signet; bands are made from 1.2 mm up"),
+    row(Limit::DomeHeight, mm(0, 4_0000, 5000), CommonPractice, "an eighth of the width is usual"),
+    row(Limit::HeadReach, mm(0, 10_0000, 8000), CommonPractice, "flush with the shank to a halo of 20 mm and more"),
+    row(Limit::HeadUnderside, mm(0, 12_0000, 1_5000), CommonPractice, "on the finger to a tall cathedral setting"),
+    row(Limit::InsideDiameter, mm(11_4000, 25_5000, 17_2000), Derived, "36 to 80 mm round the inside"),
+    row(Limit::Clearance, mm(0, 1_0000, 2000), CommonPractice, "0.2 mm is usual"),
+    row(Limit::HeightDifference, mm(0, 2_0000, 4000), CommonPractice, "0.4 mm is usual"),
     row(Limit::EdgeRelief, mm(0, 1_0000, 2800), Derived, "a dome of radius 16 mm, capped at 0.30 mm, is the default"),
     row(Limit::GaugeStep, mm(1000, 6_0000, 6250), CommonPractice, "a fine mark to two whole sizes; half a UK letter is 0.625 mm"),
     row(Limit::GaugeError, mm(0, 1_0000, 1000), CommonPractice, "less than half a US size of circumference"),

@@ -1,7 +1,7 @@
 //! What is said about couples: their names, stages and appointments, and the lines of the checklist.
 
 use super::harmless::harmless;
-use super::{band, dates, format, lengths, sizing};
+use super::{band, dates, format, lengths, rings, sizing};
 use crate::book::checklist::{Care, Topic};
 use crate::book::couple::{Appointment, Band, Couple, Ring};
 use crate::book::field::{Outcome, Stage};
@@ -160,7 +160,12 @@ pub fn ring_small(it: &Ring) -> String {
     let planned = it.planned.then(|| "still to come".to_owned());
     let top = it.top_width.map(|width| format!("{} mm at the top", lengths::plain(width)));
     let profile = it.profile.map(|profile| band::profile(profile).to_owned());
-    let parts = [planned, top, profile, it.metal.map(band::alloy), it.finger.map(band::finger)];
+    let head = it.head.underside.map(|_| "with a head".to_owned());
+    let place = it.place.map(|place| format!("place {}", rings::place(place.0)));
+    let stones = it.stones.then(|| "stones down the shoulders".to_owned());
+    let holds = it.holds.then(|| "holds those nearer the web".to_owned());
+    let (metal, finger) = (it.metal.map(band::alloy), it.finger.map(band::finger));
+    let parts = [planned, top, profile, metal, head, stones, finger, place, holds];
     join(parts.into_iter().flatten())
 }
 

@@ -58,6 +58,15 @@ fn ring_part(part: RingField) -> &'static str {
         RingField::TopWidth => "width at the top",
         RingField::Profile => "profile",
         RingField::Metal => "metal",
+        RingField::BackWidth => "width at the back",
+        RingField::Height => "height",
+        RingField::Inside => "across the inside",
+        RingField::HeadToWeb => "its head, over the side to the web",
+        RingField::HeadToTip => "its head, over the side to the tip",
+        RingField::HeadUnderside => "its head, underside above the finger",
+        RingField::Stones => "stones down the shoulders",
+        RingField::Place => "place on the finger",
+        RingField::Holds => "holds the rings nearer the web",
         RingField::Planned => "still to come",
     }
 }
@@ -68,6 +77,10 @@ fn band_part(part: BandField) -> &'static str {
         BandField::Profile => "profile",
         BandField::Finish => "surface",
         BandField::Metal => "metal",
+        BandField::Height => "height",
+        BandField::Dome => "dome",
+        BandField::Relief => "edge relief",
+        BandField::Place => "rings between it and the web",
     }
 }
 
@@ -90,6 +103,9 @@ fn practice_field(field: PracticeField) -> &'static str {
         PracticeField::Gap => "Usual gap",
         PracticeField::Roomy => "Roomy up to",
         PracticeField::Full => "Full up to",
+        PracticeField::Clearance => practice::CLEARANCE,
+        PracticeField::Catch => practice::CATCH,
+        PracticeField::Thinnest => practice::THINNEST,
         PracticeField::Constant(_) => "A figure of the fit",
         PracticeField::PhoneName(_) => "Name of a phone",
     }
@@ -132,6 +148,7 @@ pub fn value(value: Option<&Value>) -> String {
         Value::Weekdays(_) => "a choice of days".to_owned(),
         Value::Time(time) => dates::time(*time),
         Value::Days(days) => dates::calendar_days(*days),
+        Value::Place(place) => place.0.to_string(),
         Value::Percent(_) => "a share of the finger".to_owned(),
         Value::Unknown(_) => "something that this version cannot read".to_owned(),
     }

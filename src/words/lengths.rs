@@ -11,7 +11,7 @@ pub fn plain(length: Length) -> String {
         tenths if tenths % 10 == 0 => 1,
         _ => 2,
     };
-    let rounded = Length::tenthousandths(hundredths * 100);
+    let rounded = Length::tenthousandths(hundredths.saturating_mul(100));
     if rounded < Length::ZERO {
         format!("−{}", format::mm(-rounded, decimals))
     } else {

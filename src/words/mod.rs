@@ -23,6 +23,7 @@ pub mod parts;
 pub mod phones;
 pub mod pictures;
 pub mod practice;
+pub mod rings;
 pub mod screens;
 pub mod showing;
 pub mod sizing;

@@ -1,7 +1,10 @@
 //! The words in pictures, and for each picture a text that says the same as it shows.
 
+use super::band::profile;
 use super::format;
+use crate::trade::band::section::Section;
 use crate::trade::measure::{Circumference, Length};
+use crate::trade::stack::{Head, Taper};
 use chrono::{Datelike, NaiveDate};
 
 /// How an order size is worn.
@@ -137,6 +140,100 @@ pub fn stack(rings: &[(&str, Length, RingState)], now: Length, later: Length, fr
         format!("; {} mm left of {} mm of free finger.", width(left), width(free))
     };
     text
+}
+
+/// "4.0 wide", "1.8 high", "dome 0.5", "relief 0.13": the dimensions of a section.
+pub fn across(width: Length) -> String {
+    format!("{} wide", self::width(width))
+}
+
+pub fn high(height: Length) -> String {
+    format!("{} high", width(height))
+}
+
+pub fn dome(dome: Length) -> String {
+    format!("dome {}", width(dome))
+}
+
+pub fn relief(relief: Length) -> String {
+    format!("relief {}", width(relief))
+}
+
+/// A band among several.
+pub fn band() -> &'static str {
+    "The band"
+}
+
+/// A section in words.
+pub fn section(label: &str, of: &Section) -> String {
+    let mut text = format!(
+        "{label} cut through: {}, {} mm wide, {} mm high",
+        profile(of.profile()),
+        width(of.width()),
+        width(of.height())
+    );
+    if of.dome() > Length::ZERO {
+        text += &format!(", domed by {} mm outside", width(of.dome()));
+    }
+    if of.relief() > Length::ZERO {
+        text += &format!(", its edges {} mm off the finger inside", width(of.relief()));
+    }
+    text + "."
+}
+
+/// "gap 0.8".
+pub fn gap(apart: Length) -> String {
+    format!("gap {}", width(apart))
+}
+
+pub fn flush() -> &'static str {
+    "flush"
+}
+
+/// Rings side by side, in words: each with how far it stands off from the one before it, and its head.
+pub fn side<'a>(rings: impl Iterator<Item = (&'a str, Length, Option<Head>)>) -> String {
+    let mut text = String::from("Side view at the top of the finger, from the web.");
+    for (at, (name, apart, head)) in rings.enumerate() {
+        text += &match (at, apart > Length::ZERO) {
+            (0, _) => format!(" {name}"),
+            (_, true) => format!(" {} mm further on, {name}", width(apart)),
+            (_, false) => format!(" Flush with it, {name}"),
+        };
+        text += &match head {
+            Some(head) => format!(
+                ", its head {} mm over the side to the web, {} mm over the other, its underside {} mm up.",
+                width(head.to_web),
+                width(head.to_tip),
+                width(head.underside)
+            ),
+            None => ".".to_owned(),
+        };
+    }
+    text
+}
+
+/// Where one is on a ring laid flat, from its back to its back.
+pub fn places_round() -> [&'static str; 5] {
+    ["back", "nine", "top", "three", "back"]
+}
+
+pub fn band_wide(band: Length) -> String {
+    format!("the band, {} mm", width(band))
+}
+
+pub fn if_top(top: Length) -> String {
+    format!("matched to the top it would be {} mm", width(top))
+}
+
+/// A tapering ring laid flat, in words.
+pub fn unrolled(label: &str, ring: &Taper, band: Length) -> String {
+    format!(
+        "{label} laid flat: {} mm at the top, {} mm at three and nine o’clock, {} mm at the back. Against it the band, {} mm all round.",
+        width(ring.top),
+        width(ring.shoulders),
+        width(ring.back),
+        width(band)
+    )
 }
 
 /// A day that a calendar marks.

@@ -214,6 +214,9 @@ pub const ROOMY: &str = "Roomy up to";
 pub const ROOMY_WHY: &str = "Of the free length.";
 pub const FULL: &str = "Full up to";
 pub const FULL_WHY: &str = "Above it: crowded.";
+pub const CLEARANCE: &str = "Clearance under a head";
+pub const CATCH: &str = "Heights differ by at most";
+pub const THINNEST: &str = "Thinnest band offered under a head";
 
 /// "24 mm, roomy to 35 %, full to 50 %".
 pub fn house(house: &House) -> String {

@@ -1,8 +1,13 @@
 //! The stack in words: verdicts, what is left, the shoulder match, errors.
 
+use super::format;
 use super::lengths::plain;
-use crate::trade::measure::Length;
-use crate::trade::stack::{Permille, Quantity, ShoulderMatch, Stack, StackError, Stretch, Verdict, When};
+use crate::trade::band::section::SectionError;
+use crate::trade::measure::{Length, Standing};
+use crate::trade::stack::{
+    Apart, Loses, Permille, ProfileMatch, Quantity, Remedies, ShoulderMatch, Stack, StackError, Stretch, Verdict, Wear,
+    When, Why,
+};
 
 pub fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
@@ -50,15 +55,31 @@ pub fn further(stretch: &Stretch) -> String {
 
 /// A share with its tenth: "33.8 %".
 pub fn share(share: Permille) -> String {
-    format!("{} %", super::format::mm(Length::tenthousandths(i64::from(share.0) * 1_000), 1))
+    format!("{} %", format::mm(Length::tenthousandths(i64::from(share.0) * 1_000), 1))
 }
 
+/// What matching the shoulders gives, and what matching the top instead would have given.
 pub fn shoulder_match(found: &ShoulderMatch) -> String {
+    let said = shoulders_only(found);
+    if found.if_top_at_shoulders == Length::ZERO {
+        return format!("{said} The ring is as wide at the top, so that either place gives the same.");
+    }
     format!(
-        "The band is {} the ring at three and nine o’clock, where it counts, and {} it at the top.",
-        compared(found.at_shoulders),
-        compared(found.at_top)
+        "{said} At the top it is {} it. Matched to the top instead, a band would be {} mm wide and {} the ring at three \
+         and nine.",
+        compared(found.at_top),
+        plain(found.if_top),
+        compared(found.if_top_at_shoulders)
     )
+}
+
+/// The same where the ring’s top was not measured.
+pub fn shoulders_only(found: &ShoulderMatch) -> String {
+    let back = match found.at_back == found.at_shoulders {
+        true => String::new(),
+        false => format!(", and at the back it is {} it", compared(found.at_back)),
+    };
+    format!("The band is {} the ring at three and nine o’clock, where it counts{back}.", compared(found.at_shoulders))
 }
 
 fn compared(difference: Length) -> String {
@@ -71,6 +92,148 @@ fn compared(difference: Length) -> String {
     }
 }
 
+pub fn profile_match(found: ProfileMatch) -> &'static str {
+    match found {
+        ProfileMatch::Calm => "The same profile as the ring beside it: looks calm.",
+        ProfileMatch::Deliberate => "Another profile than the ring beside it: a choice, and no fault.",
+    }
+}
+
+/// How two neighbours lie: flush, or how far apart and why. `name` names the rings of the stack.
+pub fn apart(found: &Apart, name: &dyn Fn(usize) -> String) -> String {
+    let (near, far) = (name(found.rings.0), name(found.rings.1));
+    let Some(cause) = found.cause else {
+        return format!("{} and {far} lie flush.", capital(&near));
+    };
+    let most = if cause.at_most { "at most " } else { "" };
+    let how = format!(
+        "{most}{} mm at the top, {} mm at the shoulders, nothing at the palm",
+        plain(found.top),
+        plain(found.shoulders)
+    );
+    let why = match (cause.heads_meet, cause.head, cause.meets) {
+        (true, ..) => format!("the heads of {} and {} meet", name(cause.head), name(cause.meets)),
+        (_, head, meets)
+            if [head, meets] == [found.rings.0, found.rings.1] || [meets, head] == [found.rings.0, found.rings.1] =>
+        {
+            format!("the head of {} reaches over {}", name(head), name(meets))
+        }
+        (_, head, meets) => format!("the head of {} reaches past its neighbour to {}", name(head), name(meets)),
+    };
+    let unknown = if cause.at_most { " Profile and height would say it more closely." } else { "" };
+    format!("{} and {far} stand apart: {how}, because {why}.{unknown}", capital(&near))
+}
+
+/// The same in short: "Not flush: 0.37 mm off at the top."
+pub fn apart_in_short(found: &Apart) -> String {
+    let most = if found.cause.is_some_and(|cause| cause.at_most) { "at most " } else { "" };
+    format!("Not flush: {most}{} mm off at the top.", plain(found.top))
+}
+
+/// What can be done about it: name, dimension, and what it means.
+pub fn remedies(found: &Remedies, band: &str) -> Vec<(&'static str, String, String)> {
+    let bay = format!("With a bay {} mm deep, so much more of the finger at the top goes to {band}.", plain(found.bay));
+    let thinner = match found.height {
+        Some(height) => {
+            let said = format!("At most {} mm high, {band} clears the head and stays straight.", plain(height));
+            ("A thinner band", plain(height), said)
+        }
+        None => ("A thinner band", String::new(), "No way out: too thin before it cleared the head.".to_owned()),
+    };
+    let gap = format!("Straight as it is, {band} stands off {} mm at the top.", plain(found.gap));
+    vec![("A shaped band", plain(found.bay), bay), thinner, ("The gap accepted", plain(found.gap), gap)]
+}
+
+/// What two neighbours do to each other, a sentence each with its standing.
+pub fn wear(found: &Wear, first: &str, second: &str) -> Vec<(String, Standing)> {
+    let mut all = Vec::new();
+    if let Some((loses, why, standing)) = found.metal {
+        all.push((metal(loses, why, first, second), standing));
+    }
+    let common = Standing::CommonPractice;
+    all.extend(found.stones.map(|loses| (stones(loses, first, second), common)));
+    all.extend(found.catches.map(|by| {
+        let text = format!(
+            "{} and {second} differ in height by {} mm: they catch, and claws wear.",
+            capital(first),
+            plain(by)
+        );
+        (text, common)
+    }));
+    if found.colours {
+        let text =
+            format!("{} and {second} have different colours: a fine choice that costs some upkeep.", capital(first));
+        all.push((text, common));
+    }
+    all
+}
+
+fn metal(loses: Loses, why: Why, first: &str, second: &str) -> String {
+    let (soft, hard) = if loses == Loses::Second { (second, first) } else { (first, second) };
+    match why {
+        Why::SameAlloy => format!("{} and {second} are of the same alloy: the safe choice.", capital(first)),
+        Why::PlatinumKeepsMore => format!(
+            "{} is likely to lose metal to {hard}: in one published test platinum lost two to three times less volume \
+             than white golds, and hardness did not predict the loss.",
+            capital(soft)
+        ),
+        Why::Harder => format!("{} is likely to lose metal: {hard} is harder.", capital(soft)),
+        Why::Denser => format!("{} is likely to lose metal: {hard} is about as hard, and denser.", capital(soft)),
+        Why::NearlyAlike => {
+            format!(
+                "{} and {second} are of different alloys, about as hard as each other: both may lose a little.",
+                capital(first)
+            )
+        }
+    }
+}
+
+fn stones(loses: Loses, first: &str, second: &str) -> String {
+    match loses {
+        Loses::First => format!("The stones of {second} rub on the metal of {first}, which wears."),
+        Loses::Second => format!("The stones of {first} rub on the metal of {second}, which wears."),
+        Loses::Alike => format!("The stones of {first} and {second} rub on each other: their edges may chip."),
+    }
+}
+
+/// A ring that will feel tighter later.
+pub fn tighter(by: Length, name: &str) -> String {
+    format!(
+        "{} will feel about {} mm tighter with the rings to come beside it; today’s order stays as it is.",
+        capital(name),
+        format::mm(by, 1)
+    )
+}
+
+/// "0.3 tighter", as an amount.
+pub fn by(length: Length) -> String {
+    format!("−{}", format::mm(length, 1))
+}
+
+/// Why a band has no section.
+pub fn section_error(error: SectionError) -> String {
+    match error {
+        SectionError::Nothing => "A band must have a width and a height above nothing.".to_owned(),
+        SectionError::DomeTooHigh { dome, height } => {
+            format!("The dome must be lower than the band: {} mm is not below {} mm.", plain(dome), plain(height))
+        }
+        SectionError::NoEdge { dome, relief, height } => format!(
+            "Dome and edge relief must leave an edge: {} and {} mm leave none of {} mm of height.",
+            plain(dome),
+            plain(relief),
+            plain(height)
+        ),
+        SectionError::TooRound { most } => {
+            format!("A dome and an edge relief must be less than half the width of the band: {} mm.", plain(most))
+        }
+    }
+}
+
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
 /// The sentence for what is wrong.
 pub fn error(error: &StackError) -> String {
     match error {
@@ -79,6 +242,11 @@ pub fn error(error: &StackError) -> String {
         StackError::OutOfRange { what, range } => {
             format!("{} must be between {} and {} mm.", quantity(*what), plain(range.least), plain(range.most))
         }
+        StackError::WiderThanFinger { width, free } => format!(
+            "A ring must be narrower than the finger is free: {} mm is more than {} mm.",
+            plain(*width),
+            plain(*free)
+        ),
         StackError::Thresholds { roomy, full } => format!(
             "Enter a share for full that is above roomy and at most 100 %: now roomy is {} % and full is {} %.",
             roomy.0, full.0

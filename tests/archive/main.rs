@@ -95,7 +95,7 @@ fn the_practice_of_1_0_still_reads_and_rewrites() {
     let kinds = |field: &Field| bandwright::archive::key::write(field).split('.').nth(1).unwrap().to_owned();
     let held: BTreeSet<String> = record.fields().map(|(field, _)| kinds(field)).collect();
     // Came with 1.1.
-    let later = ["phone_name", "try_on"];
+    let later = ["phone_name", "try_on", "catch", "clearance", "thinnest"];
     let all: BTreeSet<String> = arbitrary::practice_fields().iter().map(kinds).collect();
     let all = all.into_iter().filter(|kind| !later.contains(&kind.as_str())).collect();
     assert_eq!(held, all, "a sample of every field");

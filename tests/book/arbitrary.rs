@@ -21,6 +21,7 @@ use bandwright::trade::dates::lead_times::Step as Work;
 use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, PerMm, Place, ReadAt, Sits, Term};
+use bandwright::trade::limits::Whole;
 use bandwright::trade::measure::{Circumference, Length, Percent};
 use bandwright::trade::sizing::{Size, SizeAsRead, Stated, Step, System};
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
@@ -61,7 +62,7 @@ pub fn couple_fields() -> Vec<Field> {
 /// Every field of the practice.
 pub fn practice_fields() -> Vec<Field> {
     let mut all = vec![P::Fair, P::Region, P::FirstSystem, P::Step, P::Weekdays, P::WorksOnHolidays, P::CutOff];
-    all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full]);
+    all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full, P::Clearance, P::Catch, P::Thinnest]);
     all.extend([ItemId(2), ItemId(3)].map(P::TryOn));
     all.extend([ItemId(2), ItemId(3)].into_iter().flat_map(|item| [P::Gauge(item), P::Extra(item), P::Closure(item)]));
     all.push(P::PhoneName(InstallationId(5)));
@@ -81,6 +82,9 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
             text()
         }
         Field::Appointment(_, AppointmentField::Place) | Field::Ring(_, _, RingField::Name) => text(),
+        Field::Ring(_, _, RingField::Place) | Field::Band(_, BandField::Place) => {
+            (0u16..30).prop_map(|place| Value::Place(Whole(place))).boxed()
+        }
         Field::Wedding => wedding().prop_map(Value::Wedding).boxed(),
         Field::Appointment(_, AppointmentField::When) => {
             (day(), of(time())).prop_map(|(day, time)| Value::When(When { day, time })).boxed()
@@ -101,13 +105,16 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
         Field::Example
         | Field::FirstRing(_)
         | Field::NoRings(_)
-        | Field::Ring(_, _, RingField::Planned)
+        | Field::Ring(_, _, RingField::Planned | RingField::Stones | RingField::Holds)
         | Field::Practice(P::WorksOnHolidays) => any::<bool>().prop_map(Value::Yes).boxed(),
         Field::Finger(_) | Field::Ring(_, _, RingField::Finger) => finger().prop_map(Value::Finger).boxed(),
         Field::Reading(..) => reading().prop_map(Value::Reading).boxed(),
-        Field::Ring(_, _, RingField::ShoulderWidth | RingField::TopWidth)
-        | Field::Band(_, BandField::Width)
+        Field::Ring(_, _, RingField::ShoulderWidth | RingField::TopWidth | RingField::BackWidth)
+        | Field::Ring(_, _, RingField::Height | RingField::Inside)
+        | Field::Ring(_, _, RingField::HeadToWeb | RingField::HeadToTip | RingField::HeadUnderside)
+        | Field::Band(_, BandField::Width | BandField::Height | BandField::Dome | BandField::Relief)
         | Field::FreeLength(_)
+        | Field::Practice(P::Clearance | P::Catch | P::Thinnest)
         | Field::Practice(P::FreeLength | P::Gap | P::Constant(_)) => length().prop_map(Value::Length).boxed(),
         Field::Ring(_, _, RingField::Profile) | Field::Band(_, BandField::Profile) => {
             one_of(Profile::ALL, Value::Profile)

@@ -43,15 +43,13 @@ fn reading(wearer: Wearer, item: u128, place: Place) -> Vec<Write> {
 }
 
 fn ring(wearer: Wearer, item: u128, shoulder_width: Option<Length>) -> Vec<Write> {
-    let (name, finger, top_width, profile, metal) = (None, None, None, None, None);
-    let item = ItemId(item);
-    verbs::note_ring(wearer, Ring { item, name, finger, shoulder_width, top_width, profile, metal, planned: false })
+    verbs::note_ring(wearer, Ring { shoulder_width, ..Ring::unknown(ItemId(item)) })
 }
 
 fn band(wearer: Wearer, width: f64) -> Vec<Write> {
     let metal = alloys::by_code("platinum-950");
     let (profile, finish) = (Some(Profile::Court), Some(Finish::Plain));
-    verbs::choose_band(wearer, Band { width: Some(mm(width)), profile, finish, metal })
+    verbs::choose_band(wearer, Band { width: Some(mm(width)), profile, finish, metal, ..Band::default() })
 }
 
 fn order_size(wearer: Wearer, measure_again: bool) -> Vec<Write> {

@@ -259,6 +259,8 @@ export const ADDRESSES = [
   ["Calculator::Order", ({ couple }) => `#/bench/order?couple=${couple}&who=first`],
   ["Calculator::Stack", () => "#/bench/stack"],
   ["Calculator::Stack", ({ couple }) => `#/bench/stack?couple=${couple}&who=first`],
+  ["Calculator::Compare", () => "#/bench/compare"],
+  ["Calculator::Compare", ({ couple }) => `#/bench/compare?couple=${couple}&who=first`],
   ["Calculator::Dates", () => "#/bench/dates"],
   ["Calculator::Dates", ({ couple }) => `#/bench/dates?couple=${couple}`],
   ["Setting::Fair", () => "#/practice/fair"],

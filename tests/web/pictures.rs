@@ -5,7 +5,11 @@ use bandwright::pictures::Picture;
 use bandwright::pictures::calendar_strip::{CalendarStrip, calendar_strip};
 use bandwright::pictures::ladder::{Ladder, Named, Shift, ladder};
 use bandwright::pictures::stack::{Ring, Stack, stack};
+use bandwright::pictures::{section, side, unrolled};
+use bandwright::trade::band::Profile;
+use bandwright::trade::band::section::{Section, SectionInputs};
 use bandwright::trade::measure::{Circumference, Diameter, Length};
+use bandwright::trade::stack::{Head, Taper};
 use bandwright::words::format;
 use bandwright::words::pictures::{RingState, Worn};
 use chrono::{Datelike, NaiveDate};
@@ -137,13 +141,15 @@ fn a_figure_beyond_all_sense_is_drawn_somehow() {
     of.shifts[0].amount = far;
     of.best = Circumference(far);
     assert!(!ladder(&of).svg.contains("NaN"));
-    let ring = Ring { label: "💍".into(), width: far, height: far, state: RingState::Wanted, head: Some(far) };
+    let (state, head) = (RingState::Wanted, Some((far, far)));
+    let ring = Ring { label: "💍".into(), width: far, top: far, height: far, state, head, apart: far };
     let of = Stack { rings: vec![ring], gap: far, free: Length::ZERO, finger: Diameter(Length::ZERO), crowded: true };
     assert!(!stack(&of).svg.contains("NaN"));
 }
 
 fn ring(label: &str, mm: f64, state: RingState) -> Ring {
-    Ring { label: label.into(), width: Length::from_mm(mm), height: Length::from_mm(1.7), state, head: None }
+    let (width, height) = (Length::from_mm(mm), Length::from_mm(1.7));
+    Ring { label: label.into(), width, top: width, height, state, head: None, apart: Length::ZERO }
 }
 
 fn a_stack(rings: Vec<Ring>) -> Stack {
@@ -180,6 +186,135 @@ fn a_full_stack_keeps_its_names_apart() {
     let rings =
         (0..7).map(|i| ring("grandmother's engagement ring", 1.5 + f64::from(i), states[i as usize % 3])).collect();
     check_words(&show(&stack(&a_stack(rings))));
+}
+
+/// The scale that is written down with a drawing: units to a millimetre.
+fn unit(host: &Element) -> f64 {
+    figure(&all(host, "svg")[0], "data-unit")
+}
+
+fn upright(span: &Element) -> f64 {
+    (figure(span, "y2") - figure(span, "y1")).abs()
+}
+
+fn across(span: &Element) -> f64 {
+    (figure(span, "x2") - figure(span, "x1")).abs()
+}
+
+/// Drawn as wide and as high as this path is.
+fn extent(path: &Element) -> (f64, f64) {
+    let figures: Vec<f64> = path
+        .get_attribute("d")
+        .unwrap()
+        .split(|c: char| c.is_alphabetic() || c == ' ')
+        .filter_map(|it| it.parse().ok())
+        .collect();
+    let span = |from: usize| {
+        let of = || figures.iter().skip(from).step_by(2).copied();
+        of().fold(f64::MIN, f64::max) - of().fold(f64::MAX, f64::min)
+    };
+    (span(0), span(1))
+}
+
+fn a_section(profile: Profile, width: f64, height: f64, dome: f64, relief: f64) -> Section {
+    let mm = Length::from_mm;
+    let (dome, relief) = (Some(mm(dome)), Some(mm(relief)));
+    Section::new(&SectionInputs { profile, width: mm(width), height: mm(height), dome, relief }).unwrap()
+}
+
+#[wasm_bindgen_test]
+fn a_section_is_drawn_to_scale() {
+    for (width, height, dome, relief) in [(4.0, 1.8, 0.5, 0.13), (1.5, 1.5, 0.3, 0.02), (9.0, 1.4, 0.4, 0.3)] {
+        let section = a_section(Profile::Court, width, height, dome, relief);
+        let host = show(&section::section("a band with a rather long name that has to be cut somewhere", &section));
+        let unit = unit(&host);
+        let (wide, high) = extent(&all(&host, "path.section")[0]);
+        near(wide / unit, width);
+        near(high / unit, height);
+        for (dim, meant) in [("dim-height", height), ("dim-dome", dome), ("dim-relief", relief)] {
+            near(upright(&all(&host, &format!(".{dim} .span"))[0]) / unit, meant);
+        }
+        near(across(&all(&host, ".dim-width .span")[0]) / unit, width);
+        check_words(&host);
+        check_words(&show(&section::beside(&section, Length::from_mm(9.0))));
+    }
+}
+
+#[wasm_bindgen_test]
+fn a_head_and_the_gap_it_makes_are_drawn_to_scale() {
+    let mm = Length::from_mm;
+    let head = Head { to_web: mm(0.5), to_tip: mm(0.8), underside: mm(1.5) };
+    let ring = side::Ring {
+        label: "engagement ring".into(),
+        width: mm(2.6),
+        section: Some(a_section(Profile::Court, 2.6, 1.4, 0.3, 0.05)),
+        head: Some(head),
+        state: RingState::Worn,
+        apart: Length::ZERO,
+    };
+    let section = Some(a_section(Profile::D, 4.0, 1.8, 0.5, 0.0));
+    let band = side::Ring {
+        label: "band".into(),
+        width: mm(4.0),
+        section,
+        head: None,
+        state: RingState::Wanted,
+        apart: mm(0.37),
+    };
+    for rings in [
+        vec![ring.clone(), band.clone()],
+        vec![side::Ring { apart: Length::ZERO, ..band }, side::Ring { apart: mm(0.37), ..ring }],
+    ] {
+        let host = show(&side::side(&rings));
+        let unit = unit(&host);
+        near(across(&all(&host, ".dim-gap .span")[0]) / unit, 0.37);
+        near(upright(&all(&host, ".dim-underside .span")[0]) / unit, 1.5);
+        near(upright(&all(&host, ".dim-height .span")[0]) / unit, 1.8);
+        near(figure(&all(&host, "rect.head")[0], "width") / unit, 2.6 + 0.5 + 0.8);
+        near(extent(&all(&host, "path.body.rouge")[0]).0 / unit, 4.0);
+        check_words(&host);
+    }
+}
+
+#[wasm_bindgen_test]
+fn a_taper_is_laid_flat_to_scale() {
+    let mm = Length::from_mm;
+    let ring = Taper { top: mm(1.8), shoulders: mm(2.6), back: mm(2.0) };
+    let host = show(&unrolled::unrolled(&unrolled::Unrolled {
+        label: "engagement ring".into(),
+        ring,
+        band: mm(2.5),
+        round: c(54.0),
+    }));
+    let unit = unit(&host);
+    let widths: Vec<f64> = all(&host, ".dim-width .span").iter().map(upright).collect();
+    for (drawn, meant) in widths.iter().zip([1.8, 2.6, 2.6]) {
+        near(drawn / unit, meant);
+    }
+    let (long, wide) = extent(&all(&host, "path.ring")[0]);
+    near(long / unit, 54.0);
+    near(wide / unit, 2.6);
+    let band = &all(&host, "rect.band")[0];
+    near(figure(band, "height") / unit, 2.5);
+    near((figure(&all(&host, ".if-top")[0], "y1") - figure(band, "y")) / unit, 1.8);
+    check_words(&host);
+}
+
+#[wasm_bindgen_test]
+fn a_ring_that_tapers_and_one_that_leans_are_drawn_to_scale() {
+    let mm = Length::from_mm;
+    let tapers = Ring { top: mm(1.8), head: Some((mm(0.9), mm(0.9))), ..ring("engagement", 2.6, RingState::Worn) };
+    let leans = Ring { apart: mm(0.8), ..ring("band", 3.0, RingState::Wanted) };
+    let host = show(&stack(&a_stack(vec![tapers, leans])));
+    let unit = unit(&host);
+    near(2.0 * figure(&all(&host, "circle.head")[0], "r") / unit, 1.8 + 2.0 * 0.9);
+    let total = &all(&host, ".total .span")[0];
+    near(across(total) / unit, 5.8);
+    // At the shoulders the band stands off half as far: from 2.6 + 0.2 + 0.4 on.
+    let d = all(&host, "path.ring.wanted")[0].get_attribute("d").unwrap();
+    let start: f64 = d[1..].split(' ').next().unwrap().parse().unwrap();
+    near((start - figure(total, "x1")) / unit, 3.2);
+    check_words(&host);
 }
 
 fn day(y: i32, m: u32, d: u32) -> NaiveDate {

@@ -4,19 +4,19 @@
 //! Days are ISO 8601 ("2027-05-22", a month "2027-05", a year "2027"), times "14:30", lengths and circumferences
 //! millimetres with up to four decimals, choices the words of [`code`](super::code).
 //!
-//! Readings and sizes are in `fit`, days and lead times in `dates`, what all are written with in `json`.
+//! Readings and sizes are in `fit`, rings and bands in `rings`, days and lead times in `dates`, what all are written with in `json`.
 
 mod dates;
 mod fit;
 mod json;
+mod rings;
 
 use serde_json::{Value as Json, json};
 
 use super::code::Code;
 use super::list;
-use crate::book::field::{AppointmentField, BandField, Field, PracticeField as P, RingField};
+use crate::book::field::{AppointmentField, Field, PracticeField as P};
 use crate::book::value::{DatesSettled, Extra, NamedClosure, Recorded, StackSeen, Value, When};
-use crate::trade::band::alloys;
 use crate::trade::dates::closed::{Closure, Weekdays};
 use crate::trade::dates::spread::CalendarDays;
 use crate::trade::measure::Percent;
@@ -24,6 +24,7 @@ use dates::*;
 pub(super) use dates::{read_day, read_time, write_day, write_time};
 use fit::*;
 use json::*;
+use rings::*;
 
 /// A value as JSON.
 pub fn write(value: &Value) -> Json {
@@ -76,6 +77,7 @@ pub fn write(value: &Value) -> Json {
         Value::Days(days) => json!(days.0),
         Value::Percent(percent) => json!(percent.0),
         Value::Said(said) => list::write_json(said),
+        Value::Place(place) => json!(place.0),
         Value::Unknown(text) => serde_json::from_str(text).unwrap_or(Json::Null),
     }
 }
@@ -86,7 +88,9 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
         Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair | P::PhoneName(_)) => {
             text(json)?
         }
-        Field::Appointment(_, AppointmentField::Place) | Field::Ring(_, _, RingField::Name) => text(json)?,
+        Field::Appointment(_, AppointmentField::Place) => text(json)?,
+        Field::Ring(_, _, part) => read_ring(*part, json)?,
+        Field::Band(_, part) => read_band(*part, json)?,
         Field::Wedding => Value::Wedding(read_wedding(json)?),
         Field::Appointment(_, AppointmentField::When) => {
             Value::When(When { day: read_day(json.get("day")?)?, time: optional(json, "time", read_time)? })
@@ -100,18 +104,12 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
         Field::Example | Field::FirstRing(_) | Field::NoRings(_) | Field::Practice(P::WorksOnHolidays) => {
             Value::Yes(json.as_bool()?)
         }
-        Field::Ring(_, _, RingField::Planned) => Value::Yes(json.as_bool()?),
-        Field::Finger(_) | Field::Ring(_, _, RingField::Finger) => Value::Finger(read_finger(json)?),
+        Field::Finger(_) => Value::Finger(read_finger(json)?),
         Field::Reading(..) => Value::Reading(read_reading(json)?),
-        Field::Ring(_, _, RingField::ShoulderWidth | RingField::TopWidth)
-        | Field::Band(_, BandField::Width)
-        | Field::FreeLength(_)
-        | Field::Practice(P::FreeLength | P::Gap | P::Constant(_)) => Value::Length(read_length(json)?),
-        Field::Ring(_, _, RingField::Profile) | Field::Band(_, BandField::Profile) => Value::Profile(choice(json)?),
-        Field::Ring(_, _, RingField::Metal) | Field::Band(_, BandField::Metal) => {
-            Value::Metal(alloys::by_code(json.as_str()?)?)
+        Field::FreeLength(_)
+        | Field::Practice(P::FreeLength | P::Gap | P::Constant(_) | P::Clearance | P::Catch | P::Thinnest) => {
+            Value::Length(read_length(json)?)
         }
-        Field::Band(_, BandField::Finish) => Value::Finish(choice(json)?),
         Field::Wish(..) => Value::Yes(json.as_bool()?),
         Field::MeasureAgain(_) => Value::Day(read_day(json)?),
         Field::Fitted(_) => Value::Fitted(read_fitted(json)?),

@@ -3,6 +3,7 @@
 //! INVARIANT: what a calculator was asked stands in its address and nowhere else; what it answers is worked out anew
 //! by `trade` whenever that changes. Nothing is kept until a couple's button is pressed.
 
+mod compare;
 mod dates;
 mod order;
 mod sheet;
@@ -55,6 +56,7 @@ pub fn calculator(which: Calculator) -> AnyView {
                 Calculator::Table => table::table(opened),
                 Calculator::Order => order::order(opened),
                 Calculator::Stack => stack::stack(opened),
+                Calculator::Compare => compare::compare(opened),
                 Calculator::Dates => dates::dates(opened),
             },
         })
@@ -148,6 +150,7 @@ fn name(which: Calculator) -> &'static str {
         Calculator::Table => say::TABLE,
         Calculator::Order => say::ORDER_SIZE,
         Calculator::Stack => say::STACK,
+        Calculator::Compare => say::COMPARE,
         Calculator::Dates => say::COUNTDOWN,
     }
 }
@@ -158,6 +161,7 @@ fn answers(which: Calculator) -> &'static str {
         Calculator::Table => say::TABLE_HOW,
         Calculator::Order => say::ORDER_SIZE_HOW,
         Calculator::Stack => say::STACK_HOW,
+        Calculator::Compare => say::COMPARE_HOW,
         Calculator::Dates => say::COUNTDOWN_HOW,
     }
 }

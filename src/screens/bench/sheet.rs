@@ -1,11 +1,11 @@
-//! What the four calculators share: fields that are read while they are typed in, and where inputs and answer stand.
+//! What the calculators share: fields that are read while they are typed in, and where inputs and answer stand.
 
 use crate::parts::el::{el, live, maybe};
 use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use crate::app::form::Form;
+use crate::app::form::{Form, Start};
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option, tick};
 use crate::parts::details::details;
@@ -91,6 +91,15 @@ impl Sheet {
         };
         maybe(shown)
     }
+}
+
+/// What a calculator starts with, other words in the place of some.
+pub fn started_with(start: &[Start], other: &[Start]) -> Vec<Start> {
+    let word = |(name, text): &Start| {
+        let other = other.iter().find(|(of, _)| of == name).map(|(_, text)| text);
+        (*name, other.unwrap_or(text).clone())
+    };
+    start.iter().map(word).collect()
 }
 
 /// A typed size: every reading of it, and the one that is meant.

@@ -1,7 +1,7 @@
 //! The rings that one of the two owns or will own, and one of them.
 
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{all, column, heading, pair, para};
+use crate::parts::lay::{all, column, heading, pair, para, section};
 use leptos::prelude::*;
 
 use super::said::{beside, has_rings};
@@ -10,26 +10,27 @@ use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::seen::Seen;
-use crate::app::state::app;
+use crate::app::state::{App, app};
 use crate::archive::code::Code;
 use crate::book::asks::Ask;
 use crate::book::change::Write;
-use crate::book::couple::Ring;
+use crate::book::couple::{Head, Ring};
 use crate::book::field::Field as Kept;
 use crate::book::id::{ItemId, RecordId};
 use crate::book::value::Value;
 use crate::book::verbs;
 use crate::parts::button::{Weight, button, link_button};
-use crate::parts::choice::{Shape, choice_with, option};
+use crate::parts::choice::{Shape, choice_with, option, pick};
 use crate::parts::line::{line, lines};
 use crate::parts::page::page;
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::trade::band::{Profile, alloys};
-use crate::trade::limits::Limit;
+use crate::trade::limits::{Limit, Whole};
+use crate::trade::stack::RINGS_MOST;
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
 use crate::words::list::taking as say_list;
-use crate::words::{book as say_book, lengths, screens as say};
+use crate::words::{book as say_book, lengths, rings as say_rings, screens as say};
 
 pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
@@ -80,16 +81,8 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
     }
     let item = which.unwrap_or_else(|| ItemId(clock::random()));
     let worn_on = app.couple(id, |couple| couple.finger(wearer)).flatten();
-    let known = known.unwrap_or(Ring {
-        item,
-        name: None,
-        finger: worn_on,
-        shoulder_width: None,
-        top_width: None,
-        profile: None,
-        metal: None,
-        planned: false,
-    });
+    let place = couple_rings_next(app, id, wearer);
+    let known = known.unwrap_or(Ring { finger: worn_on, place: Some(Whole(place)), ..Ring::unknown(item) });
     let finger = known.finger.unwrap_or(Finger { hand: Hand::Left, digit: Digit::Ring });
     let length = |of: Option<_>| of.map(lengths::plain).unwrap_or_default();
     let name = which.map_or_else(|| "new".to_owned(), |item| item.to_string());
@@ -100,8 +93,17 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
             ("planned", if known.planned { "later" } else { "now" }.to_owned()),
             ("shoulder-width", length(known.shoulder_width)),
             ("top-width", length(known.top_width)),
+            ("back-width", length(known.back_width)),
+            ("height", length(known.height)),
+            ("inside", length(known.inside)),
             ("profile", fields::code_or_none(known.profile)),
             ("metal", known.metal.map_or("none", |alloy| alloy.code).to_owned()),
+            ("head-web", length(known.head.to_web)),
+            ("head-tip", length(known.head.to_tip)),
+            ("head-underside", length(known.head.underside)),
+            ("stones", fields::yes_or_nothing(known.stones)),
+            ("place", known.place.map_or("none".to_owned(), |place| place.0.to_string())),
+            ("holds", fields::yes_or_nothing(known.holds)),
             ("hand", finger.hand.code().to_owned()),
             ("digit", finger.digit.code().to_owned()),
         ],
@@ -123,6 +125,8 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
         })
     });
     let when = vec![option("now", say::WORN_NOW), option("later", say::PLANNED)];
+    let places = (1..=RINGS_MOST as u16).map(|place| (place.to_string(), say_rings::place(place)));
+    let places = std::iter::once(("none".to_owned(), say_rings::NO_PLACE.to_owned())).chain(places).collect();
     let content = all(vec![
         beside(id, Some(wearer), &[Ask::RingName]),
         fields::text(form, "ring-name", say::RING_NAME).hint(say::RING_NAME_HINT).line(),
@@ -134,31 +138,72 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
             when,
             form.text("planned"),
         ),
+        fields::mm(form, "shoulder-width", say::SHOULDER_WIDTH).hint(say::SHOULDER_WIDTH_HINT).line(),
         pair(vec![
-            fields::mm(form, "shoulder-width", say::SHOULDER_WIDTH).hint(say::SHOULDER_WIDTH_HINT).line(),
             fields::mm(form, "top-width", say::TOP_WIDTH).line(),
+            fields::mm(form, "back-width", say_rings::BACK_WIDTH).line(),
         ]),
+        fields::mm(form, "height", say_rings::HEIGHT).hint(say_rings::HEIGHT_HINT).line(),
         fields::profile(form, "profile"),
         fields::metal(form, "metal"),
+        pick("place", say_rings::PLACE, places, form.text("place")),
+        fields::yes(form, "holds", say_rings::HOLDS, say_rings::HOLDS_HINT),
+        section(
+            say_rings::HEAD,
+            vec![
+                para("small", say_rings::HEAD_HOW),
+                pair(vec![
+                    fields::mm(form, "head-web", say_rings::TO_WEB).line(),
+                    fields::mm(form, "head-tip", say_rings::TO_TIP).line(),
+                ]),
+                fields::mm(form, "head-underside", say_rings::UNDERSIDE).line(),
+                fields::yes(form, "stones", say_rings::STONES, say_rings::STONES_HINT),
+            ],
+        ),
+        fields::mm(form, "inside", say_rings::INSIDE).hint(say_rings::INSIDE_HINT).line(),
         fields::hand_and_finger(form),
         or_nothing(remove),
     ]);
     form_page(head, form, content, say::SAVE, save)
 }
 
+/// Which ring a new one is on the finger, unless somebody says otherwise: the next outwards.
+fn couple_rings_next(app: App, id: RecordId, wearer: Wearer) -> u16 {
+    let known = app.couple(id, |couple| couple.rings(wearer).len()).unwrap_or(0);
+    (known + 1).min(RINGS_MOST) as u16
+}
+
 fn read(form: Form, item: ItemId) -> Option<Ring> {
     let name = fields::read_line(form, "ring-name");
-    let shoulder_width = fields::read_optional_length(form, "shoulder-width", Limit::RingWidth);
-    let top_width = fields::read_optional_length(form, "top-width", Limit::RingWidth);
+    let length = |key, limit| fields::read_optional_length(form, key, limit);
+    let shoulder_width = length("shoulder-width", Limit::RingWidth);
+    let top_width = length("top-width", Limit::RingWidth);
+    let back_width = length("back-width", Limit::RingWidth);
+    let height = length("height", Limit::RingHeight);
+    let inside = length("inside", Limit::InsideDiameter);
+    let to_web = length("head-web", Limit::HeadReach);
+    let to_tip = length("head-tip", Limit::HeadReach);
+    let underside = length("head-underside", Limit::HeadUnderside);
     let text = |key| form.text(key).get_untracked();
+    let head = Head { to_web: to_web?, to_tip: to_tip?, underside: underside? };
+    if head.underside.is_none() && (head.to_web.is_some() || head.to_tip.is_some()) {
+        form.judge::<()>("head-underside", Err(say_rings::HEAD_INCOMPLETE.to_owned()))?;
+    }
     Some(Ring {
         item,
         name: name?,
         finger: Some(Finger { hand: Hand::from_code(&text("hand"))?, digit: Digit::from_code(&text("digit"))? }),
         shoulder_width: shoulder_width?,
         top_width: top_width?,
+        back_width: back_width?,
+        height: height?,
+        inside: inside?,
         profile: Profile::from_code(&text("profile")),
         metal: alloys::by_code(&text("metal")),
+        head,
+        stones: text("stones") == "yes",
+        place: text("place").parse().ok().map(Whole),
+        holds: text("holds") == "yes",
         planned: text("planned") == "later",
     })
 }

@@ -1,6 +1,7 @@
-//! What a band is: its profile, its bore, its finish and its metal. Sections, masses and stones come later.
+//! What a band is: its profile, its bore, its section, its finish and its metal. Masses and stones come later.
 
 pub mod alloys;
+pub mod section;
 
 /// The inside of a band.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -33,7 +33,7 @@ impl Quantity {
 }
 
 /// More rings than this are not worn on one finger.
-pub const RINGS_MOST: usize = 10;
+pub const RINGS_MOST: usize = 8;
 
 /// Why there is no stack.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,6 +45,11 @@ pub enum StackError {
     OutOfRange {
         what: Quantity,
         range: Range,
+    },
+    /// One ring alone is wider than the finger is free.
+    WiderThanFinger {
+        width: Length,
+        free: Length,
     },
     /// Roomy has to end before full does, and neither beyond the whole finger.
     Thresholds {
@@ -68,7 +73,11 @@ pub(super) fn check(inputs: &StackInputs) -> Result<(), StackError> {
     }
     inputs.rings.iter().try_for_each(|ring| within(Quantity::RingWidth, ring.width))?;
     within(Quantity::Gap, inputs.house.gap)?;
-    within(Quantity::FreeLength, inputs.measured.unwrap_or(inputs.house.free_length))?;
+    let free = inputs.measured.unwrap_or(inputs.house.free_length);
+    within(Quantity::FreeLength, free)?;
+    if let Some(wide) = inputs.rings.iter().find(|ring| ring.width > free) {
+        return Err(StackError::WiderThanFinger { width: wide.width, free });
+    }
     thresholds(&inputs.house)
 }
 

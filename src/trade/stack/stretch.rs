@@ -31,6 +31,12 @@ pub struct House {
     pub roomy: Percent,
     /// Up to here the finger is full, above it crowded.
     pub full: Percent,
+    /// Free under a head, and round it in the bay of a shaped band.
+    pub clearance: Length,
+    /// Neighbours whose heights differ by more catch on each other.
+    pub catch: Length,
+    /// No band is made thinner than this to clear a head.
+    pub thinnest: Length,
 }
 
 impl Default for House {
@@ -40,6 +46,9 @@ impl Default for House {
             free_length: FREE_FROM_MEMORY,
             roomy: Percent(35),
             full: Percent(50),
+            clearance: Length::tenthousandths(2_000),
+            catch: Length::tenthousandths(4_000),
+            thinnest: Length::tenthousandths(13_000),
         }
     }
 }
@@ -100,6 +109,8 @@ pub struct Stack {
     pub roomy_to: Length,
     pub full_to: Length,
     pub now: Stretch,
+    /// With the first ring that is planned, with the first two, and so on: the last is with all of them.
+    pub steps: Vec<Stretch>,
     /// With every ring that is planned.
     pub later: Stretch,
 }
@@ -123,8 +134,9 @@ pub fn stack(inputs: &StackInputs) -> Result<Stack, StackError> {
     let free_length = inputs.measured.unwrap_or(house.free_length);
     let roomy_to = free_length * house.roomy.share();
     let full_to = free_length * house.full.share();
-    let stretch = |worn: fn(When) -> bool| {
-        let positions = positions(inputs, worn);
+    // With this many of the planned rings.
+    let stretch = |planned: usize| {
+        let positions = positions(inputs, planned);
         let total = positions.last().map_or(Length::ZERO, |last| last.to);
         let next_from = if positions.is_empty() { Length::ZERO } else { total + house.gap };
         let widest = |to: Length| Some(to - next_from).filter(|width| *width >= Quantity::RingWidth.range().least);
@@ -143,14 +155,23 @@ pub fn stack(inputs: &StackInputs) -> Result<Stack, StackError> {
     } else {
         Standing::Yours
     };
-    let now = stretch(|when| when == When::Now);
-    let later = stretch(|_| true);
-    Ok(Stack { free_length, free_standing, roomy_to, full_to, now, later })
+    let planned = inputs.rings.iter().filter(|ring| ring.when == When::Later).count();
+    let (now, later) = (stretch(0), stretch(planned));
+    let steps = (1..=planned).map(stretch).collect();
+    Ok(Stack { free_length, free_standing, roomy_to, full_to, now, steps, later })
 }
 
-fn positions(inputs: &StackInputs, worn: fn(When) -> bool) -> Vec<Position> {
+fn positions(inputs: &StackInputs, planned: usize) -> Vec<Position> {
     let mut from = Length::ZERO;
-    let worn = inputs.rings.iter().enumerate().filter(|(_, ring)| worn(ring.when));
+    let mut left = planned;
+    let worn = inputs.rings.iter().enumerate().filter(|(_, ring)| match ring.when {
+        When::Now => true,
+        When::Later if left > 0 => {
+            left -= 1;
+            true
+        }
+        When::Later => false,
+    });
     worn.map(|(ring, on_finger)| {
         let to = from + on_finger.width;
         let position = Position { ring, from, to };

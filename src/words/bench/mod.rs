@@ -1,11 +1,13 @@
 //! The words of the Bench: its list, and what the calculators say beside what the trade's own words say.
 //!
-//! INVARIANT: as for all words. The order size, the stack and the countdown have a file each.
+//! INVARIANT: as for all words. The order size, the stack, the bands and the countdown have a file each.
 
+mod compare;
 mod countdown;
 mod order;
 mod stacking;
 
+pub use compare::*;
 pub use countdown::*;
 pub use order::*;
 pub use stacking::*;

@@ -27,6 +27,18 @@ pub const WORN_TOGETHER_NOW: &str = "Worn now, with the band";
 pub const WITH_RINGS_TO_COME: &str = "With the rings to come";
 pub const GAPS: &str = "Each gap";
 pub const LEFT: &str = "Left";
+pub const BAND_MORE: &str = "The band’s height, profile, metal";
+pub const BAND_SET: &str = "Set with stones";
+pub const RING_MORE: &str = "Height, profile, metal, head";
+pub const ROOM: &str = "Room on the finger";
+pub const MATCH: &str = "Match";
+pub const FLUSH: &str = "Flush or not";
+pub const WEAR: &str = "Wear";
+pub const CUT_THROUGH: &str = "Cut through";
+pub const OTHER_FINGERS: &str = "Other fingers";
+pub const SHAPED_NEEDS: &str = "A shaped band: for the bench";
+pub const SHAPED_NEEDS_WHAT: &str = "An impression of the rings as they are worn, a template of the curve, and the ring itself: write down from when to \
+     when, and give a receipt.";
 pub const CROWDED: &str =
     "Crowded by the house rule: knuckle and neighbours will press. Think of a narrower band, or fewer rings together.";
 pub const DOES_NOT_FIT: &str = "The rings are longer than the finger is free: they cannot all be worn together.";
@@ -37,6 +49,46 @@ pub fn free_hint(usual: Length) -> String {
 
 pub fn ring_number(n: usize) -> String {
     format!("Ring {n}, from the web outwards")
+}
+
+/// "beyond ring 2".
+pub fn beyond_ring(n: usize) -> String {
+    format!("beyond ring {n}")
+}
+
+/// A ring as it stands in a sentence: "the band", "the engagement ring", and as it was called where it has its own word.
+pub fn named(name: &str, state: RingState) -> String {
+    let has_article = ["the ", "a ", "an ", "her ", "his ", "their ", "my "].iter().any(|word| name.starts_with(word));
+    match state {
+        RingState::Wanted => format!("the {BAND}"),
+        RingState::Worn | RingState::Planned if has_article => name.to_owned(),
+        RingState::Planned if name == ring_by_its_state(state) => "the ring to come".to_owned(),
+        RingState::Worn | RingState::Planned => format!("the {name}"),
+    }
+}
+
+/// "Engagement ring and band, later": the heading of what is said of two neighbours.
+pub fn pair(near: &str, far: &str, later: bool) -> String {
+    let plain = |name: &str| name.strip_prefix("the ").unwrap_or(name).to_owned();
+    let (near, far) = (stack::capital(&plain(near)), plain(far));
+    if later { format!("{near} and {far}, later") } else { format!("{near} and {far}") }
+}
+
+/// "With the first ring to come", "With the first 2 to come".
+pub fn with_later(n: usize) -> String {
+    if n == 1 { "With the first ring to come".to_owned() } else { format!("With the first {n} to come") }
+}
+
+pub fn fit_later(name: &str) -> String {
+    format!("Fit of {name}, later")
+}
+
+pub fn profile_beside(ring: &str) -> String {
+    format!("Profile, {ring}")
+}
+
+pub fn on_no_finger(ring: &str) -> String {
+    format!("{ring} is on no finger yet: it is counted here. Note the finger with the ring.")
 }
 
 /// A ring that was given no name.
@@ -50,6 +102,11 @@ pub fn ring_by_its_state(state: RingState) -> String {
 
 pub fn stack_subtitle(couple: Couple<'_>, who: Wearer) -> String {
     whose(couple, who).join(" · ")
+}
+
+/// "Stack 5.3 mm, roomy: 22.1 % of 24 mm".
+pub fn stack_in_short(total: Length, verdict: &str) -> String {
+    format!("{STACK} {} mm, {verdict}", plain(total))
 }
 
 /// What the large figure is of.
@@ -80,9 +137,7 @@ pub fn shoulder_said(found: ShoulderMatch, top_known: bool) -> String {
     if top_known {
         return stack::shoulder_match(&found);
     }
-    let said = stack::shoulder_match(&found);
-    let at_shoulders = said.split(", where it counts").next().unwrap_or(&said);
-    format!("{at_shoulders}, where it counts. The width at its top is not known.")
+    format!("{} The width at its top is not known.", stack::shoulders_only(&found))
 }
 
 /// "engagement ring 2.6".

@@ -92,7 +92,7 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
     let band = couple.band(who);
     known.extend(band.width.map(|width| ("width", lengths::plain(width))));
     known.extend(band.profile.map(|profile| ("profile", profile.code().to_owned())));
-    known.extend(fitting::no_beads(couple, who).map(|why| ("no-beads", no_beads_code(why).to_owned())));
+    known.extend(fitting::no_beads(&band).map(|why| ("no-beads", no_beads_code(why).to_owned())));
     if couple.first_ring(who) == Some(true) {
         known.push(("first-ring", "yes".to_owned()));
     }

@@ -13,11 +13,16 @@ use leptos::prelude::*;
 use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
 use crate::app::address::Address;
+use crate::app::form::{Form, Start};
 use crate::app::route::go_instead;
+use crate::app::state::App;
+use crate::archive::code::Code;
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
-use crate::book::field::Field;
-use crate::book::value::Value;
+use crate::book::couple::Band;
+use crate::book::field::{Field, Wish};
+use crate::book::fitting;
+use crate::book::value::{ReadingTaken, Value};
 use crate::parts::answer::answer;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option};
@@ -28,10 +33,34 @@ use crate::screens::show::showable;
 use crate::words::{bench as say, book as say_book, finger as say_finger};
 use reckon::Reckoned;
 
+/// What the order size of any band rests on: the calculator as it starts for a couple.
+pub struct Basis {
+    start: Vec<Start>,
+    known: (Vec<ReadingTaken>, Vec<Wish>),
+}
+
+pub fn basis(opened: &Opened) -> Basis {
+    Basis { start: couple::start(opened), known: known(opened) }
+}
+
+/// The order size of another band, by its name; none where something is missing for it.
+pub fn size_of(app: App, basis: &Basis, width: &str, band: &Band) -> Option<String> {
+    let profile = band.profile?.code().to_owned();
+    let no_beads = fitting::no_beads(band).map(reckon::no_beads_code).unwrap_or_default().to_owned();
+    let asked = [("width", width.to_owned()), ("profile", profile), ("no-beads", no_beads)];
+    let form = Form::still(sheet::started_with(&basis.start, &asked));
+    let (taken, wishes) = &basis.known;
+    reckon::reckon(app, form, taken, wishes).made().map(|made| made.name)
+}
+
+/// The readings of the couple that count, and what is to be thought of about the finger.
+fn known(opened: &Opened) -> (Vec<ReadingTaken>, Vec<Wish>) {
+    opened.read(|couple, who| (couple::taken(couple, who), couple.wishes(who))).unwrap_or_default()
+}
+
 pub fn order(opened: Opened) -> AnyView {
     let app = opened.app;
-    let known = opened.read(|couple, who| (couple::taken(couple, who), couple.wishes(who))).unwrap_or_default();
-    let known = StoredValue::new(known);
+    let known = StoredValue::new(known(&opened));
     let form = opened.form(couple::start(&opened));
     let found = Memo::new(move |_| known.with_value(|(taken, wishes)| reckon::reckon(app, form, taken, wishes)));
     let sheet = Sheet::new(form, Signal::derive(move || found.with(|found| found.complaints.clone())));

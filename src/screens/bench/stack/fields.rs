@@ -1,4 +1,4 @@
-//! The inputs of the stack: the band, and up to six rings beside it.
+//! The inputs of the stack: the band, and up to seven rings beside it.
 
 use crate::parts::el::{el, maybe};
 use crate::parts::lay::{all, pair};
@@ -6,16 +6,21 @@ use leptos::prelude::*;
 
 use super::super::Opened;
 use super::super::sheet::Sheet;
-use crate::app::form::Start;
-use crate::book::couple::Couple;
+use crate::app::form::{Form, Start};
+use crate::archive::code::Code;
+use crate::book::couple::{Couple, Ring};
 use crate::parts::choice::{Shape, choice, option};
+use crate::parts::details::details;
+use crate::screens::fields;
+use crate::trade::band::{Bore, Finish, Profile};
+use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
-use crate::words::{bench as say, book as say_book, lengths, screens};
+use crate::words::{bench as say, book as say_book, lengths, rings as say_rings, screens};
 
 /// A ring that is worn now, and one to come.
 pub const NOW: &str = "now";
 pub const LATER: &str = "later";
-/// Where the band lies: nearest the web, or beyond the rings that are worn now.
+/// Where the band lies: nearest the web, or beyond the rings that are worn now; otherwise beyond so many rings.
 const NEAREST_WEB: &str = "web";
 pub const AFTER_WORN: &str = "after";
 
@@ -24,7 +29,16 @@ pub struct RowKeys {
     pub name: &'static str,
     pub width: &'static str,
     pub top: &'static str,
+    pub back: &'static str,
     pub when: &'static str,
+    pub height: &'static str,
+    pub profile: &'static str,
+    pub metal: &'static str,
+    pub web: &'static str,
+    pub tip: &'static str,
+    pub under: &'static str,
+    pub stones: &'static str,
+    pub inside: &'static str,
 }
 
 macro_rules! row {
@@ -33,21 +47,41 @@ macro_rules! row {
             name: concat!("ring", $n, "-name"),
             width: concat!("ring", $n, "-width"),
             top: concat!("ring", $n, "-top"),
+            back: concat!("ring", $n, "-back"),
             when: concat!("ring", $n, "-when"),
+            height: concat!("ring", $n, "-height"),
+            profile: concat!("ring", $n, "-profile"),
+            metal: concat!("ring", $n, "-metal"),
+            web: concat!("ring", $n, "-web"),
+            tip: concat!("ring", $n, "-tip"),
+            under: concat!("ring", $n, "-under"),
+            stones: concat!("ring", $n, "-stones"),
+            inside: concat!("ring", $n, "-inside"),
         }
     };
 }
 
-pub const ROWS: [RowKeys; 6] = [row!(1), row!(2), row!(3), row!(4), row!(5), row!(6)];
+pub const ROWS: [RowKeys; 7] = [row!(1), row!(2), row!(3), row!(4), row!(5), row!(6), row!(7)];
+
+/// The rings that lie on the finger of the band, those without a finger among them.
+pub fn here(couple: Couple<'_>, who: Wearer) -> Vec<Ring> {
+    let finger = couple.finger(who);
+    let rings = couple.rings(who).into_iter();
+    rings.filter(|ring| ring.finger.is_none() || finger.is_none() || ring.finger == finger).collect()
+}
 
 /// What the calculator starts with: the couple's rings and band, or nothing.
 pub fn start(opened: &Opened) -> Vec<Start> {
     let gap = opened.app.practice(|practice| lengths::plain(practice.house().gap));
-    let mut start: Vec<Start> =
-        vec![("band", String::new()), ("place", NEAREST_WEB.to_owned()), ("gap", gap), ("free", String::new())];
+    let none = || fields::code_or_none::<Profile>(None);
+    let mut start: Vec<Start> = vec![("place", NEAREST_WEB.to_owned()), ("gap", gap)];
+    start.extend([("band-profile", none()), ("band-metal", none())]);
+    let blank = ["band", "free", "band-height", "band-dome", "band-relief", "band-set", "band-inside"];
+    start.extend(blank.map(|key| (key, String::new())));
     for row in &ROWS {
-        start.extend([row.name, row.width, row.top].map(|key| (key, String::new())));
-        start.push((row.when, NOW.to_owned()));
+        let blank = [row.name, row.width, row.top, row.back, row.height, row.web, row.tip, row.under];
+        start.extend(blank.into_iter().chain([row.stones, row.inside]).map(|key| (key, String::new())));
+        start.extend([(row.when, NOW.to_owned()), (row.profile, none()), (row.metal, none())]);
     }
     for (name, text) in opened.read(known).unwrap_or_default() {
         if let Some(entry) = start.iter_mut().find(|(of, _)| *of == name) {
@@ -58,44 +92,102 @@ pub fn start(opened: &Opened) -> Vec<Start> {
 }
 
 fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
-    let mut known: Vec<Start> = Vec::new();
-    known.extend(couple.band(who).width.map(|width| ("band", lengths::plain(width))));
-    known.extend(couple.free_length(who).map(|free| ("free", lengths::plain(free))));
-    let finger = couple.finger(who);
-    let rings = couple.rings(who).into_iter();
-    let here = rings.filter(|ring| ring.finger.is_none() || finger.is_none() || ring.finger == finger);
-    for (row, ring) in ROWS.iter().zip(here) {
-        known.push((row.name, say_book::ring_name(&ring)));
-        known.extend(ring.shoulder_width.map(|width| (row.width, lengths::plain(width))));
-        known.extend(ring.top_width.map(|width| (row.top, lengths::plain(width))));
-        known.push((row.when, if ring.planned { LATER } else { NOW }.to_owned()));
+    let length = |of: Option<Length>| of.map(lengths::plain).unwrap_or_default();
+    let band = couple.band(who);
+    let inside = couple.order_size(who).map(|size| size.size.circumference().diameter().0);
+    let set = matches!(band.finish, Some(Finish::Set | Finish::SetAllRound));
+    let mut known: Vec<Start> = vec![
+        ("band", length(band.width)),
+        ("band-height", length(band.height)),
+        ("band-profile", fields::code_or_none(band.profile)),
+        ("band-dome", length(band.dome)),
+        ("band-relief", length(band.relief)),
+        ("band-metal", band.metal.map_or("none", |alloy| alloy.code).to_owned()),
+        ("band-set", fields::yes_or_nothing(set)),
+        ("band-inside", length(inside)),
+        ("free", length(couple.free_length(who))),
+    ];
+    known.extend(band.place.filter(|place| place.0 > 0).map(|place| ("place", place.0.to_string())));
+    for (row, ring) in ROWS.iter().zip(here(couple, who)) {
+        known.extend([
+            (row.name, say_book::ring_name(&ring)),
+            (row.width, length(ring.shoulder_width)),
+            (row.top, length(ring.top_width)),
+            (row.back, length(ring.back_width)),
+            (row.height, length(ring.height)),
+            (row.profile, fields::code_or_none(ring.profile)),
+            (row.metal, ring.metal.map_or("none", |alloy| alloy.code).to_owned()),
+            (row.web, length(ring.head.to_web)),
+            (row.tip, length(ring.head.to_tip)),
+            (row.under, length(ring.head.underside)),
+            (row.stones, fields::yes_or_nothing(ring.stones)),
+            (row.inside, length(ring.inside)),
+            (row.when, if ring.planned { LATER } else { NOW }.to_owned()),
+        ]);
     }
     known
 }
 
 pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {
     let form = sheet.form;
-    let places = vec![option(NEAREST_WEB, say::NEAREST_WEB), option(AFTER_WORN, say::AFTER_WORN)];
     let free = opened.app.practice(|practice| say::free_hint(practice.house().free_length));
     let rows: Vec<AnyView> = (0..ROWS.len()).map(|at| row(sheet, at)).collect();
     let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
     all(vec![
         sheet.mm("band", say::BAND_TO_MAKE).line(),
+        details(say::BAND_MORE, band(sheet)),
         all(rows),
-        choice("place", say::BAND_PLACE, Shape::Chips, places, form.text("place")),
+        place(form),
         sheet.mm("free", say::FREE_LENGTH).hint(free).line(),
         sheet.mm("gap", say::GAP).hint(say::GAP_HINT).line(),
         sheet.afresh(afresh),
     ])
 }
 
+/// Where the band lies, among as many rings as there are.
+fn place(form: Form) -> AnyView {
+    let rings = Memo::new(move |_| ROWS.iter().filter(|row| is_filled(form, row)).count());
+    maybe(move || {
+        let between = (1..=rings.get()).map(|n| option(n.to_string(), say::beyond_ring(n)));
+        let ends = [option(NEAREST_WEB, say::NEAREST_WEB), option(AFTER_WORN, say::AFTER_WORN)];
+        let places = ends.into_iter().chain(between.filter(|_| rings.get() > 1)).collect();
+        Some(choice("place", say::BAND_PLACE, Shape::Chips, places, form.text("place")))
+    })
+}
+
+fn band(sheet: Sheet) -> AnyView {
+    let form = sheet.form;
+    let profile = move || Profile::from_code(&form.text("band-profile").get());
+    let dome = move || {
+        profile().filter(|it| it.is_domed_outside())?;
+        Some(sheet.mm("band-dome", say_rings::DOME).hint(say_rings::DOME_HINT).line())
+    };
+    let relief = move || {
+        profile().filter(|it| it.bore() == Bore::Domed)?;
+        Some(sheet.mm("band-relief", say_rings::RELIEF).hint(say_rings::RELIEF_HINT).line())
+    };
+    all(vec![
+        sheet.mm("band-height", say_rings::BAND_HEIGHT).line(),
+        fields::profile(form, "band-profile"),
+        maybe(dome),
+        maybe(relief),
+        fields::metal(form, "band-metal"),
+        sheet.yes("band-set", say::BAND_SET, Some(say_rings::STONES_HINT)),
+        sheet.mm("band-inside", say_rings::INSIDE).hint(say_rings::INSIDE_HINT).line(),
+    ])
+}
+
+fn is_filled(form: Form, row: &RowKeys) -> bool {
+    [row.name, row.width].iter().any(|key| form.text(key).with(|it| !it.is_empty()))
+}
+
 /// A ring; it is there once the one before it has something in it, and then it stays.
 fn row(sheet: Sheet, at: usize) -> AnyView {
     let keys = &ROWS[at];
     let form = sheet.form;
-    let filled = move |row: &RowKeys| [row.name, row.width].iter().any(|key| form.text(key).with(|it| !it.is_empty()));
-    let shown =
-        Memo::new(move |before: Option<&bool>| at == 0 || before == Some(&true) || ROWS[at - 1..].iter().any(filled));
+    let shown = Memo::new(move |before: Option<&bool>| {
+        at == 0 || before == Some(&true) || ROWS[at - 1..].iter().any(|row| is_filled(form, row))
+    });
     let inside = move || {
         shown.get().then(|| {
             let when = vec![option(NOW, say::WORN_NOW), option(LATER, screens::PLANNED)];
@@ -108,8 +200,21 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
                     sheet.mm(keys.top, screens::TOP_WIDTH).line(),
                 ]))
                 .child(choice(keys.when, say::WHEN_WORN, Shape::Segments, when, form.text(keys.when)))
+                .child(details(say::RING_MORE, more(sheet, keys)))
                 .view()
         })
     };
     maybe(inside)
+}
+
+fn more(sheet: Sheet, keys: &'static RowKeys) -> AnyView {
+    all(vec![
+        pair(vec![sheet.mm(keys.back, say_rings::BACK_WIDTH).line(), sheet.mm(keys.height, say_rings::HEIGHT).line()]),
+        fields::profile(sheet.form, keys.profile),
+        fields::metal(sheet.form, keys.metal),
+        pair(vec![sheet.mm(keys.web, say_rings::TO_WEB).line(), sheet.mm(keys.tip, say_rings::TO_TIP).line()]),
+        sheet.mm(keys.under, say_rings::UNDERSIDE).line(),
+        sheet.yes(keys.stones, say_rings::STONES, Some(say_rings::STONES_HINT)),
+        sheet.mm(keys.inside, say_rings::INSIDE).hint(say_rings::INSIDE_HINT).line(),
+    ])
 }

@@ -1,34 +1,39 @@
 //! The stack: every ring worn together, now and later, against the free length of the finger.
 
+mod draw;
 mod fields;
 mod reckon;
+mod why;
 
-use crate::parts::el::maybe;
+use crate::parts::el::{live, maybe, or_nothing};
 use crate::parts::lay::{all, section};
 use leptos::prelude::*;
 
 use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
 use crate::app::address::Address;
+use crate::app::form::{Form, Start};
 use crate::app::route::go_instead;
 use crate::app::show::Shown;
+use crate::app::state::{App, app};
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
-use crate::book::field::Field;
+use crate::book::field::{BandField, Field};
 use crate::book::value::{StackSeen, Value};
 use crate::parts::answer::{Said, Tone, answer};
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reason, reasons};
-use crate::pictures::stack as drawing;
 use crate::screens::show::showable;
+use crate::trade::band::section::Section;
 use crate::trade::measure::{Circumference, Diameter, Length, Standing};
-use crate::trade::stack::Verdict;
-use crate::trade::wearer::Wearer;
+use crate::trade::stack::{RingOnFinger, StackError, StackInputs, Verdict, When};
+use crate::trade::wearer::{Finger, Wearer};
 use crate::words::pictures::RingState;
-use crate::words::{bench as say, book as say_book, showing, stack as say_stack, standing};
+use crate::words::{band as say_band, bench as say, book as say_book, showing, stack as say_stack, standing};
+pub use fields::start;
 use reckon::Reckoned;
 
 pub fn stack(opened: Opened) -> AnyView {
@@ -41,14 +46,22 @@ pub fn stack(opened: Opened) -> AnyView {
     let there = Memo::new(move |_| found.with(|found| found.stack.is_some()));
     let shown = move || {
         there.get().then(|| {
-            let svg = Signal::derive(move || found.with(|found| drawn(found, finger, own_name)).unwrap_or_default());
+            let drawn = move || found.with(|found| draw::from_above(found, finger, own_name)).unwrap_or_default();
+            let svg = Signal::derive(drawn);
             let said = Signal::derive(move || found.with(said));
             let shown = move || found.with_untracked(|found| shown_to_them(found, finger));
             showable(vec![picture(svg), answer("stack-answer", say::STACK_LATER, said)], shown)
         })
     };
-    let answer = all(vec![maybe(shown), sheet::cautions(Signal::derive(move || found.with(cautions)))]);
-    let why = move || there.get().then(|| section(say::WHY, vec![reasons(Signal::derive(move || found.with(why)))]));
+    let unsettled = opened.read(unsettled).unwrap_or_default();
+    let cautions = Signal::derive(move || {
+        let mut all = unsettled.clone();
+        all.extend(found.with(cautions));
+        all
+    });
+    let answer = all(vec![maybe(shown), sheet::cautions(cautions)]);
+    let others = opened.read(others).unwrap_or_default();
+    let why = move || there.get().then(|| explained(found, finger, &others));
     let content = laid(Laid {
         first: opened.missing(lacking),
         answered,
@@ -71,10 +84,42 @@ pub fn stack(opened: Opened) -> AnyView {
     page(head, content, Some(action))
 }
 
+/// The stack with another band, everything else as the calculator starts.
+pub fn with_band(app: App, start: &[Start], band: &[Start]) -> Reckoned {
+    reckon::reckon(app, Form::still(sheet::started_with(start, band)))
+}
+
+/// "The stack 5.3 mm, roomy: 22.1 % of 24 mm".
+pub fn in_short(found: &Reckoned) -> Option<String> {
+    let (stack, later) = (found.stack.as_ref()?, found.later()?);
+    Some(say::stack_in_short(later.total, &say::verdict_of(later, stack.free_length)))
+}
+
+/// What is to be thought of, in short: room, gaps, metal that is likely to be lost.
+pub fn cautions_in_short(found: &Reckoned) -> Vec<String> {
+    let mut all = no_room(found);
+    let band = found.rings.iter().position(|ring| ring.state == RingState::Wanted);
+    let beside = |pair: &&reckon::Pair| Some(pair.apart.rings.0) == band || Some(pair.apart.rings.1) == band;
+    for pair in found.pairs.iter().filter(beside) {
+        if pair.apart.top > Length::ZERO {
+            all.push(say_stack::apart_in_short(&pair.apart));
+        }
+        if pair.wear.is_a_caution() {
+            let (near, far) = pair.apart.rings;
+            let said = say_stack::wear(&pair.wear, &found.name(near), &found.name(far));
+            all.extend(said.into_iter().map(|(said, _)| said));
+        }
+    }
+    all
+}
+
+/// The band cut through, where its profile and height are known.
+pub fn section_of_band(found: &Reckoned) -> Option<Section> {
+    found.rings.iter().find(|ring| ring.state == RingState::Wanted)?.lying.section
+}
+
 /// A finger of size M½ or so, where nothing is known of it: only the drawing needs it.
 const USUAL_FINGER: Diameter = Diameter(Length::tenthousandths(170_000));
-/// So high a ring is drawn.
-const HEIGHT: Length = Length::tenthousandths(18_000);
 
 fn finger(couple: Couple<'_>, who: Wearer) -> Option<Diameter> {
     let settled = couple.order_size(who).map(|size| size.size.circumference());
@@ -92,35 +137,84 @@ fn own_name(ring: &reckon::Ring) -> String {
     ring.name.clone()
 }
 
-/// The same for the couple: what somebody calls a ring stays in the book.
+/// The answer for the couple: what somebody calls a ring stays in the book.
 fn shown_to_them(found: &Reckoned, finger: Diameter) -> Option<Shown> {
     let (stack, later) = (found.stack.as_ref()?, found.later()?);
     let to_come = found.rings.iter().any(|ring| ring.state == RingState::Planned);
     Some(Shown {
         title: showing::STACK_TITLE.to_owned(),
-        picture: drawn(found, finger, |ring| showing::ring(ring.state)).unwrap_or_default(),
+        picture: draw::from_above(found, finger, |ring| showing::ring(ring.state)).unwrap_or_default(),
         figure: showing::along(later.total),
         lines: vec![showing::of_free(stack.free_length, to_come), say_stack::verdict(later.verdict).to_owned()],
     })
 }
 
-fn drawn(found: &Reckoned, finger: Diameter, label: fn(&reckon::Ring) -> String) -> Option<String> {
-    let later = found.later()?;
-    let ring = |ring: &reckon::Ring| drawing::Ring {
-        label: label(ring),
-        width: ring.width,
-        height: HEIGHT,
-        state: ring.state,
-        head: None,
+/// What is known of rings on other fingers, one line a finger.
+fn others(couple: Couple<'_>, who: Wearer) -> Vec<Reason> {
+    let Some(here) = couple.finger(who) else { return Vec::new() };
+    let mut fingers: Vec<Finger> = Vec::new();
+    let rings = couple.rings(who);
+    for finger in rings.iter().filter_map(|ring| ring.finger) {
+        if finger != here && !fingers.contains(&finger) {
+            fingers.push(finger);
+        }
+    }
+    let one = |finger: Finger| {
+        let there = rings.iter().filter(|ring| ring.finger == Some(finger));
+        let on_finger = there.filter_map(|ring| {
+            let when = if ring.planned { When::Later } else { When::Now };
+            Some(RingOnFinger { width: ring.shoulder_width?, when })
+        });
+        let house = app().practice(|practice| practice.house());
+        let inputs = StackInputs { rings: on_finger.collect(), measured: None, house };
+        let found = crate::trade::stack::stack(&inputs).ok()?;
+        let rule = standing::standing(Standing::CommonPractice);
+        let said = say::founded(&say_stack::summary(&found, &found.later), rule);
+        Some(reason(say_band::finger(finger), say::width(found.later.total), said))
     };
-    let picture = drawing::stack(&drawing::Stack {
-        rings: found.rings.iter().map(ring).collect(),
-        gap: found.gap?,
-        free: found.stack.as_ref()?.free_length,
-        finger,
-        crowded: matches!(later.verdict, Verdict::Crowded | Verdict::DoesNotFit),
-    });
-    Some(picture.svg)
+    fingers.into_iter().filter_map(one).collect()
+}
+
+/// What about the couple's rings wants to be settled before the stack can be trusted.
+fn unsettled(couple: Couple<'_>, who: Wearer) -> Vec<String> {
+    let here = fields::here(couple, who);
+    let no_finger = here.iter().filter(|ring| ring.finger.is_none());
+    let mut all: Vec<String> = no_finger.map(|ring| say::on_no_finger(&say_book::ring_name(ring))).collect();
+    if here.len() > fields::ROWS.len() {
+        all.push(say_stack::error(&StackError::TooManyRings { most: fields::ROWS.len() }));
+    }
+    all
+}
+
+/// The parts of the answer, each with its picture.
+fn explained(found: Memo<Reckoned>, finger: Diameter, others: &[Reason]) -> AnyView {
+    let part = |heading: &'static str, of: fn(&Reckoned) -> Vec<Reason>, drawn: Signal<Vec<String>>| {
+        let any = Memo::new(move |_| found.with(|found| !of(found).is_empty()));
+        maybe(move || {
+            any.get().then(|| {
+                let pictures = live(move || all(drawn.get().into_iter().map(picture).collect()));
+                section(heading, vec![pictures, reasons(Signal::derive(move || found.with(of)))])
+            })
+        })
+    };
+    let none = Signal::stored(Vec::new());
+    let flat = Signal::derive(move || found.with(|found| draw::laid_flat(found, finger)));
+    let side = Signal::derive(move || found.with(draw::from_the_side));
+    let sections = Signal::derive(move || found.with(draw::sections));
+    let cut = move || {
+        let drawn = sections.get();
+        (!drawn.is_empty()).then(|| section(say::CUT_THROUGH, drawn.into_iter().map(picture).collect()))
+    };
+    let others = others.to_vec();
+    let elsewhere = (!others.is_empty()).then(|| section(say::OTHER_FINGERS, vec![reasons(Signal::stored(others))]));
+    all(vec![
+        part(say::ROOM, why::room, none),
+        or_nothing(elsewhere),
+        part(say::MATCH, why::matches, flat),
+        part(say::FLUSH, why::flush, side),
+        part(say::WEAR, why::wear, none),
+        maybe(cut),
+    ])
 }
 
 fn said(found: &Reckoned) -> Said {
@@ -138,6 +232,13 @@ fn said(found: &Reckoned) -> Said {
 }
 
 fn cautions(found: &Reckoned) -> Vec<String> {
+    let mut all = no_room(found);
+    let off = found.pairs.iter().filter(|pair| pair.apart.top > Length::ZERO && !pair.later);
+    all.extend(off.map(|pair| say_stack::apart(&pair.apart, &|at| found.name(at))));
+    all
+}
+
+fn no_room(found: &Reckoned) -> Vec<String> {
     let mut all: Vec<String> = found.error.iter().map(say_stack::error).collect();
     match found.later().map(|later| later.verdict) {
         Some(Verdict::Crowded) => all.push(say::CROWDED.to_owned()),
@@ -147,38 +248,8 @@ fn cautions(found: &Reckoned) -> Vec<String> {
     all
 }
 
-fn why(found: &Reckoned) -> Vec<Reason> {
-    let (Some(stack), Some(gap)) = (&found.stack, found.gap) else { return Vec::new() };
-    let rule = standing::standing(Standing::CommonPractice);
-    let mut all = vec![reason(
-        say::WORN_TOGETHER_NOW,
-        say::width(stack.now.total),
-        say::founded(&say_stack::summary(stack, &stack.now), rule),
-    )];
-    if stack.later.total != stack.now.total {
-        let summary = say::founded(&say_stack::summary(stack, &stack.later), rule);
-        all.push(reason(say::WITH_RINGS_TO_COME, say::width(stack.later.total), summary));
-    }
-    all.push(reason(say::GAPS, say::width(gap), rule));
-    let left = say::left_of(stack.later.left);
-    all.push(reason(say::LEFT, left, say::founded(&say_stack::further(&stack.later), rule)));
-    for shoulder in &found.shoulders {
-        all.push(reason(
-            say::shoulder_match(&shoulder.name),
-            say::shoulder_figures(shoulder.band, shoulder.shoulders),
-            say::founded(&say::shoulder_said(shoulder.found, shoulder.top.is_some()), rule),
-        ));
-    }
-    all.push(reason(
-        say::FREE_LENGTH,
-        say::width(stack.free_length),
-        format!("{} · {}", say::FREE_HOW, standing::standing(stack.free_standing)),
-    ));
-    all
-}
-
 fn summary(found: &Reckoned) -> String {
-    let rings: Vec<String> = found.rings.iter().map(|ring| say::ring_short(&ring.name, ring.width)).collect();
+    let rings: Vec<String> = found.rings.iter().map(|ring| say::ring_short(&ring.name, ring.lying.width)).collect();
     rings.join(" · ")
 }
 
@@ -187,9 +258,10 @@ fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) ->
     let app = opened.app;
     let name = opened.read(say_book::name_of).unwrap_or_default();
     let known = opened.read(|couple, who| couple.free_length(who)).flatten();
+    let placed = opened.read(|couple, who| couple.band(who).place).flatten();
     let there = Memo::new(move |_| found.with(|found| found.stack.is_some()));
     let save = move || {
-        let (seen, measured) = found.with_untracked(|found| {
+        let (seen, measured, place) = found.with_untracked(|found| {
             let seen = found.stack.as_ref().map(|stack| StackSeen {
                 now: stack.now.total,
                 later: stack.later.total,
@@ -197,12 +269,15 @@ fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) ->
                 measured: found.measured.is_some(),
                 seen: app.today.get_untracked(),
             });
-            (seen, found.measured)
+            (seen, found.measured, found.place)
         });
         let Some(seen) = seen else { return };
         let mut writes = Vec::new();
         if measured != known {
             writes.push(Write { field: Field::FreeLength(who), value: measured.map(Value::Length) });
+        }
+        if let Some(place) = place.filter(|place| placed != Some(*place)) {
+            writes.push(Write::set(Field::Band(who, BandField::Place), Value::Place(place)));
         }
         writes.push(Write::set(Field::Stack(who), Value::Stack(seen)));
         app.save(id, writes, say::stack_saved(), move || go_instead(&Address::Couple(id).to_string()));

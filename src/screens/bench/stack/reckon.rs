@@ -3,15 +3,21 @@
 use leptos::prelude::*;
 
 use super::super::sheet::{Complaints, judge, read_needed, read_optional};
-use super::fields::{AFTER_WORN, NOW, ROWS};
+use super::fields::{AFTER_WORN, NOW, ROWS, RowKeys};
 use crate::app::form::Form;
 use crate::app::state::App;
+use crate::archive::code::Code;
+use crate::trade::band::section::{Section, SectionError, SectionInputs};
+use crate::trade::band::{Profile, alloys};
 use crate::trade::entry;
-use crate::trade::limits::Limit;
+use crate::trade::limits::{Limit, Whole};
 use crate::trade::measure::Length;
-use crate::trade::stack::{self, RingOnFinger, ShoulderMatch, Stack, StackError, StackInputs, Stretch, When};
+use crate::trade::stack::{
+    self, Apart, Head, Lying, ProfileMatch, Remedies, RingOnFinger, ShoulderMatch, Stack, StackError, StackInputs,
+    Stretch, Surface, Taper, Tighter, Wear, When,
+};
 use crate::words::pictures::RingState;
-use crate::words::{bench as say, entry as say_entry};
+use crate::words::{bench as say, entry as say_entry, rings as say_rings, stack as say_stack};
 
 /// What was typed, read, and what it comes to.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,93 +29,222 @@ pub struct Reckoned {
     pub measured: Option<Length>,
     pub stack: Option<Stack>,
     pub error: Option<StackError>,
-    pub shoulders: Vec<Shoulder>,
+    pub matches: Vec<Match>,
+    /// Each two neighbours as they are worn now, and then those that come about with the rings to come.
+    pub pairs: Vec<Pair>,
+    pub tighter: Vec<Tighter>,
+    /// How many rings lie between the band and the web.
+    pub place: Option<Whole>,
 }
 
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ring {
     pub name: String,
-    /// At three and nine o'clock.
-    pub width: Length,
-    pub top: Option<Length>,
+    pub widths: Taper,
+    pub top_known: bool,
     pub state: RingState,
+    pub profile: Option<Profile>,
+    pub lying: Lying,
+    pub surface: Surface,
 }
 
 /// The band against a ring that lies next to it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Shoulder {
-    pub name: String,
+pub struct Match {
+    /// Which of the rings.
+    pub ring: usize,
     pub band: Length,
-    pub shoulders: Length,
-    pub top: Option<Length>,
     pub found: ShoulderMatch,
+    pub profile: Option<ProfileMatch>,
+}
+
+/// Two neighbours.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Pair {
+    /// Only once the rings to come are there.
+    pub later: bool,
+    pub apart: Apart,
+    /// Where what is held off is still to be made.
+    pub remedies: Option<Remedies>,
+    pub wear: Wear,
 }
 
 pub fn reckon(app: App, form: Form) -> Reckoned {
     let text = |key| form.text(key).get();
     let mut complaints = Complaints::new();
-    let house = app.practice(|practice| practice.house());
-    let band = judge(&mut complaints, "band", read_needed(&text("band"), Limit::BandWidth));
+    let (house, k) = app.practice(|practice| (practice.house(), practice.constants().width_per_mm));
     let gap = judge(&mut complaints, "gap", read_needed(&text("gap"), Limit::GapBetweenRings));
     let measured = judge(&mut complaints, "free", read_optional(&text("free"), Limit::FreeLength)).flatten();
-
-    let mut rings = Vec::new();
-    for row in &ROWS {
-        let name = entry::read_text(&text(row.name), Limit::LineText)
-            .map_err(|error| say_entry::text_error_named(error, say::RING_NAME_NOUN));
-        let name = judge(&mut complaints, row.name, name).flatten();
-        let top = judge(&mut complaints, row.top, read_optional(&text(row.top), Limit::RingWidth)).flatten();
-        let typed = text(row.width);
-        // A row with a name and no width is a ring whose width is missing; an empty row is no ring.
-        if typed.trim().is_empty() && name.is_none() && top.is_none() {
-            continue;
-        }
-        let width = judge(&mut complaints, row.width, read_needed(&typed, Limit::RingWidth));
-        let state = if text(row.when) == NOW { RingState::Worn } else { RingState::Planned };
-        if let Some(width) = width {
-            rings.push(Ring { name: name.unwrap_or_else(|| say::ring_by_its_state(state)), width, top, state });
-        }
-    }
-    if let Some(width) = band {
-        let place = if text("place") == AFTER_WORN {
-            rings.iter().rposition(|ring| ring.state == RingState::Worn).map_or(0, |last| last + 1)
-        } else {
-            0
+    let mut rings: Vec<Ring> = ROWS.iter().filter_map(|row| ring(form, row, &mut complaints)).collect();
+    let band = band(form, &mut complaints);
+    let mut place = None;
+    if let Some(band) = band {
+        let worn = || rings.iter().rposition(|ring| ring.state == RingState::Worn).map_or(0, |last| last + 1);
+        let at = match text("place").as_str() {
+            AFTER_WORN => worn(),
+            beyond => beyond.parse::<usize>().unwrap_or(0).min(rings.len()),
         };
-        rings.insert(place, Ring { name: say::BAND.to_owned(), width, top: None, state: RingState::Wanted });
+        place = Some(Whole(at as u16));
+        rings.insert(at, band);
     }
-
-    let inputs = gap.filter(|_| complaints.is_empty()).map(|gap| {
-        let on_finger = |ring: &Ring| RingOnFinger {
-            width: ring.width,
-            when: if ring.state == RingState::Planned { When::Later } else { When::Now },
-        };
-        StackInputs { rings: rings.iter().map(on_finger).collect(), measured, house: stack::House { gap, ..house } }
-    });
+    let house = stack::House { gap: gap.unwrap_or(house.gap), ..house };
+    let on_finger: Vec<RingOnFinger> = rings.iter().map(Ring::on_finger).collect();
+    let inputs = complaints.is_empty().then(|| StackInputs { rings: on_finger.clone(), measured, house });
     let (stack, error) = match inputs.as_ref().map(stack::stack) {
         Some(Ok(stack)) => (Some(stack), None),
         Some(Err(error)) => (None, Some(error)),
         None => (None, None),
     };
-    let shoulders = shoulders(&rings);
-    Reckoned { complaints, rings, gap, measured, stack, error, shoulders }
+    let matches = matches(&rings);
+    let pairs = pairs(&rings, &house);
+    let tighter = stack::tighter_later(&on_finger, k);
+    Reckoned { complaints, rings, gap, measured, stack, error, matches, pairs, tighter, place }
+}
+
+/// A row that has something in it. One with a name and no width is a ring whose width is missing.
+fn ring(form: Form, row: &RowKeys, complaints: &mut Complaints) -> Option<Ring> {
+    let text = |key| form.text(key).get();
+    let name = entry::read_text(&text(row.name), Limit::LineText)
+        .map_err(|error| say_entry::text_error_named(error, say::RING_NAME_NOUN));
+    let name = judge(complaints, row.name, name).flatten();
+    let mut length = |key, limit| judge(complaints, key, read_optional(&text(key), limit)).flatten();
+    let (top, back) = (length(row.top, Limit::RingWidth), length(row.back, Limit::RingWidth));
+    let height = length(row.height, Limit::RingHeight);
+    let (to_web, to_tip) = (length(row.web, Limit::HeadReach), length(row.tip, Limit::HeadReach));
+    let underside = length(row.under, Limit::HeadUnderside);
+    let inside = length(row.inside, Limit::InsideDiameter);
+    let typed = text(row.width);
+    if typed.trim().is_empty() && name.is_none() && top.is_none() {
+        return None;
+    }
+    if underside.is_none() && (to_web.is_some() || to_tip.is_some()) {
+        complaints.push((row.under, say_rings::HEAD_INCOMPLETE.to_owned()));
+    }
+    let reach = |reach: Option<Length>| reach.unwrap_or(Length::ZERO);
+    let head = underside.map(|underside| Head { to_web: reach(to_web), to_tip: reach(to_tip), underside });
+    let state = if text(row.when) == NOW { RingState::Worn } else { RingState::Planned };
+    let width = judge(complaints, row.width, read_needed(&typed, Limit::RingWidth))?;
+    let profile = Profile::from_code(&text(row.profile));
+    let made = profile
+        .zip(height)
+        .map(|(profile, height)| Section::new(&SectionInputs { profile, width, height, dome: None, relief: None }));
+    let section = made.and_then(|made| judge(complaints, row.height, made.map_err(say_stack::section_error)));
+    let alloy = alloys::by_code(&text(row.metal));
+    Some(Ring {
+        name: name.unwrap_or_else(|| say::ring_by_its_state(state)),
+        widths: Taper { top: top.unwrap_or(width), shoulders: width, back: back.unwrap_or(width) },
+        top_known: top.is_some(),
+        state,
+        profile,
+        lying: Lying { width, section, head, inside },
+        surface: Surface { alloy, height, stones: text(row.stones) == "yes" },
+    })
+}
+
+fn band(form: Form, complaints: &mut Complaints) -> Option<Ring> {
+    let text = |key| form.text(key).get();
+    let width = judge(complaints, "band", read_needed(&text("band"), Limit::BandWidth));
+    let mut length = |key, limit| judge(complaints, key, read_optional(&text(key), limit)).flatten();
+    let height = length("band-height", Limit::RingHeight);
+    let dome = length("band-dome", Limit::DomeHeight);
+    let relief = length("band-relief", Limit::EdgeRelief);
+    let inside = length("band-inside", Limit::InsideDiameter);
+    let width = width?;
+    let profile = Profile::from_code(&text("band-profile"));
+    let made = profile
+        .zip(height)
+        .map(|(profile, height)| Section::new(&SectionInputs { profile, width, height, dome, relief }));
+    let section = made.and_then(|made| {
+        let at = made.as_ref().err().zip(profile).map_or("band-height", |(error, profile)| match error {
+            SectionError::Nothing => "band-height",
+            _ if profile.is_domed_outside() => "band-dome",
+            _ => "band-relief",
+        });
+        judge(complaints, at, made.map_err(say_stack::section_error))
+    });
+    let alloy = alloys::by_code(&text("band-metal"));
+    Some(Ring {
+        name: say::BAND.to_owned(),
+        widths: Taper::even(width),
+        top_known: true,
+        state: RingState::Wanted,
+        profile,
+        lying: Lying { width, section, head: None, inside },
+        surface: Surface { alloy, height, stones: text("band-set") == "yes" },
+    })
 }
 
 /// The band against each ring that lies next to it.
-fn shoulders(rings: &[Ring]) -> Vec<Shoulder> {
+fn matches(rings: &[Ring]) -> Vec<Match> {
     let Some(at) = rings.iter().position(|ring| ring.state == RingState::Wanted) else { return Vec::new() };
-    let band = rings[at].width;
-    let beside = [at.checked_sub(1), Some(at + 1)].into_iter().flatten().filter_map(|at| rings.get(at));
-    let one = |ring: &Ring| {
-        let found = stack::shoulder_match(band, ring.width, ring.top.unwrap_or(ring.width)).ok()?;
-        Some(Shoulder { name: ring.name.clone(), band, shoulders: ring.width, top: ring.top, found })
+    let band = &rings[at];
+    let beside = [at.checked_sub(1), Some(at + 1)].into_iter().flatten();
+    let one = |at: usize| {
+        let ring = rings.get(at)?;
+        let found = stack::shoulder_match(band.lying.width, &ring.widths).ok()?;
+        let profile = band.profile.zip(ring.profile).map(|(band, ring)| stack::profile_match(band, ring));
+        Some(Match { ring: at, band: band.lying.width, found, profile })
     };
     beside.filter_map(one).collect()
+}
+
+/// Every two neighbours as they are worn now; of those with the rings to come, the ones that are new.
+fn pairs(rings: &[Ring], house: &stack::House) -> Vec<Pair> {
+    let worn: Vec<usize> = (0..rings.len()).filter(|at| rings[*at].state != RingState::Planned).collect();
+    let mut found = neighbours(rings, &worn, house, false);
+    if worn.len() < rings.len() {
+        let every: Vec<usize> = (0..rings.len()).collect();
+        let later = neighbours(rings, &every, house, true);
+        let is_new = |pair: &Pair| {
+            !found.iter().any(|now| now.apart.rings == pair.apart.rings && now.apart.top == pair.apart.top)
+        };
+        let new: Vec<Pair> = later.into_iter().filter(is_new).collect();
+        found.extend(new);
+    }
+    found
+}
+
+fn neighbours(rings: &[Ring], order: &[usize], house: &stack::House, later: bool) -> Vec<Pair> {
+    let lying: Vec<Lying> = order.iter().map(|at| rings[*at].lying).collect();
+    let one = |apart: Apart| {
+        let made = apart.cause.is_some_and(|cause| rings[order[cause.meets]].state != RingState::Worn);
+        let remedies = stack::remedies(&apart, &lying, house.clearance, house.thinnest).filter(|_| made);
+        let pair = (order[apart.rings.0], order[apart.rings.1]);
+        let wear = stack::wear(&rings[pair.0].surface, &rings[pair.1].surface, house.catch);
+        let cause =
+            apart.cause.map(|cause| stack::Cause { head: order[cause.head], meets: order[cause.meets], ..cause });
+        Pair { later, apart: Apart { rings: pair, cause, ..apart }, remedies, wear }
+    };
+    stack::flush(&lying, house.clearance).into_iter().map(one).collect()
+}
+
+impl Ring {
+    fn on_finger(&self) -> RingOnFinger {
+        let when = if self.state == RingState::Planned { When::Later } else { When::Now };
+        RingOnFinger { width: self.lying.width, when }
+    }
 }
 
 impl Reckoned {
     /// With every ring that is to come.
     pub fn later(&self) -> Option<&Stretch> {
         self.stack.as_ref().map(|stack| &stack.later)
+    }
+
+    /// How far a ring stands off from the one before it once all are there.
+    pub fn apart_before(&self, ring: usize) -> Length {
+        let of = |pair: &&Pair| pair.apart.rings.1 == ring && pair.apart.rings.0 + 1 == ring;
+        self.pairs.iter().rfind(of).map_or(Length::ZERO, |pair| pair.apart.top)
+    }
+
+    pub fn name(&self, ring: usize) -> String {
+        self.rings.get(ring).map(Ring::named).unwrap_or_default()
+    }
+}
+
+impl Ring {
+    /// As it stands in a sentence.
+    fn named(&self) -> String {
+        say::named(&self.name, self.state)
     }
 }

@@ -1,0 +1,127 @@
+//! Up to four bands side by side: each with its picture, its order size, its stack, and what to think of; one becomes
+//! the band.
+
+mod reckon;
+
+use crate::parts::el::{el, live, maybe};
+use crate::parts::lay::{all, block, heading, pair, para};
+use leptos::prelude::*;
+
+use super::sheet::{Laid, Sheet, laid};
+use super::{Opened, Whose};
+use crate::app::address::Address;
+use crate::app::form::Start;
+use crate::app::route::go_instead;
+use crate::app::seen::Seen;
+use crate::app::state::App;
+use crate::archive::code::Code;
+use crate::book::verbs;
+use crate::parts::button::{Weight, button};
+use crate::parts::choice::pick;
+use crate::parts::page::page;
+use crate::parts::picture::picture;
+use crate::pictures::section as drawing;
+use crate::screens::fields;
+use crate::trade::band::{Finish, Profile};
+use crate::trade::measure::Length;
+use crate::words::{band as say_band, bench as say, lengths, rings as say_rings, screens};
+use reckon::{Alternative, Basis, KEYS, Keys};
+
+pub fn compare(opened: Opened) -> AnyView {
+    let app = opened.app;
+    let form = opened.form(start(&opened));
+    let basis = StoredValue::new(Basis::of(&opened));
+    let found = Memo::new(move |_| basis.with_value(|basis| reckon::reckon(app, form, basis)));
+    let sheet = Sheet::new(form, Signal::derive(move || found.with(|(complaints, _)| complaints.clone())));
+    let answered = found.with_untracked(|(_, all)| all.len() > 1);
+    let whose = opened.whose;
+    let head = match opened.read(say::stack_subtitle) {
+        Some(subtitle) => opened.head().subtitle(subtitle),
+        None => opened.head(),
+    };
+    let cards = move || {
+        let (_, all) = found.get();
+        let widest = all.iter().map(|it| it.band.width.unwrap_or_default()).max().unwrap_or_default();
+        let cards = all.into_iter().map(|it| card(app, it, widest, whose)).collect();
+        block("alternatives", cards)
+    };
+    let content = laid(Laid {
+        first: all(vec![]),
+        answered,
+        answer: live(cards),
+        inputs: inputs(sheet),
+        summary: Signal::derive(move || found.with(|(_, all)| say::alternatives(all.len()))),
+        reasons: para("small", say::COMPARE_WHY),
+    });
+    page(head, content, None)
+}
+
+/// The first alternative is the band as it is chosen so far.
+fn start(opened: &Opened) -> Vec<Start> {
+    let band = opened.read(|couple, who| couple.band(who)).unwrap_or_default();
+    let length = |of: Option<Length>| of.map(lengths::plain).unwrap_or_default();
+    let mut start: Vec<Start> = vec![
+        (KEYS[0].width, length(band.width)),
+        (KEYS[0].height, length(band.height)),
+        (KEYS[0].profile, fields::code_or_none(band.profile)),
+        (KEYS[0].metal, band.metal.map_or("none", |alloy| alloy.code).to_owned()),
+        (KEYS[0].finish, fields::code_or_none(band.finish)),
+    ];
+    for keys in &KEYS[1..] {
+        start.extend([keys.width, keys.height].map(|key| (key, String::new())));
+        start.extend([keys.profile, keys.metal, keys.finish].map(|key| (key, fields::code_or_none::<Profile>(None))));
+    }
+    start
+}
+
+fn inputs(sheet: Sheet) -> AnyView {
+    let mut rows: Vec<AnyView> = (0..KEYS.len()).map(|at| row(sheet, at)).collect();
+    rows.push(sheet.afresh(say::AFRESH));
+    all(rows)
+}
+
+/// An alternative; it is there once the one before it has a width, and then it stays.
+fn row(sheet: Sheet, at: usize) -> AnyView {
+    let keys: &Keys = &KEYS[at];
+    let form = sheet.form;
+    let filled = move |keys: &Keys| form.text(keys.width).with(|text| !text.is_empty());
+    let shown =
+        Memo::new(move |before: Option<&bool>| at == 0 || before == Some(&true) || KEYS[at - 1..].iter().any(filled));
+    let inside = move || {
+        shown.get().then(|| {
+            let finishes = Finish::ALL.map(|finish| (finish.code().to_owned(), say_band::finish(finish).to_owned()));
+            let none = [("none".to_owned(), screens::NOT_SETTLED.to_owned())];
+            let finishes = none.into_iter().chain(finishes).collect();
+            el("fieldset")
+                .class("bench-ring")
+                .child(el("legend").text(say::alternative(at + 1)).view())
+                .child(pair(vec![
+                    sheet.mm(keys.width, screens::BAND_WIDTH).line(),
+                    sheet.mm(keys.height, say_rings::HEIGHT).line(),
+                ]))
+                .child(fields::profile(form, keys.profile))
+                .child(fields::metal(form, keys.metal))
+                .child(pick(keys.finish, screens::FINISH, finishes, form.text(keys.finish)))
+                .view()
+        })
+    };
+    maybe(inside)
+}
+
+fn card(app: App, it: Alternative, widest: Length, whose: Option<Whose>) -> AnyView {
+    let mut inside = vec![heading(say::alternative(it.number))];
+    inside.extend(it.section.map(|section| picture(drawing::beside(&section, widest).svg)));
+    inside.extend(it.lines.into_iter().map(|line| para("", line)));
+    inside.extend(it.cautions.into_iter().map(|line| para("caution", line)));
+    if let Some(Whose { id, who }) = whose {
+        let seen = Seen::couple(app, id);
+        let band = it.band;
+        let choose = move || {
+            let to = Address::Couple(id).to_string();
+            let saved = screens::saved(screens::BAND);
+            app.save(id, seen.changed(verbs::choose_band(who, band)), saved, move || go_instead(&to));
+        };
+        inside.push(button(Weight::Quiet, say::MAKE_THIS, choose));
+    }
+    el("section").class("alternative").children(inside).view()
+}

@@ -1,0 +1,122 @@
+//! The alternatives, read, and what the stack and the order size make of each.
+
+use leptos::prelude::*;
+
+use super::super::sheet::Complaints;
+use super::super::{Opened, order, stack};
+use crate::app::form::{Form, Start};
+use crate::app::state::App;
+use crate::archive::code::Code;
+use crate::book::couple::Band;
+use crate::screens::fields;
+use crate::trade::band::section::Section;
+use crate::trade::band::{Finish, Profile, alloys};
+use crate::trade::entry;
+use crate::trade::limits::Limit;
+use crate::words::{bench as say, book as say_book};
+
+/// The names of an alternative's fields.
+pub struct Keys {
+    pub width: &'static str,
+    pub height: &'static str,
+    pub profile: &'static str,
+    pub metal: &'static str,
+    pub finish: &'static str,
+}
+
+macro_rules! keys {
+    ($n:literal) => {
+        Keys {
+            width: concat!("band", $n, "-width"),
+            height: concat!("band", $n, "-height"),
+            profile: concat!("band", $n, "-profile"),
+            metal: concat!("band", $n, "-metal"),
+            finish: concat!("band", $n, "-finish"),
+        }
+    };
+}
+
+pub const KEYS: [Keys; 4] = [keys!(1), keys!(2), keys!(3), keys!(4)];
+
+/// What all alternatives share: the other rings, and what the order size starts with.
+pub struct Basis {
+    stack: Vec<Start>,
+    order: Option<order::Basis>,
+    known: Band,
+}
+
+/// One band as it would be.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Alternative {
+    pub number: usize,
+    pub band: Band,
+    pub section: Option<Section>,
+    pub lines: Vec<String>,
+    pub cautions: Vec<String>,
+}
+
+impl Basis {
+    pub fn of(opened: &Opened) -> Basis {
+        Basis {
+            stack: stack::start(opened),
+            order: opened.whose.is_some().then(|| order::basis(opened)),
+            known: opened.read(|couple, who| couple.band(who)).unwrap_or_default(),
+        }
+    }
+}
+
+/// What is wrong, and every alternative that has a width.
+pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternative>) {
+    let mut complaints = Complaints::new();
+    let mut all = Vec::new();
+    for (at, keys) in KEYS.iter().enumerate() {
+        let text = |key| form.text(key).get();
+        let typed = [keys.width, keys.height, keys.profile, keys.metal, keys.finish].map(text);
+        let [width, height, profile, metal, finish] = typed;
+        if width.trim().is_empty() {
+            continue;
+        }
+        let set = matches!(Finish::from_code(&finish), Some(Finish::Set | Finish::SetAllRound));
+        let found = stack::with_band(
+            app,
+            &basis.stack,
+            &[
+                ("band", width.clone()),
+                ("band-height", height.clone()),
+                ("band-profile", profile.clone()),
+                ("band-dome", String::new()),
+                ("band-relief", String::new()),
+                ("band-metal", metal.clone()),
+                ("band-set", fields::yes_or_nothing(set)),
+            ],
+        );
+        complaints.extend(found.complaints.iter().filter_map(|(key, said)| {
+            let key = match *key {
+                "band" => keys.width,
+                // A dome or a relief that does not fit is the usual one for this width and height.
+                "band-height" | "band-dome" | "band-relief" => keys.height,
+                _ => return None,
+            };
+            Some((key, said.clone()))
+        }));
+        let Ok(wide) = entry::read_length(&width, Limit::BandWidth) else { continue };
+        let band = Band {
+            width: Some(wide),
+            profile: Profile::from_code(&profile),
+            finish: Finish::from_code(&finish),
+            metal: alloys::by_code(&metal),
+            height: entry::read_length(&height, Limit::RingHeight).ok(),
+            dome: None,
+            relief: None,
+            place: basis.known.place,
+        };
+        let mut lines = vec![say_book::band(&band)];
+        let size = basis.order.as_ref().map(|order| order::size_of(app, order, &width, &band));
+        lines.extend(size.map(|size| say::order_size_of(size.as_deref())));
+        lines.extend(stack::in_short(&found));
+        let mut cautions = stack::cautions_in_short(&found);
+        cautions.extend(say::cannot_be_resized(&band).map(str::to_owned));
+        all.push(Alternative { number: at + 1, band, section: stack::section_of_band(&found), lines, cautions });
+    }
+    (complaints, all)
+}

@@ -1,0 +1,85 @@
+//! What the stack comes to, reason by reason: room, match, flush or not, wear.
+
+use super::reckon::Reckoned;
+use crate::parts::reasons::{Reason, reason};
+use crate::trade::measure::Standing;
+use crate::words::{bench as say, stack as say_stack, standing};
+
+pub fn room(found: &Reckoned) -> Vec<Reason> {
+    let (Some(stack), Some(gap)) = (&found.stack, found.gap) else { return Vec::new() };
+    let rule = standing::standing(Standing::CommonPractice);
+    let mut all = vec![reason(
+        say::WORN_TOGETHER_NOW,
+        say::width(stack.now.total),
+        say::founded(&say_stack::summary(stack, &stack.now), rule),
+    )];
+    for (at, step) in stack.steps.iter().enumerate() {
+        let summary = say::founded(&say_stack::summary(stack, step), rule);
+        let name =
+            if at + 1 == stack.steps.len() { say::WITH_RINGS_TO_COME.to_owned() } else { say::with_later(at + 1) };
+        all.push(reason(name, say::width(step.total), summary));
+    }
+    all.push(reason(say::GAPS, say::width(gap), rule));
+    let left = say::left_of(stack.later.left);
+    all.push(reason(say::LEFT, left, say::founded(&say_stack::further(&stack.later), rule)));
+    all.push(reason(
+        say::FREE_LENGTH,
+        say::width(stack.free_length),
+        format!("{} · {}", say::FREE_HOW, standing::standing(stack.free_standing)),
+    ));
+    for tighter in &found.tighter {
+        let name = found.name(tighter.ring);
+        let why = say::founded(&say_stack::tighter(tighter.by, &name), rule);
+        all.push(reason(say::fit_later(&name), say_stack::by(tighter.by), why));
+    }
+    all
+}
+
+pub fn matches(found: &Reckoned) -> Vec<Reason> {
+    let rule = standing::standing(Standing::CommonPractice);
+    let mut all = Vec::new();
+    for it in &found.matches {
+        let Some(ring) = found.rings.get(it.ring) else { continue };
+        all.push(reason(
+            say::shoulder_match(&ring.name),
+            say::shoulder_figures(it.band, ring.widths.shoulders),
+            say::founded(&say::shoulder_said(it.found, ring.top_known), rule),
+        ));
+        if let Some(profile) = it.profile {
+            let said = say::founded(say_stack::profile_match(profile), rule);
+            all.push(reason(say::profile_beside(&ring.name), "", said));
+        }
+    }
+    all
+}
+
+pub fn flush(found: &Reckoned) -> Vec<Reason> {
+    let heads = found.rings.iter().any(|ring| ring.lying.head.is_some());
+    let derived = standing::standing(Standing::Derived);
+    let mut all = Vec::new();
+    for pair in found.pairs.iter().filter(|_| heads) {
+        let (near, far) = pair.apart.rings;
+        let name = say::pair(&found.name(near), &found.name(far), pair.later);
+        let said = say_stack::apart(&pair.apart, &|at| found.name(at));
+        all.push(reason(name, say::width(pair.apart.top), say::founded(&said, derived)));
+        let Some(remedies) = &pair.remedies else { continue };
+        let made = pair.apart.cause.map(|cause| found.name(cause.meets)).unwrap_or_default();
+        let rule = standing::standing(Standing::CommonPractice);
+        let said = say_stack::remedies(remedies, &made).into_iter();
+        all.extend(said.map(|(name, figure, said)| reason(name, figure, say::founded(&said, rule))));
+        all.push(reason(say::SHAPED_NEEDS, "", say::founded(say::SHAPED_NEEDS_WHAT, rule)));
+    }
+    all
+}
+
+pub fn wear(found: &Reckoned) -> Vec<Reason> {
+    let mut all = Vec::new();
+    for pair in &found.pairs {
+        let (near, far) = (found.name(pair.apart.rings.0), found.name(pair.apart.rings.1));
+        for (said, founded) in say_stack::wear(&pair.wear, &near, &far) {
+            let name = say::pair(&near, &far, pair.later);
+            all.push(reason(name, "", say::founded(&said, standing::standing(founded))));
+        }
+    }
+    all
+}

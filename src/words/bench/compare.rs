@@ -1,0 +1,38 @@
+//! The words of bands side by side.
+
+use crate::book::couple::Band;
+use crate::trade::band::Finish;
+
+pub const COMPARE: &str = "Compare bands";
+pub const COMPARE_HOW: &str = "Up to four bands side by side: picture, order size, stack, and what to think of.";
+pub const COMPARE_WHY: &str = "Sizes and stacks are worked out as on their own pages, where each reason stands. \
+                               Thresholds are common practice, or your own.";
+pub const MAKE_THIS: &str = "Make this the band";
+
+pub fn alternative(n: usize) -> String {
+    format!("Band {n}")
+}
+
+/// The head of the folded inputs: "2 bands".
+pub fn alternatives(n: usize) -> String {
+    crate::words::format::counted(n as i64, "band", "bands")
+}
+
+/// "Order size N½", or that none can be worked out.
+pub fn order_size_of(size: Option<&str>) -> String {
+    match size {
+        Some(size) => format!("Order size {size}"),
+        None => "Order size: a reading and a profile are needed.".to_owned(),
+    }
+}
+
+/// Why a band cannot be resized later, or hardly.
+pub fn cannot_be_resized(band: &Band) -> Option<&'static str> {
+    if band.finish == Some(Finish::SetAllRound) {
+        Some("Set all round: it cannot be resized.")
+    } else if band.metal.is_some_and(|alloy| alloy.hard) {
+        Some("This metal cannot be resized, or hardly.")
+    } else {
+        None
+    }
+}
