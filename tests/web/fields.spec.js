@@ -222,7 +222,7 @@ const BESIDES = {
   "Setting::Gauge": { "gauge-name": "odd rings", "gauge-width": "4" },
   "Setting::Extra": { "extra-name": "plating", "least-days": "0", "usual-days": "0", "most-days": "0" },
   "Setting::Time": { "least-days": "0", "usual-days": "0", "most-days": "0" },
-  "Calculator::Stack": { "ring1-under": "1.5", "ring7-width": "2", "ring7-under": "1.5" },
+  "Calculator::Stack": { band: "4", "ring1-under": "1.5", "ring7-width": "2", "ring7-under": "1.5" },
   "Calculator::Compare": { "band4-width": "3" },
   "Calculator::Dates": { least: "0", usual: "0", most: "0" },
   "Setting::Closure": { "closure-name": "fair", "closure-from": "20 May 2019", "closure-to": "24 May 2019" },
