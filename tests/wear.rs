@@ -143,8 +143,10 @@ fn densities_are_those_of_the_recipes() {
         let whole: f64 = parts.iter().map(|(_, weight)| weight).sum();
         assert!((whole - 100.0).abs() < 0.5, "{name}: {whole}");
         let ours = f64::from(by_code(code).unwrap().density.0) / 100.0;
-        for column in 0..2 {
-            let mixed = 100.0 / parts.iter().map(|(element, weight)| weight / elements[element][column]).sum::<f64>();
+        let mixed = |column: usize| {
+            100.0 / parts.iter().map(|(element, weight)| weight / elements[element][column]).sum::<f64>()
+        };
+        for mixed in [mixed(0), mixed(1)] {
             assert!((ours / mixed - 1.0).abs() < 0.03, "{name}: {ours} and {mixed}");
         }
     }

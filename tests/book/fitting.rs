@@ -126,7 +126,7 @@ fn a_reading_that_contradicts_another_is_asked_about() {
 #[test]
 fn bands_that_were_worn() {
     let mut told = read(&[taken(53.0)]);
-    let band = Band { width: Some(mm(6.0)), profile: Some(Profile::Flat), finish: None, metal: None };
+    let band = Band { width: Some(mm(6.0)), profile: Some(Profile::Flat), ..Band::default() };
     let worn = |told: &Told| bands_worn([Couple(&told.record)].into_iter(), Practice(&practice()));
     told.say(verbs::choose_band(First, band));
     assert_eq!(worn(&told), [], "nobody has said what fitted");
