@@ -15,8 +15,8 @@ use bandwright::trade::dates::lead_times::{EXTRAS, IN_HAND, MAKING};
 use bandwright::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::words;
-use chrono::{NaiveDate, NaiveTime, Weekday};
-use reference::{date, region_file, rows};
+use chrono::{Days, NaiveDate, NaiveTime, Weekday};
+use reference::{UK, date, rows};
 
 // ---- Working days ----
 
@@ -26,8 +26,8 @@ fn tue_to_sat() -> Weekdays {
 
 #[test]
 fn working_days_are_numpys() {
-    for region in Region::ALL {
-        let rows = rows(&format!("working-days-{}.csv", region_file(region)));
+    for region in UK {
+        let rows = rows(&format!("working-days-{}.csv", region.code()));
         assert_eq!(rows.len(), 2000);
         for row in rows {
             let week = if row[0] == "tue-sat" { tue_to_sat() } else { MON_TO_FRI };
@@ -38,6 +38,42 @@ fn working_days_are_numpys() {
             assert_eq!(calendar.forward(from, WorkingDays(days)), Ok(date(&row[5])), "{region:?} {row:?}");
             assert_eq!(calendar.back(from, WorkingDays(days)), Ok(date(&row[6])), "{region:?} {row:?}");
         }
+    }
+}
+
+/// Knuth's MMIX generator, the upper half of each number, as generate/dates.py draws.
+fn dice(seed: u64) -> impl FnMut() -> u64 {
+    let mut state = seed;
+    move || {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        state >> 32
+    }
+}
+
+/// 100,000 random triples over every region and week, summed by the hundred.
+#[test]
+fn a_hundred_thousand_counts_are_numpys() {
+    let rows = rows("working-days-sums.csv");
+    assert_eq!(rows.len(), 1000);
+    let (first, epoch) = (date("2013-01-01"), date("1970-01-01"));
+    let span = (date("2038-12-31") - first).num_days() as u64 + 1;
+    let number = |day: NaiveDate| (day - epoch).num_days();
+    for row in rows {
+        let region = Region::ALL.into_iter().find(|it| it.code() == row[0]).unwrap();
+        let mut dice = dice(row[1].parse().unwrap());
+        let mask = dice() % 127 + 1;
+        let week = (0..7u8).filter(|bit| mask >> bit & 1 == 1).map(|bit| Weekday::try_from(bit).unwrap());
+        let calendar = Calendar::new(region, OnBankHolidays::Closed, week.collect(), vec![]).unwrap();
+        let mut sums = [0, 0, 0];
+        for _ in 0..100 {
+            let from = first + Days::new(dice() % span);
+            let to = from + Days::new(dice() % 500);
+            let days = WorkingDays((dice() % 40) as u16);
+            sums[0] += i64::from(calendar.count(from, to).unwrap().0);
+            sums[1] += number(calendar.forward(from, days).unwrap());
+            sums[2] += number(calendar.back(from, days).unwrap());
+        }
+        assert_eq!(sums.map(|sum| sum.to_string()), row[3..], "{row:?}");
     }
 }
 

@@ -4,7 +4,7 @@ use chrono::Weekday;
 
 use crate::book::field::{Constant, Outcome, Stage};
 use crate::trade::band::{Bore, Finish, Profile};
-use crate::trade::dates::holidays::Region;
+use crate::trade::dates::holidays::{HolidayName, Region};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::fit::{Hands, Place, ReadAt};
 use crate::trade::sizing::{Step, System};
@@ -46,11 +46,6 @@ codes!(Outcome { Happened = "happened", Missed = "missed", CalledOff = "called-o
 codes!(Hands { Cold = "cold", Normal = "normal", Warm = "warm" });
 codes!(Place { Base = "base", Joint = "joint" });
 codes!(ReadAt { LowerEdge = "lower-edge", Centre = "centre" });
-codes!(Region {
-    EnglandAndWales = "england-and-wales",
-    Scotland = "scotland",
-    NorthernIreland = "northern-ireland",
-});
 codes!(Step { Quarter = "quarter", Half = "half", Whole = "whole" });
 codes!(Work {
     Making = "making",
@@ -79,6 +74,23 @@ codes!(Constant {
     HandsSpread = "hands-spread",
     NormalSpread = "normal-spread",
 });
+
+/// Those whose words stand in a table.
+macro_rules! codes_of_table {
+    ($type:ident) => {
+        impl Code for $type {
+            fn code(self) -> &'static str {
+                $type::code(self)
+            }
+            fn from_code(code: &str) -> Option<Self> {
+                $type::ALL.into_iter().find(|it| it.code() == code)
+            }
+        }
+    };
+}
+
+codes_of_table!(Region);
+codes_of_table!(HolidayName);
 
 impl Code for System {
     fn code(self) -> &'static str {

@@ -4,7 +4,7 @@ use super::format;
 use crate::trade::dates::closed::{CalendarError, Closed, OnBankHolidays};
 use crate::trade::dates::countdown::{Countdown, DatesError, Ordered, Slack};
 use crate::trade::dates::entry::{AmountEntryError, DateEntryError, TimeEntryError};
-use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, proclaimed_to};
+use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, settled_to};
 use crate::trade::dates::lead_times::Step;
 use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
@@ -17,39 +17,17 @@ pub enum Asked {
     Wedding,
 }
 
+// The names that stand in the table of holidays.
+include!(concat!(env!("OUT_DIR"), "/holiday_names.rs"));
+
 /// What a region is called.
 pub fn region(region: Region) -> &'static str {
-    match region {
-        Region::EnglandAndWales => "England and Wales",
-        Region::Scotland => "Scotland",
-        Region::NorthernIreland => "Northern Ireland",
-    }
+    REGIONS[region as usize]
 }
 
 /// What a holiday is called.
 pub fn holiday(name: HolidayName) -> &'static str {
-    match name {
-        HolidayName::NewYear => "New Year’s Day",
-        HolidayName::SecondJanuary => "2nd January",
-        HolidayName::StPatrick => "St Patrick’s Day",
-        HolidayName::GoodFriday => "Good Friday",
-        HolidayName::EasterMonday => "Easter Monday",
-        HolidayName::EarlyMay => "Early May bank holiday",
-        HolidayName::Spring => "Spring bank holiday",
-        HolidayName::Boyne => "Battle of the Boyne (Orangemen’s Day)",
-        HolidayName::Summer => "Summer bank holiday",
-        HolidayName::StAndrew => "St Andrew’s Day",
-        HolidayName::Christmas => "Christmas Day",
-        HolidayName::Boxing => "Boxing Day",
-        HolidayName::Millennium => "Millennium bank holiday",
-        HolidayName::GoldenJubilee => "Golden Jubilee bank holiday",
-        HolidayName::RoyalWedding => "Royal wedding bank holiday",
-        HolidayName::DiamondJubilee => "Diamond Jubilee bank holiday",
-        HolidayName::PlatinumJubilee => "Platinum Jubilee bank holiday",
-        HolidayName::StateFuneral => "State funeral bank holiday",
-        HolidayName::Coronation => "Coronation bank holiday",
-        HolidayName::WorldCup => "World Cup bank holiday",
-    }
+    HOLIDAYS[name as usize]
 }
 
 /// A holiday with what has to be said of it: "Boxing Day · substitute day · projection".
@@ -198,11 +176,11 @@ pub fn counted_from(wedding: Wedding, counted: NaiveDate) -> Option<String> {
     }
 }
 
-/// That holidays were worked out which nobody has proclaimed yet.
+/// That holidays were worked out which nobody has settled yet.
 pub fn projection(region: Region) -> String {
-    match proclaimed_to(region) {
-        Some(last) => format!("Bank holidays after {last} are a projection: they are not proclaimed yet."),
-        None => "The bank holidays are a projection: they are not proclaimed yet.".to_owned(),
+    match settled_to(region) {
+        (true, last) => format!("Bank holidays after {last} are a projection: they are not proclaimed yet."),
+        (false, last) => format!("Public holidays after {last} are a projection: the law may change until then."),
     }
 }
 

@@ -16,7 +16,7 @@ use crate::book::field::PracticeField::{self, CutOff, DaysInHand, Region as Regi
 use crate::book::practice::USUAL_REGION;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, link_button};
-use crate::parts::choice::{Shape, choice, option, several};
+use crate::parts::choice::{Shape, choice, option, pick, several};
 use crate::parts::line::{Line, line, lines};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
@@ -42,11 +42,11 @@ pub fn closures() -> AnyView {
         Some(writes) => keep(app, HERE, form, seen.changed(writes), say_frame::saved(say::CLOSED_DAYS)),
         None => show_first_complaint(),
     };
-    let regions = Region::ALL.map(|it| option(it.code(), say_dates::region(it))).into();
+    let regions = Region::ALL.map(|it| (it.code().to_owned(), say_dates::region(it).to_owned())).into();
     let days = WEEK.map(|day| option(day.code(), say::weekday(day))).into();
     let holidays = vec![option(CLOSED, say::HOLIDAYS_CLOSED), option(OPEN, say::HOLIDAYS_WORKED)];
     let content = all(vec![
-        choice("region", say::REGION, Shape::Chips, regions, form.text("region")),
+        pick("region", say::REGION, regions, form.text("region")),
         several("weekdays", say::WEEKDAYS, days, form.text("weekdays"), form.complaint("weekdays")),
         choice("on-holidays", say::ON_HOLIDAYS, Shape::Segments, holidays, form.text("on-holidays")),
         fields::time(form, "cut-off", say::CUT_OFF, say::CUT_OFF_HINT),
