@@ -1,0 +1,97 @@
+//! Days, times and lead times as JSON.
+
+use chrono::{NaiveDate, NaiveTime, Timelike};
+use serde_json::{Value as Json, json};
+
+use super::json::{object, option, optional};
+use crate::archive::code::Code;
+use crate::book::id::ItemId;
+use crate::book::value::{ChosenExtra, ExtraWork};
+use crate::trade::dates::spread::{Spread, WorkingDays};
+use crate::trade::dates::wedding::Wedding;
+
+pub(super) fn write_chosen(extra: &ChosenExtra) -> Json {
+    let work = match extra.work {
+        ExtraWork::Usual(work) => json!(work.code()),
+        ExtraWork::Own(item) => json!(item.to_string()),
+    };
+    object([
+        ("work", work),
+        ("name", option(extra.name.as_deref(), |name| json!(name))),
+        ("days", write_spread(extra.spread)),
+    ])
+}
+
+pub(super) fn read_chosen(json: &Json) -> Option<ChosenExtra> {
+    let work = json.get("work")?.as_str()?;
+    let work = match Code::from_code(work) {
+        Some(usual) => ExtraWork::Usual(usual),
+        None => ExtraWork::Own(ItemId::parse(work)?),
+    };
+    Some(ChosenExtra {
+        work,
+        name: optional(json, "name", |name| name.as_str().map(str::to_owned))?,
+        spread: read_spread(json.get("days")?)?,
+    })
+}
+
+pub(super) fn write_spread(spread: Spread) -> Json {
+    object([("least", json!(spread.least().0)), ("usual", json!(spread.usual().0)), ("most", json!(spread.most().0))])
+}
+
+pub(super) fn read_spread(json: &Json) -> Option<Spread> {
+    let days = |name| read_days(json.get(name)?).map(WorkingDays);
+    Spread::new(days("least")?, days("usual")?, days("most")?).ok()
+}
+
+pub(super) fn write_wedding(wedding: Wedding) -> Json {
+    match wedding {
+        Wedding::Day(day) => write_day(day),
+        Wedding::Month { year, month } => json!(format!("{year:04}-{month:02}")),
+        Wedding::Year(year) => json!(format!("{year:04}")),
+        Wedding::NotYet => json!("not yet"),
+    }
+}
+
+pub(super) fn read_wedding(json: &Json) -> Option<Wedding> {
+    let text = json.as_str()?;
+    let wedding = if text == "not yet" {
+        Wedding::NotYet
+    } else if let Some(day) = read_day(json) {
+        Wedding::Day(day)
+    } else if let Some((year, month)) = text.rsplit_once('-').filter(|(year, _)| !year.is_empty()) {
+        Wedding::Month { year: year.parse().ok()?, month: month.parse().ok()? }
+    } else {
+        Wedding::Year(text.parse().ok()?)
+    };
+    // What cannot be written back as it was read is no wedding date of ours, nor is a month without days.
+    let exists = wedding == Wedding::NotYet || wedding.earliest().is_some();
+    (exists && write_wedding(wedding) == *json).then_some(wedding)
+}
+
+pub(super) fn write_day(day: NaiveDate) -> Json {
+    json!(day.to_string())
+}
+
+pub(super) fn read_day(json: &Json) -> Option<NaiveDate> {
+    // From the end, because a year may have a sign.
+    let mut parts = json.as_str()?.rsplitn(3, '-');
+    let mut part = || parts.next();
+    let (day, month, year) = (part()?, part()?, part()?);
+    let day = NaiveDate::from_ymd_opt(year.parse().ok()?, month.parse().ok()?, day.parse().ok()?)?;
+    // What cannot be written back as it was read is no day of ours.
+    (day.to_string() == json.as_str()?).then_some(day)
+}
+
+pub(super) fn write_time(time: NaiveTime) -> Json {
+    json!(format!("{:02}:{:02}", time.hour(), time.minute()))
+}
+
+pub(super) fn read_time(json: &Json) -> Option<NaiveTime> {
+    let (hour, minute) = json.as_str()?.split_once(':')?;
+    NaiveTime::from_hms_opt(hour.parse().ok()?, minute.parse().ok()?, 0)
+}
+
+pub(super) fn read_days(json: &Json) -> Option<u16> {
+    u16::try_from(json.as_u64()?).ok()
+}
