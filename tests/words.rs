@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 use std::fmt::Debug;
 
+use bandwright::archive::file::FileError;
+use bandwright::archive::import::Refused;
 use bandwright::archive::row::RowError;
 use bandwright::book::checklist::Care;
 use bandwright::book::field::{Outcome, Stage};
@@ -180,7 +182,7 @@ fn a_countdown_that_cannot_be_made() {
         D::WeddingPast { .. } => D::WeddingPast { wedding: Wedding::Day(day()) },
         D::WeddingTooFar { .. } => D::WeddingTooFar { wedding: day() },
         D::TakesTooLong => D::TakesTooLong,
-        D::TooManyExtras { .. } => D::TooManyExtras { limit: 30 },
+        D::TooManySteps { .. } => D::TooManySteps { limit: 30 },
         D::Calendar(_) => D::Calendar(calendar[0]),
     ];
     kinds.extend(calendar[1..].iter().map(|error| D::Calendar(*error)));
@@ -237,7 +239,7 @@ fn a_phone_that_does_not_store() {
     ];
     let kinds = each![
         S::Denied => S::Denied, S::Full => S::Full, S::Newer => S::Newer, S::Lost => S::Lost,
-        S::Unreadable(_) => S::Unreadable(R::Damaged), S::Failed(_) => S::Failed("AbortError".into()),
+        S::Unreadable(_) => S::Unreadable(R::Damaged), S::Erased => S::Erased, S::Failed(_) => S::Failed("AbortError".into()),
     ];
     // What to do takes more than one sentence here; each is whole, and no two are the same.
     let saved: Vec<String> = kinds.iter().map(words::storage::not_saved).collect();
@@ -251,6 +253,30 @@ fn a_phone_that_does_not_store() {
     unique("not saved", saved);
     unique("not opened", opened);
     unique("a row", rows.iter().map(|row| words::storage::row_error(*row)).collect());
+}
+
+#[test]
+fn a_file_that_cannot_be_read() {
+    use FileError as F;
+    let kinds = each![
+        F::Empty => F::Empty, F::TooBig => F::TooBig, F::NotText => F::NotText, F::Utf16 => F::Utf16, F::Zip => F::Zip,
+        F::NotJson => F::NotJson, F::CutOff => F::CutOff, F::TooDeep => F::TooDeep, F::NotOurs => F::NotOurs,
+        F::Newer(_) => F::Newer(2), F::Damaged => F::Damaged,
+    ];
+    let said: Vec<String> = kinds.iter().map(|kind| words::files::error(*kind)).collect();
+    for text in &said {
+        assert!(text.starts_with(char::is_uppercase) && text.ends_with(". Nothing was changed."), "{text}");
+        assert!(!text.contains(['{', '_', '!']) && !text.contains("  ") && text.chars().count() <= 180, "{text}");
+    }
+    unique("a file", said);
+    use RowError as R;
+    let mut kinds = each![
+        Refused::Row(_) => Refused::Row(R::NotJson), Refused::Repeated => Refused::Repeated,
+        Refused::UnreadableHere => Refused::UnreadableHere, Refused::OtherKind => Refused::OtherKind,
+        Refused::Counter => Refused::Counter,
+    ];
+    kinds.extend([R::NotARecord, R::Newer(2), R::Damaged].map(Refused::Row));
+    unique("a row of a file", kinds.iter().map(|kind| words::files::refused(*kind)).collect());
 }
 
 // ---- Names ----

@@ -8,7 +8,7 @@ use js_sys::{decode_uri_component, encode_uri_component};
 
 use crate::archive::code::Code;
 use crate::book::checklist::Topic;
-use crate::book::id::{ItemId, RecordId};
+use crate::book::id::{InstallationId, ItemId, RecordId};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::wearer::Wearer;
 
@@ -45,6 +45,15 @@ pub enum Part {
     Ring(Wearer, Option<ItemId>),
     Band(Wearer),
     ReadBack,
+    /// The text for the bench.
+    Specification,
+    /// A file of this couple alone.
+    Copy,
+    /// What two phones say differently.
+    Differences,
+    History,
+    /// Taking everything out for good.
+    Erase,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -72,6 +81,14 @@ pub enum Setting {
     Stack,
     Fit,
     Phone,
+    /// What a phone is called.
+    PhoneName(InstallationId),
+    /// How to put the app on the home screen.
+    Install,
+    /// Files out.
+    Copies,
+    /// Files in.
+    BringIn,
     Example,
 }
 
@@ -126,6 +143,8 @@ impl Address {
             Address::Setting(Setting::Gauge(_)) => Address::Setting(Setting::Gauges),
             Address::Setting(Setting::Time(_) | Setting::Extra(_)) => Address::Setting(Setting::Times),
             Address::Setting(Setting::Closure(_)) => Address::Setting(Setting::Closures),
+            Address::Setting(Setting::PhoneName(_) | Setting::Install) => Address::Setting(Setting::Phone),
+            Address::Setting(Setting::BringIn) => Address::Setting(Setting::Copies),
             Address::Setting(_) => Address::Practice,
             Address::Today | Address::Couples | Address::Bench | Address::Practice | Address::Nowhere => Address::Today,
         }
@@ -193,6 +212,11 @@ fn part(parts: &[&str]) -> Option<Part> {
         ["rings", who, item] => Part::Ring(Wearer::from_code(who)?, read_item(item)?),
         ["band", who] => Part::Band(Wearer::from_code(who)?),
         ["read-back"] => Part::ReadBack,
+        ["specification"] => Part::Specification,
+        ["copy"] => Part::Copy,
+        ["differences"] => Part::Differences,
+        ["history"] => Part::History,
+        ["erase"] => Part::Erase,
         _ => return None,
     })
 }
@@ -213,6 +237,10 @@ fn setting(parts: &[&str]) -> Option<Setting> {
         ["stack"] => Setting::Stack,
         ["fit"] => Setting::Fit,
         ["phone"] => Setting::Phone,
+        ["phone", by] => Setting::PhoneName(InstallationId::parse(by)?),
+        ["install"] => Setting::Install,
+        ["copies"] => Setting::Copies,
+        ["copies", "bring-in"] => Setting::BringIn,
         ["example"] => Setting::Example,
         _ => return None,
     })
@@ -258,6 +286,11 @@ impl fmt::Display for Part {
             Part::Ring(who, which) => write!(f, "rings/{}/{}", who.code(), item(*which)),
             Part::Band(who) => write!(f, "band/{}", who.code()),
             Part::ReadBack => f.write_str("read-back"),
+            Part::Specification => f.write_str("specification"),
+            Part::Copy => f.write_str("copy"),
+            Part::Differences => f.write_str("differences"),
+            Part::History => f.write_str("history"),
+            Part::Erase => f.write_str("erase"),
         }
     }
 }
@@ -277,6 +310,10 @@ impl fmt::Display for Setting {
             Setting::Stack => f.write_str("stack"),
             Setting::Fit => f.write_str("fit"),
             Setting::Phone => f.write_str("phone"),
+            Setting::PhoneName(by) => write!(f, "phone/{by}"),
+            Setting::Install => f.write_str("install"),
+            Setting::Copies => f.write_str("copies"),
+            Setting::BringIn => f.write_str("copies/bring-in"),
             Setting::Example => f.write_str("example"),
         }
     }

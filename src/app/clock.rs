@@ -7,7 +7,10 @@ use crate::book::id::Moment;
 
 /// The civil day and time on this phone's clock.
 pub fn now() -> (NaiveDate, NaiveTime) {
-    let date = Date::new_0();
+    civil_of(&Date::new_0())
+}
+
+fn civil_of(date: &Date) -> (NaiveDate, NaiveTime) {
     let day = NaiveDate::from_ymd_opt(date.get_full_year() as i32, date.get_month() + 1, date.get_date());
     let time = NaiveTime::from_hms_opt(date.get_hours(), date.get_minutes(), 0);
     (day.unwrap_or(NaiveDate::MIN), time.unwrap_or(NaiveTime::MIN))
@@ -16,6 +19,11 @@ pub fn now() -> (NaiveDate, NaiveTime) {
 /// This moment, for the record of a change.
 pub fn moment() -> Moment {
     Moment(Date::now() as i64)
+}
+
+/// The civil day and time of a moment, on this phone's clock.
+pub fn civil(moment: Moment) -> (NaiveDate, NaiveTime) {
+    civil_of(&Date::new(&wasm_bindgen::JsValue::from_f64(moment.0 as f64)))
 }
 
 /// 128 random bits from the browser's own generator.

@@ -4,9 +4,13 @@
 
 pub mod address;
 pub mod clock;
+pub mod device;
 pub mod form;
+pub mod keeping;
 pub mod route;
 pub mod seen;
+pub mod share;
+pub mod show;
 pub mod state;
 pub mod tabs;
 pub mod theme;

@@ -8,6 +8,7 @@ use super::address::{Address, Query, read};
 
 thread_local! {
     static STAYING: Cell<bool> = const { Cell::new(false) };
+    static HELD: Cell<bool> = const { Cell::new(false) };
 }
 
 /// Does what is to be done at the end of some work; where that leads is followed only if the screen is still the one
@@ -16,6 +17,16 @@ pub fn conclude(began: &str, what: impl FnOnce()) {
     STAYING.set(path() != began);
     what();
     STAYING.set(false);
+}
+
+/// Whether the screen stays as it is, whatever the address does.
+pub fn hold(held: bool) {
+    HELD.set(held);
+}
+
+/// The address as it stands.
+pub fn here() -> String {
+    hash()
 }
 
 /// The address of the screen, without what is asked there.
@@ -36,6 +47,9 @@ impl Route {
     pub fn follow() -> Route {
         let route = Route { address: RwSignal::new(read(&hash())), opened: StoredValue::new(0) };
         window_event_listener_untyped("hashchange", move |_| {
+            if HELD.get() {
+                return;
+            }
             route.opened.update_value(|opened| *opened += 1);
             route.address.set(read(&hash()));
         });

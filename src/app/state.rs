@@ -1,6 +1,9 @@
 //! The state of the running app, and the only code that writes it. A screen hands in what is to be written; it is
 //! saved; only then is it shown.
 
+pub mod exchange;
+mod phones;
+
 use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::sync::Arc;
@@ -14,7 +17,10 @@ use wasm_bindgen_futures::spawn_local;
 use super::clock;
 use super::route;
 use super::tabs::Tabs;
+use crate::archive::import::log::ImportLog;
+use crate::archive::installation::Installation;
 use crate::book::change::{Draft, Write};
+use crate::book::copies::LastCopy;
 use crate::book::couple::Couple;
 use crate::book::example;
 use crate::book::id::{InstallationId, ItemId, RecordId, Stamp};
@@ -22,8 +28,10 @@ use crate::book::practice::Practice;
 use crate::book::record::{Kind, Record};
 use crate::book::verbs;
 use crate::storage::book::{self as stored, Addition, SetAside};
+use crate::storage::copies;
 use crate::storage::database::Database;
 use crate::storage::error::StorageError;
+use crate::storage::import;
 use crate::words;
 
 /// The book as it is shown: what has been saved, and nothing else.
@@ -32,7 +40,9 @@ pub struct Book {
     pub couples: BTreeMap<RecordId, Arc<Record>>,
     pub practice: Arc<Record>,
     pub set_aside: Vec<SetAside>,
-    installation: InstallationId,
+    /// Practices of other phones, for the names that they give themselves.
+    practices: BTreeMap<RecordId, Arc<Record>>,
+    installation: Installation,
 }
 
 /// Whether the book is there.
@@ -78,6 +88,10 @@ pub struct App {
     pub today: RwSignal<NaiveDate>,
     /// A new version is there and waits to be let in.
     pub update_ready: RwSignal<bool>,
+    /// The last copy of the whole book that left this phone.
+    pub last_copy: RwSignal<Option<LastCopy>>,
+    /// The last import, while it can be taken back.
+    pub last_import: RwSignal<Option<ImportLog>>,
     book: RwSignal<Book>,
     shared: StoredValue<SendWrapper<Rc<Shared>>>,
 }
@@ -101,7 +115,8 @@ impl App {
             couples: BTreeMap::new(),
             practice: Arc::new(Record::new(RecordId(0), Kind::Practice)),
             set_aside: Vec::new(),
-            installation: InstallationId(0),
+            practices: BTreeMap::new(),
+            installation: nobody(),
         };
         let heard = RwSignal::new(None);
         let shared = Shared {
@@ -114,6 +129,8 @@ impl App {
             notice: RwSignal::new(None),
             today: RwSignal::new(clock::now().0),
             update_ready: RwSignal::new(false),
+            last_copy: RwSignal::new(None),
+            last_import: RwSignal::new(None),
             book: RwSignal::new(nothing),
             shared: StoredValue::new(SendWrapper::new(Rc::new(shared))),
         };
@@ -138,10 +155,13 @@ impl App {
                         couples: BTreeMap::new(),
                         practice: Arc::new(Record::new(practice, Kind::Practice)),
                         set_aside: loaded.set_aside,
-                        installation: loaded.installation.id,
+                        practices: BTreeMap::new(),
+                        installation: loaded.installation,
                     };
                     loaded.records.into_iter().for_each(|record| book.put(record));
                     self.book.set(book);
+                    self.last_import.set(import::last_import(&shared.database).await.unwrap_or_default());
+                    self.last_copy.set(copies::last(&shared.database).await.unwrap_or_default());
                     self.status.set(Status::Open);
                 }
                 Err(error) => self.status.set(Status::Failed(error)),
@@ -198,7 +218,7 @@ impl App {
 
     /// The latest change to a couple on this phone that can be taken back.
     pub fn undoable(self, id: RecordId) -> Option<Stamp> {
-        self.book.with(|book| Some(book.couples.get(&id)?.undoable(book.installation)?.stamp))
+        self.book.with(|book| Some(book.couples.get(&id)?.undoable(book.installation.id)?.stamp))
     }
 
     /// Loads the example book: in one go, or not at all.
@@ -319,6 +339,9 @@ impl App {
     }
 
     fn reload(self, id: RecordId) {
+        if id == exchange::EVERYTHING {
+            return self.reopen();
+        }
         let shared = self.shared();
         spawn_local(async move {
             match stored::reload(&shared.database, id).await {
@@ -351,13 +374,17 @@ impl App {
     }
 }
 
+/// What stands for the installation until the book is open.
+fn nobody() -> Installation {
+    Installation { id: InstallationId(0), practice: RecordId(0), next: 1, former: Vec::new(), unknown: None }
+}
+
 impl Book {
     fn put(&mut self, record: Record) {
         match record.kind {
             Kind::Couple => drop(self.couples.insert(record.id, Arc::new(record))),
             Kind::Practice if record.id == self.practice.id => self.practice = Arc::new(record),
-            // The practice of another installation: nothing here reads it, and nothing here loses it.
-            Kind::Practice => {}
+            Kind::Practice => drop(self.practices.insert(record.id, Arc::new(record))),
         }
     }
 }

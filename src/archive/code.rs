@@ -4,9 +4,12 @@ use chrono::Weekday;
 
 use crate::book::field::{Constant, Outcome, Stage};
 use crate::trade::band::{Bore, Finish, Profile};
+use crate::trade::dates::closed::Repeats;
 use crate::trade::dates::holidays::{HolidayName, Region};
 use crate::trade::dates::lead_times::Step as Work;
-use crate::trade::fit::{Hands, Place, ReadAt};
+use crate::trade::dates::milestones::Milestone;
+use crate::trade::dates::places::Place;
+use crate::trade::fit::{Hands, Place as Measured, ReadAt};
 use crate::trade::sizing::{Step, System};
 use crate::trade::wearer::{Digit, Hand, Wearer};
 
@@ -44,7 +47,7 @@ codes!(Stage {
 });
 codes!(Outcome { Happened = "happened", Missed = "missed", CalledOff = "called-off" });
 codes!(Hands { Cold = "cold", Normal = "normal", Warm = "warm" });
-codes!(Place { Base = "base", Joint = "joint" });
+codes!(Measured { Base = "base", Joint = "joint" });
 codes!(ReadAt { LowerEdge = "lower-edge", Centre = "centre" });
 codes!(Step { Quarter = "quarter", Half = "half", Whole = "whole" });
 codes!(Work {
@@ -54,6 +57,16 @@ codes!(Work {
     Engraving = "engraving",
     Delivery = "delivery",
     Resizing = "resizing",
+});
+codes!(Place { Workshop = "workshop", AssayOffice = "assay-office", Courier = "courier" });
+codes!(Repeats { Once = "once", SameDates = "same-dates", SameWeekday = "same-weekday" });
+codes!(Milestone {
+    Decide = "decide",
+    Order = "order",
+    EngravingText = "engraving-text",
+    Collect = "collect",
+    TryOn = "try-on",
+    LastResize = "last-resize",
 });
 codes!(Weekday {
     Mon = "mon",

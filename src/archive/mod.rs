@@ -1,4 +1,4 @@
-//! How records are written down: one JSON object a record, the same in the phone's storage and, later, in files.
+//! How records are written down: one JSON object a record, the same in the phone's storage and in files.
 //!
 //! INVARIANT: the only code that knows a file format. Pure: text in, records out, and back. The types of the core
 //! carry no serialisation; the names used in files stand here and stay as they are.
@@ -6,8 +6,14 @@
 //! Every object carries a schema version, major.minor. A newer major is refused. A newer minor is read, and what is
 //! unknown in it (fields, values, keys) is carried through unharmed.
 
+mod change;
 pub mod code;
+pub mod copy;
+pub mod file;
+pub mod import;
 pub mod installation;
 pub mod key;
+pub mod merge;
 pub mod row;
+pub mod twins;
 pub mod value;

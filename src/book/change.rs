@@ -1,7 +1,7 @@
 //! One act of the user: a change with its stamp, its time, and what it set.
 
 use super::field::Field;
-use super::id::{Moment, Stamp};
+use super::id::{InstallationId, Moment, Stamp};
 use super::value::Value;
 
 /// What a verb wants: this field to hold this value, or nothing.
@@ -38,6 +38,8 @@ pub struct Set {
 pub struct Draft {
     pub at: Moment,
     pub undoes: Option<Stamp>,
+    /// The newest changes that its author had seen in the record.
+    pub after: Vec<Stamp>,
     pub sets: Vec<Set>,
 }
 
@@ -45,9 +47,15 @@ pub struct Draft {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Change {
     pub stamp: Stamp,
+    /// The stamp that it was made under, where several different changes claim that one: then each of them has a stamp
+    /// in its place that follows from what it says.
+    pub claimed: Option<Stamp>,
     pub at: Moment,
     /// The change that this one takes back.
     pub undoes: Option<Stamp>,
+    /// Changes of other installations that its author had seen in the record, as far as that does not follow from
+    /// what the changes before it had seen. See [`merge`](super::merge).
+    pub after: Vec<Stamp>,
     pub sets: Vec<Set>,
     /// What a newer version wrote beside it, carried through unharmed.
     pub unknown: Option<String>,
@@ -56,6 +64,28 @@ pub struct Change {
 impl Change {
     /// A draft that has been given its stamp.
     pub fn stamped(draft: Draft, stamp: Stamp) -> Self {
-        Change { stamp, at: draft.at, undoes: draft.undoes, sets: draft.sets, unknown: None }
+        let Draft { at, undoes, mut after, sets } = draft;
+        // What its own installation did before, and what it replaces, it has seen anyway.
+        after.retain(|seen| seen.by != stamp.by && !sets.iter().any(|set| set.replaces.contains(seen)));
+        Change { stamp, claimed: None, at, undoes, after, sets, unknown: None }
+    }
+
+    /// The stamp that it was made under.
+    pub fn made_under(&self) -> Stamp {
+        self.claimed.unwrap_or(self.stamp)
+    }
+
+    /// The installation that made it.
+    pub fn by(&self) -> InstallationId {
+        self.made_under().by
+    }
+
+    /// Whether two changes made under one stamp say the same.
+    pub fn says_the_same(&self, other: &Change) -> bool {
+        self.at == other.at
+            && self.undoes == other.undoes
+            && self.after == other.after
+            && self.sets == other.sets
+            && self.unknown == other.unknown
     }
 }

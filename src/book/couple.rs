@@ -7,10 +7,11 @@ use chrono::NaiveDate;
 use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage};
 use super::id::ItemId;
 use super::record::Record;
-use super::value::{DatesSettled, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
+use super::value::{DatesSettled, ExtraWork, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
 use crate::trade::arrange::in_order;
 use crate::trade::band::alloys::Alloy;
 use crate::trade::band::{Finish, Profile};
+use crate::trade::dates::milestones::Milestone;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::Length;
 use crate::trade::wearer::{Finger, Wearer};
@@ -218,6 +219,16 @@ impl<'a> Couple<'a> {
 
     pub fn read_back(self) -> Option<NaiveDate> {
         read!(self.0, Field::ReadBack, Day).copied()
+    }
+
+    /// The day on which a step of the order was finished.
+    pub fn work_done(self, work: ExtraWork) -> Option<NaiveDate> {
+        read!(self.0, Field::WorkDone(work), Day).copied()
+    }
+
+    /// The day on which a milestone was said to be reached.
+    pub fn milestone_done(self, milestone: Milestone) -> Option<NaiveDate> {
+        read!(self.0, Field::MilestoneDone(milestone), Day).copied()
     }
 
     /// Whether anything that the bench needs was written after the read-back.

@@ -42,7 +42,8 @@ fn parse(text: &str) -> Option<u128> {
     if text.len() == 32 && hex { u128::from_str_radix(text, 16).ok() } else { None }
 }
 
-/// The name of one change: the n-th that this installation made. `n` starts at 1 and never repeats.
+/// The name of one change. `n` starts at 1 and is higher than every number that the installation has seen: so whatever
+/// was seen comes before, in this order, without any clock. No installation uses a number twice.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Stamp {
     pub n: u64,

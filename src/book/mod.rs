@@ -10,14 +10,19 @@
 
 pub mod change;
 pub mod checklist;
+pub mod copies;
 pub mod couple;
 pub mod example;
 pub mod field;
 pub mod id;
 pub mod leaving;
+pub mod merge;
 pub mod practice;
+pub mod progress;
 pub mod record;
+pub mod schedule;
 pub mod search;
 pub mod today;
+mod undo;
 pub mod value;
 pub mod verbs;

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::change::{Change, Draft, Set, Write};
 use super::field::Field;
-use super::id::{InstallationId, Moment, RecordId, Stamp};
+use super::id::{Moment, RecordId, Stamp};
 use super::value::Value;
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -13,20 +13,23 @@ pub enum Kind {
     Practice,
 }
 
-/// A write that no other write has replaced.
-#[derive(Clone, Debug, PartialEq)]
+/// The place of a write that no other write has replaced.
+#[derive(Clone, Copy, Debug, PartialEq)]
 struct Head {
-    stamp: Stamp,
-    value: Option<Value>,
+    change: usize,
+    set: usize,
 }
 
-/// One record. The list of changes only grows.
+/// One record. The list of changes only grows, unless the record is erased.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Record {
     pub id: RecordId,
     pub kind: Kind,
+    /// In the order of their stamps, each once.
     changes: Vec<Change>,
+    /// Of each field the writes that stand, in the order of their stamps.
     heads: BTreeMap<Field, Vec<Head>>,
+    erased: Option<Stamp>,
     /// What a newer version wrote beside the changes, carried through unharmed.
     pub unknown: Option<String>,
 }
@@ -34,160 +37,174 @@ pub struct Record {
 impl Record {
     /// A record in which nothing has been written yet.
     pub fn new(id: RecordId, kind: Kind) -> Self {
-        Record { id, kind, changes: Vec::new(), heads: BTreeMap::new(), unknown: None }
+        Record { id, kind, changes: Vec::new(), heads: BTreeMap::new(), erased: None, unknown: None }
     }
 
-    /// All changes, in the order in which they were added.
+    /// A record of these changes, in whatever order they come. Of two under one stamp the first counts.
+    pub fn of(id: RecordId, kind: Kind, changes: impl IntoIterator<Item = Change>) -> Self {
+        let mut record = Record::new(id, kind);
+        let mut ordered = BTreeMap::new();
+        for change in changes {
+            ordered.entry(change.stamp).or_insert(change);
+        }
+        record.changes.extend(ordered.into_values());
+        record.settle();
+        record
+    }
+
+    /// What is left of a record that was erased: a bare mark. It reads as a record in which nothing was written.
+    pub fn mark(id: RecordId, kind: Kind, erased: Stamp) -> Self {
+        Record { erased: Some(erased), ..Record::new(id, kind) }
+    }
+
+    /// The stamp of the erasing, if this is what is left of an erased record.
+    pub fn erased(&self) -> Option<Stamp> {
+        self.erased
+    }
+
+    /// All changes, in the order of their stamps.
     pub fn changes(&self) -> &[Change] {
         &self.changes
     }
 
-    /// Adds a change. One that is already here, by its stamp, is left as it is.
+    /// The highest number of any stamp in it.
+    pub fn highest(&self) -> u64 {
+        self.changes.last().map(|change| change.stamp).max(self.erased).map_or(0, |stamp| stamp.n)
+    }
+
+    /// Adds a change. One that is already here, by its stamp, is left as it is; a mark takes none.
     pub fn add(&mut self, change: Change) {
-        if self.changes.iter().any(|known| known.stamp == change.stamp) {
+        if self.erased.is_some() {
             return;
         }
-        for set in &change.sets {
-            let seen_replaced = self
-                .changes
-                .iter()
-                .flat_map(|known| &known.sets)
-                .any(|known| known.field == set.field && known.replaces.contains(&change.stamp));
-            let heads = self.heads.entry(set.field.clone()).or_default();
-            // Of two writes to one field within a change the last one counts.
-            heads.retain(|head| head.stamp != change.stamp && !set.replaces.contains(&head.stamp));
-            if !seen_replaced {
-                let place = heads.partition_point(|head| head.stamp < change.stamp);
-                heads.insert(place, Head { stamp: change.stamp, value: set.value.clone() });
-            }
+        if let Err(place) = self.changes.binary_search_by_key(&change.stamp, |known| known.stamp) {
+            self.changes.insert(place, change);
+            self.settle();
         }
-        self.changes.push(change);
     }
 
     /// What the field holds. Of writes that had not seen each other the one with the highest stamp is shown; the
     /// others stay in the record.
     pub fn get(&self, field: &Field) -> Option<&Value> {
-        self.heads.get(field)?.last()?.value.as_ref()
+        self.value(*self.heads.get(field)?.last()?)
     }
 
     /// The fields that hold something, with what they hold, in the order of [`Field`].
     pub fn fields(&self) -> impl Iterator<Item = (&Field, &Value)> {
-        self.heads.iter().filter_map(|(field, heads)| Some((field, heads.last()?.value.as_ref()?)))
+        self.heads.iter().filter_map(|(field, heads)| Some((field, self.value(*heads.last()?)?)))
+    }
+
+    /// Every write that stands, shown or beside another: its field, its change, its value.
+    pub fn standing_writes(&self) -> impl Iterator<Item = (&Field, &Change, Option<&Value>)> {
+        let all = self.heads.iter().flat_map(|(field, heads)| heads.iter().map(move |head| (field, *head)));
+        all.map(|(field, head)| (field, &self.changes[head.change], self.value(head)))
+    }
+
+    /// Whether the field holds such a value, shown or beside another.
+    pub fn holds(&self, field: &Field, such: impl Fn(&Value) -> bool) -> bool {
+        let heads = self.heads.get(field).map(Vec::as_slice).unwrap_or_default();
+        heads.iter().filter_map(|head| self.value(*head)).any(such)
     }
 
     /// The place in the list of changes of the latest write to any of these fields that still stands; later is higher.
     /// What was taken back does not count, nor does the taking-back: the write that stands again keeps its place.
     pub fn last_touched(&self, wanted: impl Fn(&Field) -> bool) -> Option<usize> {
         let heads = self.heads.iter().filter(|(field, _)| wanted(field));
-        let stamps: Vec<Stamp> = heads.filter_map(|(field, heads)| self.source(field, heads.last()?.stamp)).collect();
-        self.changes.iter().rposition(|change| stamps.contains(&change.stamp))
+        let places = heads.filter_map(|(field, heads)| {
+            self.source(field, self.changes[heads.last()?.change].stamp).and_then(|stamp| self.place(stamp))
+        });
+        places.max()
     }
 
     /// Those of these writes that say something new.
     pub fn changed(&self, mut writes: Vec<Write>) -> Vec<Write> {
-        writes.retain(|write| self.is_news(write));
+        writes.retain(|write| self.is_new(write));
         writes
     }
 
     /// What is to be saved for these writes. Of two writes to one field the last one counts. Writes that would change
-    /// nothing are left out, unless writing it again says that it still holds; none when none is left.
+    /// nothing are left out, unless writing it again says something: that it still holds, or which of several is
+    /// chosen. None when none is left.
     pub fn draft(&self, writes: Vec<Write>, at: Moment) -> Option<Draft> {
         let last = |at: usize| writes[at + 1..].iter().all(|later| later.field != writes[at].field);
         let sets: Vec<Set> = writes
             .iter()
             .enumerate()
-            .filter(|(at, write)| last(*at) && self.is_news(write))
+            .filter(|(at, write)| last(*at) && (self.is_new(write) || self.settles(write)))
             .map(|(_, write)| self.set(write.field.clone(), write.value.clone(), None))
             .collect();
-        if sets.is_empty() { None } else { Some(Draft { at, undoes: None, sets }) }
+        if sets.is_empty() { None } else { Some(Draft { at, undoes: None, after: self.frontier(), sets }) }
     }
 
-    /// The latest change of this installation that has not been taken back and is no taking-back itself.
-    pub fn undoable(&self, by: InstallationId) -> Option<&Change> {
-        let undone = self.undone();
-        self.changes
-            .iter()
-            .filter(|change| change.stamp.by == by && change.undoes.is_none() && !undone.contains(&change.stamp))
-            .max_by_key(|change| change.stamp)
-    }
-
-    /// Whether a change has been taken back, and the taking-back has not.
-    pub fn is_undone(&self, stamp: Stamp) -> bool {
-        self.undone().contains(&stamp)
-    }
-
-    /// What is to be saved to take a change back: each of its fields gets the value that it replaced, or that of a
-    /// write that stands beside it. A field that has been written again since keeps its newer value.
-    pub fn undo(&self, stamp: Stamp, at: Moment) -> Option<Draft> {
-        let change = self.changes.iter().find(|change| change.stamp == stamp)?;
-        let sets: Vec<Set> = change
-            .sets
-            .iter()
-            .filter_map(|set| {
-                let is_its = |head: &&Head| self.stands_for(&set.field, head.stamp).any(|its| its == stamp);
-                let (its, beside): (Vec<&Head>, Vec<&Head>) = self.heads.get(&set.field)?.iter().partition(is_its);
-                its.first()?;
-                let restores = beside.last().map(|head| head.stamp).or(set.replaces.iter().max().copied());
-                let value = restores.and_then(|before| self.written(&set.field, before)?.value.clone());
-                Some(self.set(set.field.clone(), value, restores))
-            })
-            .collect();
-        if sets.is_empty() { None } else { Some(Draft { at, undoes: Some(stamp), sets }) }
-    }
-
-    fn is_news(&self, write: &Write) -> bool {
-        self.get(&write.field) != write.value.as_ref() || (write.field.is_settled() && write.value.is_some())
-    }
-
-    fn set(&self, field: Field, value: Option<Value>, restores: Option<Stamp>) -> Set {
-        let replaces = self.heads.get(&field).map(|h| h.iter().map(|head| head.stamp).collect()).unwrap_or_default();
+    pub(super) fn set(&self, field: Field, value: Option<Value>, restores: Option<Stamp>) -> Set {
+        let replaces = self.standing(&field).collect();
         Set { field, value, replaces, restores, unknown: None }
     }
 
+    /// The stamps of the writes to a field that stand, in their order.
+    pub(super) fn standing(&self, field: &Field) -> impl Iterator<Item = Stamp> {
+        let heads = self.heads.get(field).map(Vec::as_slice).unwrap_or_default();
+        heads.iter().map(|head| self.changes[head.change].stamp)
+    }
+
     /// The write of a change to a field.
-    fn written(&self, field: &Field, stamp: Stamp) -> Option<&Set> {
+    pub(super) fn written(&self, field: &Field, stamp: Stamp) -> Option<&Set> {
         self.change(stamp)?.sets.iter().rfind(|set| set.field == *field)
     }
 
-    fn change(&self, stamp: Stamp) -> Option<&Change> {
-        self.changes.iter().find(|change| change.stamp == stamp)
+    pub(super) fn change(&self, stamp: Stamp) -> Option<&Change> {
+        Some(&self.changes[self.place(stamp)?])
+    }
+
+    /// The place of a change in the list.
+    pub(super) fn place(&self, stamp: Stamp) -> Option<usize> {
+        self.changes.binary_search_by_key(&stamp, |change| change.stamp).ok()
     }
 
     /// The writes that a write stands for, one after the other: itself, then, for a taking-back, the one that it
     /// restored, and so on.
-    fn stands_for(&self, field: &Field, stamp: Stamp) -> impl Iterator<Item = Stamp> {
+    pub(super) fn stands_for(&self, field: &Field, stamp: Stamp) -> impl Iterator<Item = Stamp> {
         let restored = |stamp: &Stamp| self.written(field, *stamp)?.restores;
         // Bounded, because a damaged record may restore in a circle.
         std::iter::successors(Some(stamp), restored).take(self.changes.len())
+    }
+
+    fn is_new(&self, write: &Write) -> bool {
+        self.get(&write.field) != write.value.as_ref() || (write.field.is_settled() && write.value.is_some())
+    }
+
+    /// Works out which writes stand. A write replaces those that it names, as far as its author can have seen them: a
+    /// stamp higher than its own it cannot have seen.
+    fn settle(&mut self) {
+        let mut replaced = BTreeSet::new();
+        for change in &self.changes {
+            for set in &change.sets {
+                let seen = set.replaces.iter().filter(|stamp| **stamp < change.stamp);
+                replaced.extend(seen.map(|stamp| (&set.field, *stamp)));
+            }
+        }
+        let mut all: BTreeMap<Field, Vec<Head>> = BTreeMap::new();
+        for (place, change) in self.changes.iter().enumerate() {
+            for (at, set) in change.sets.iter().enumerate() {
+                if replaced.contains(&(&set.field, change.stamp)) {
+                    continue;
+                }
+                let heads = all.entry(set.field.clone()).or_default();
+                // Of two writes to one field within a change the last one counts.
+                heads.pop_if(|head| head.change == place);
+                heads.push(Head { change: place, set: at });
+            }
+        }
+        self.heads = all;
+    }
+
+    fn value(&self, head: Head) -> Option<&Value> {
+        self.changes[head.change].sets[head.set].value.as_ref()
     }
 
     /// The write behind any taking-back. None if that left the field as it was before anything was written.
     fn source(&self, field: &Field, stamp: Stamp) -> Option<Stamp> {
         let is_own = |stamp: &Stamp| self.change(*stamp).is_some_and(|change| change.undoes.is_none());
         self.stands_for(field, stamp).find(is_own)
-    }
-
-    /// The changes that stand taken back. Changes that take one another back in a circle, as only a damaged record
-    /// has them, take nothing back.
-    fn undone(&self) -> BTreeSet<Stamp> {
-        let mut undoes: BTreeMap<Stamp, Stamp> = BTreeMap::new();
-        undoes.extend(self.changes.iter().filter_map(|change| Some((change.stamp, change.undoes?))));
-        let mut waits: BTreeMap<Stamp, usize> = BTreeMap::new();
-        undoes.values().for_each(|undone| *waits.entry(*undone).or_default() += 1);
-        let mut settled: Vec<Stamp> = undoes.keys().copied().filter(|stamp| !waits.contains_key(stamp)).collect();
-        let mut undone = BTreeSet::new();
-        while let Some(stamp) = settled.pop() {
-            let Some(target) = undoes.get(&stamp) else { continue };
-            if !undone.contains(&stamp) {
-                undone.insert(*target);
-            }
-            if let Some(left) = waits.get_mut(target) {
-                *left -= 1;
-                if *left == 0 {
-                    settled.push(*target);
-                }
-            }
-        }
-        undone
     }
 }

@@ -9,9 +9,10 @@ use crate::trade::band::{Finish, Profile};
 use crate::trade::dates::closed::{Closure, Weekdays};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::dates::places::{Place, PlaceDays};
 use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::fit::{Gauge, Hands, Place, ReadAt};
+use crate::trade::fit::{self, Gauge, Hands, ReadAt};
 use crate::trade::measure::{Circumference, Length, Percent};
 use crate::trade::sizing::{Size, SizeAsRead, Step, System};
 use crate::trade::wearer::Finger;
@@ -44,6 +45,7 @@ pub enum Value {
     Spread(Spread),
     Extra(Extra),
     Closure(NamedClosure),
+    PlaceDays(PlaceDays),
     Weekdays(Weekdays),
     Time(NaiveTime),
     Days(CalendarDays),
@@ -71,7 +73,7 @@ pub struct Recorded {
 pub struct ReadingTaken {
     pub size: SizeAsRead,
     pub finger: Finger,
-    pub place: Place,
+    pub place: fit::Place,
     pub gauge: OwnGauge,
     /// Where a ring was read on a stick.
     pub read_at: ReadAt,
@@ -124,6 +126,8 @@ pub struct DatesSettled {
     pub in_hand: CalendarDays,
     pub making: Spread,
     pub extras: Vec<ChosenExtra>,
+    /// The chance of being in time that was wanted; none for the practice's own.
+    pub confidence: Option<Percent>,
     pub order_by: NaiveDate,
     pub settled: NaiveDate,
 }
@@ -136,7 +140,7 @@ pub struct Extra {
 }
 
 /// Which piece of work comes on top: one of the usual ones, or one that the jeweller has added.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum ExtraWork {
     Usual(Work),
     Own(ItemId),
@@ -151,10 +155,11 @@ pub struct ChosenExtra {
     pub spread: Spread,
 }
 
-/// Days on which the workshop is closed, with a name: "summer fortnight".
+/// Days on which a place is closed, with a name: "summer fortnight".
 #[derive(Clone, Debug, PartialEq)]
 pub struct NamedClosure {
     pub name: String,
+    pub place: Place,
     pub days: Closure,
 }
 
@@ -171,7 +176,9 @@ impl Value {
             Field::Appointment(_, AppointmentField::Outcome) => matches!(self, Value::Outcome(_)),
             Field::Recorded => matches!(self, Value::Recorded(_)),
             Field::Stage => matches!(self, Value::Stage(_)),
-            Field::Reached(_) | Field::PutAway | Field::ReadBack => matches!(self, Value::Day(_)),
+            Field::Reached(_) | Field::PutAway | Field::ReadBack | Field::WorkDone(_) | Field::MilestoneDone(_) => {
+                matches!(self, Value::Day(_))
+            }
             Field::Example | Field::FirstRing(_) | Field::NoRings(_) => matches!(self, Value::Yes(_)),
             Field::Finger(_) | Field::Ring(_, _, RingField::Finger) => matches!(self, Value::Finger(_)),
             Field::Reading(..) => matches!(self, Value::Reading(_)),
@@ -187,7 +194,7 @@ impl Value {
             Field::OrderSize(_) => matches!(self, Value::OrderSize(_)),
             Field::Stack(_) => matches!(self, Value::Stack(_)),
             Field::Dates => matches!(self, Value::Dates(_)),
-            Field::Practice(P::Fair) => matches!(self, Value::Text(_)),
+            Field::Practice(P::Fair | P::PhoneName(_)) => matches!(self, Value::Text(_)),
             Field::Practice(P::Region) => matches!(self, Value::Region(_)),
             Field::Practice(P::FirstSystem) => matches!(self, Value::System(_)),
             Field::Practice(P::Step) => matches!(self, Value::Step(_)),
@@ -196,11 +203,14 @@ impl Value {
             Field::Practice(P::Extra(_)) => matches!(self, Value::Extra(_)),
             Field::Practice(P::Closure(_)) => matches!(self, Value::Closure(_)),
             Field::Practice(P::Weekdays) => matches!(self, Value::Weekdays(_)),
-            Field::Practice(P::WorksOnHolidays) => matches!(self, Value::Yes(_)),
+            Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => matches!(self, Value::Yes(_)),
             Field::Practice(P::CutOff) => matches!(self, Value::Time(_)),
-            Field::Practice(P::DaysInHand) => matches!(self, Value::Days(_)),
+            Field::Practice(P::DaysInHand | P::TryOnAfter) => matches!(self, Value::Days(_)),
+            Field::Practice(P::PlaceDays(_)) => matches!(self, Value::PlaceDays(_)),
             Field::Practice(P::FreeLength | P::Gap | P::Constant(_)) => matches!(self, Value::Length(_)),
-            Field::Practice(P::Roomy | P::Full) => matches!(self, Value::Percent(_)),
+            Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
+                matches!(self, Value::Percent(_))
+            }
         }
     }
 }

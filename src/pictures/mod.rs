@@ -7,6 +7,7 @@
 mod calendar_months;
 pub mod calendar_strip;
 mod calendar_weeks;
+pub mod installing;
 pub mod ladder;
 pub mod lay;
 pub mod ornament;

@@ -30,7 +30,7 @@ pub fn profile(of: Profile) -> Picture {
     small("0 0 96 50", &body)
 }
 
-fn small(view: &str, body: &str) -> Picture {
+pub(super) fn small(view: &str, body: &str) -> Picture {
     Picture {
         svg: format!(
             r#"<svg xmlns="http://www.w3.org/2000/svg" class="sketch" viewBox="{view}" aria-hidden="true" focusable="false">{body}</svg>"#

@@ -3,6 +3,7 @@
 //! INVARIANT: a screen reads signals, sends verbs of the book to the state, and computes nothing itself.
 
 mod bench;
+mod copies;
 mod couple;
 mod couples;
 mod fields;
@@ -10,16 +11,19 @@ mod form_page;
 mod later;
 mod new_couple;
 mod practice;
+mod show;
 mod today;
 
-use crate::parts::el::{live, nothing};
-use crate::parts::lay::{block, para};
+use crate::parts::el::{el, live, nothing};
+use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::app::address::Address;
 use crate::app::clock;
+use crate::app::keeping::Keeping;
 use crate::app::route::Route;
+use crate::app::show::Eyes;
 use crate::app::state::{App, NoticeKind, Status};
 use crate::app::updates;
 use crate::parts::button::{Weight, button};
@@ -39,6 +43,9 @@ pub fn start() {
 fn frame() -> AnyView {
     let app = App::open();
     let route = Route::follow();
+    let eyes = Eyes::open();
+    provide_context(Keeping::watch(app));
+    provide_context(eyes);
     provide_context(app);
     provide_context(route);
     updates::watch(move || app.update_ready.set(true));
@@ -70,22 +77,20 @@ fn frame() -> AnyView {
         label: label.into(),
         here: Signal::derive(move || here(screen.get().0)),
     };
-    block(
-        "frame",
-        vec![
-            banner(Signal::derive(update), say::update_now().to_owned(), updates::apply),
-            live(shown),
-            notices(Signal::derive(move || shown_notice(app))),
-            places([
-                place(Address::Today, say::TODAY, |here| matches!(here, Address::Today | Address::Nowhere)),
-                place(Address::Couples, say::COUPLES, |here| {
-                    matches!(here, Address::Couples | Address::NewCouple | Address::Couple(_) | Address::Part(..))
-                }),
-                place(Address::Bench, say::BENCH, |here| matches!(here, Address::Bench | Address::Calculator(_))),
-                place(Address::Practice, say::PRACTICE, |here| matches!(here, Address::Practice | Address::Setting(_))),
-            ]),
-        ],
-    )
+    let book = el("div").class("frame").live_attr("hidden", move || eyes.shows().then(String::new)).children(vec![
+        banner(Signal::derive(update), say::update_now().to_owned(), updates::apply),
+        live(shown),
+        notices(Signal::derive(move || shown_notice(app))),
+        places([
+            place(Address::Today, say::TODAY, |here| matches!(here, Address::Today | Address::Nowhere)),
+            place(Address::Couples, say::COUPLES, |here| {
+                matches!(here, Address::Couples | Address::NewCouple | Address::Couple(_) | Address::Part(..))
+            }),
+            place(Address::Bench, say::BENCH, |here| matches!(here, Address::Bench | Address::Calculator(_))),
+            place(Address::Practice, say::PRACTICE, |here| matches!(here, Address::Practice | Address::Setting(_))),
+        ]),
+    ]);
+    all(vec![book.view(), show::view(eyes)])
 }
 
 fn view_of(address: Address) -> AnyView {

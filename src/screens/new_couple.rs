@@ -1,8 +1,10 @@
 //! A new couple, in under half a minute: one name is enough.
 
+use crate::parts::el::or_nothing;
 use crate::parts::lay::all;
 use leptos::prelude::*;
 
+use super::copies::tab_warning;
 use super::fields;
 use super::form_page::{form_page, show_first_complaint};
 use crate::app::address::Address;
@@ -40,6 +42,7 @@ pub fn new_couple() -> AnyView {
             go_instead(&Address::Couple(id).to_string());
         });
     };
+    let first = app.with(|book| book.couples.is_empty());
     let answers = vec![option("not-asked", say::NOT_ASKED), option("yes", say::YES), option("no", say::NO)];
     let record = choice_with(
         "may-record",
@@ -50,6 +53,7 @@ pub fn new_couple() -> AnyView {
         form.text("may-record"),
     );
     let content = all(vec![
+        or_nothing(first.then(tab_warning).flatten()),
         fields::name(form, "first-name", say::FIRST_NAME).line(),
         fields::name(form, "second-name", say::SECOND_NAME).hint(say::SECOND_NAME_HINT).line(),
         fields::reach(form, "reach", say::REACH).hint(say::REACH_HINT).line(),

@@ -1,15 +1,17 @@
 //! Today: who is next, what is late, which order-by dates are nearest. One button starts a new couple.
 
 use crate::parts::el::{live, maybe, or_nothing};
-use crate::parts::lay::{all, column, para, section};
+use crate::parts::lay::{all, block, column, para, section};
 use chrono::NaiveDate;
 use leptos::prelude::*;
 
-use crate::app::address::{Address, Part};
+use crate::app::address::{Address, Part, Setting};
+use crate::app::keeping::Keeping;
 use crate::app::state::{App, Book, app};
 use crate::book::couple::{Appointment, Couple};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
+use crate::book::record::Record;
 use crate::book::today::{self as reckoning, Today};
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::empty::empty;
@@ -17,8 +19,12 @@ use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
+use crate::screens::copies::tab_warning;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, format, screens as say, storage};
+use crate::words::{
+    book as say_book, copies as say_copies, format, keeping as say_keeping, phones as say_phones, screens as say,
+    storage,
+};
 
 /// So many order-by dates are shown.
 const NEAREST: usize = 6;
@@ -40,6 +46,7 @@ pub fn today() -> AnyView {
         let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty();
         all(vec![
             or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
+            or_nothing(group(say_phones::DIFFERENCES, app.with(to_settle))),
             or_nothing(group(say::LATE, late)),
             or_nothing(group(say::NEXT_APPOINTMENTS, appointments)),
             or_nothing(group(say::ORDER_BY_DATES, order_by)),
@@ -49,14 +56,38 @@ pub fn today() -> AnyView {
         let count = app.with(|book| book.set_aside.len());
         (count > 0).then(|| para("caution", storage::set_aside(count)))
     };
+    let keeping: Keeping = expect_context();
+    let kept = move || {
+        let to = Address::Setting(Setting::Phone).to_string();
+        let what = link_button(Weight::Quiet, say_keeping::TO_PHONE, to);
+        keeping.refused.get().then(|| block("column near", vec![para("caution", say_keeping::REFUSED), what]))
+    };
+    let copy = move || {
+        let since = app.copy_due()?;
+        let to = Address::Setting(Setting::Copies).to_string();
+        let make = link_button(Weight::Quiet, say_copies::MAKE_ONE, to);
+        Some(block("column near", vec![para("caution", say_copies::nothing_since(since)), make]))
+    };
     let head = Head::new(say::TODAY).subtitle(Signal::derive(move || format::day(day.get())));
     let new = link_button(Weight::Primary, say::NEW_COUPLE, Address::NewCouple.to_string());
-    page(head, column(vec![maybe(aside), live(content)]), Some(new))
+    page(head, column(vec![maybe(aside), maybe(copy), live(content), maybe(kept)]), Some(new))
 }
 
 fn first_time(app: App) -> AnyView {
     let load = button(Weight::Quiet, say::LOAD_EXAMPLES, move || app.load_examples());
-    empty(sketch(ornament::two_bands().svg), say::FIRST_TIME, Some(load))
+    let empty = empty(sketch(ornament::two_bands().svg), say::FIRST_TIME, Some(load));
+    all(vec![or_nothing(tab_warning()), empty])
+}
+
+/// Couples of which two phones say different things.
+fn to_settle(book: &Book) -> Vec<Line> {
+    let of = |record: &std::sync::Arc<Record>| {
+        let count = record.conflicts().len();
+        let href = Address::Part(record.id, Part::Differences).to_string();
+        let row = line(say_book::names(Couple(record)), "", href).small(say_phones::differences(count));
+        (count > 0).then(|| row.mark(Mark::Care))
+    };
+    book.couples.values().filter_map(of).take(NEAREST).collect()
 }
 
 fn group(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {

@@ -58,6 +58,10 @@ pub async fn load(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Lo
             Err(why) => loaded.set_aside.push(SetAside { key, why }),
         }
     }
+    let highest = loaded.records.iter().map(Record::highest).fold(0, u64::max);
+    if highest >= loaded.installation.next {
+        loaded.installation = follow(db, highest).await?;
+    }
     Ok(loaded)
 }
 
@@ -114,6 +118,10 @@ async fn add_within(transaction: &Transaction, additions: Vec<Addition>) -> Resu
             Some(value) => read_row(&value, &addition.record.to_string()).map_err(StorageError::Unreadable)?,
             None => Record::new(addition.record, addition.kind),
         };
+        if record.erased().is_some() {
+            return Err(StorageError::Erased);
+        }
+        installation.follow(record.highest());
         let stamp = Stamp { n: installation.next, by: installation.id };
         installation.next += 1;
         record.add(Change::stamped(addition.draft, stamp));
@@ -137,7 +145,8 @@ async fn install(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Ins
     let installation = match stored_installation(&meta).await? {
         Some(installation) => installation,
         None => {
-            let installation = Installation { id: fresh.0, practice: fresh.1, next: 1, unknown: None };
+            let installation =
+                Installation { id: fresh.0, practice: fresh.1, next: 1, former: Vec::new(), unknown: None };
             put_installation(&meta, &installation).await?;
             installation
         }
@@ -146,24 +155,35 @@ async fn install(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Ins
     Ok(installation)
 }
 
-async fn stored_installation(meta: &ObjectStore) -> Result<Option<Installation>, StorageError> {
+/// What was read by another way than an import, as from a restored copy of the phone, is followed too.
+async fn follow(db: &Database, highest: u64) -> Result<Installation, StorageError> {
+    let transaction = db.write().await?;
+    let meta = transaction.object_store(META)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    installation.follow(highest);
+    put_installation(&meta, &installation).await?;
+    complete(transaction).await?;
+    Ok(installation)
+}
+
+pub(super) async fn stored_installation(meta: &ObjectStore) -> Result<Option<Installation>, StorageError> {
     let Some(value) = meta.get(JsValue::from_str(INSTALLATION))?.await? else { return Ok(None) };
     let text = value.as_string().ok_or(StorageError::Unreadable(RowError::NotJson))?;
     installation::read(&text).map(Some).map_err(StorageError::Unreadable)
 }
 
-async fn put_installation(meta: &ObjectStore, installation: &Installation) -> Result<(), StorageError> {
+pub(super) async fn put_installation(meta: &ObjectStore, installation: &Installation) -> Result<(), StorageError> {
     let text = installation::write(installation);
     meta.put(&JsValue::from_str(&text), Some(&JsValue::from_str(INSTALLATION)))?.await?;
     Ok(())
 }
 
 /// A row by its key. One that stands under another record's key is damaged: it would be written over that record.
-fn read_row(value: &JsValue, key: &str) -> Result<Record, RowError> {
+pub(super) fn read_row(value: &JsValue, key: &str) -> Result<Record, RowError> {
     let record = row::read(&value.as_string().ok_or(RowError::NotJson)?)?;
     if record.id.to_string() == key { Ok(record) } else { Err(RowError::Damaged) }
 }
 
-fn key(id: RecordId) -> JsValue {
+pub(super) fn key(id: RecordId) -> JsValue {
     JsValue::from_str(&id.to_string())
 }

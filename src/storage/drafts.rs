@@ -28,6 +28,15 @@ pub fn forget(form: &str) {
     }
 }
 
+/// Forgets the words of every form about something, by its id.
+pub fn forget_about(id: &str) {
+    for key in local::keys() {
+        if key.starts_with("bandwright.") && key.contains(id) {
+            local::delete(&key);
+        }
+    }
+}
+
 /// Moves words that cannot be read out of the way, if there are any. False if that failed: then they stay.
 fn set_aside(form: &str) -> bool {
     let unreadable = local::is_there(&key(form)) && kept(form).is_none();

@@ -14,6 +14,8 @@ pub enum StorageError {
     Lost,
     /// The record as stored cannot be read; it was left as it is.
     Unreadable(RowError),
+    /// The record was erased meanwhile.
+    Erased,
     /// Something else, in the browser's own words.
     Failed(String),
 }

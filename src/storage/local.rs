@@ -25,6 +25,16 @@ pub fn delete(key: &str) {
     }
 }
 
+/// Every key that something stands under.
+pub fn keys() -> Vec<String> {
+    if !is_allowed() {
+        return Vec::new();
+    }
+    let storage = LocalStorage::raw();
+    let count = storage.length().unwrap_or_default();
+    (0..count).filter_map(|at| storage.key(at).ok().flatten()).collect()
+}
+
 /// Moves what stands under a key, whatever it is, to another. False if the phone would not take it.
 pub fn rename(from: &str, to: &str) -> bool {
     if !is_allowed() {

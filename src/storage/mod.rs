@@ -8,9 +8,13 @@ pub mod error;
 #[cfg(target_arch = "wasm32")]
 pub mod book;
 #[cfg(target_arch = "wasm32")]
+pub mod copies;
+#[cfg(target_arch = "wasm32")]
 pub mod database;
 #[cfg(target_arch = "wasm32")]
 pub mod drafts;
+#[cfg(target_arch = "wasm32")]
+pub mod import;
 #[cfg(target_arch = "wasm32")]
 mod local;
 #[cfg(target_arch = "wasm32")]

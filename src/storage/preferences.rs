@@ -15,6 +15,13 @@ pub fn keep_theme(theme: &str) -> bool {
     local::set(THEME, &theme)
 }
 
+/// Counts this opening of the app, and answers how many there were.
+pub fn count_visit() -> u32 {
+    let visits = local::get::<u32>("bandwright.visits").unwrap_or(0).saturating_add(1);
+    local::set("bandwright.visits", &visits);
+    visits
+}
+
 /// The query of the address with which a calculator was last used.
 pub fn last_query(calculator: &str) -> Option<String> {
     local::get(&format!("bandwright.last.{calculator}"))

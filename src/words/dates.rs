@@ -6,8 +6,12 @@ use crate::trade::dates::countdown::{Countdown, DatesError, Ordered, Slack};
 use crate::trade::dates::entry::{AmountEntryError, DateEntryError, TimeEntryError};
 use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, settled_to};
 use crate::trade::dates::lead_times::Step;
+use crate::trade::dates::milestones::Milestone;
+use crate::trade::dates::odds::Chance;
+use crate::trade::dates::places::Place;
 use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
+use crate::trade::measure::Percent;
 use chrono::{Datelike, NaiveDate, NaiveTime, Timelike, Weekday};
 
 /// Which kind of date a field asks for: its sentences show what may be typed there.
@@ -76,6 +80,35 @@ pub fn step(step: Step) -> &'static str {
     }
 }
 
+/// Whose days count for a step.
+pub fn place(place: Place) -> &'static str {
+    match place {
+        Place::Workshop => "Workshop",
+        Place::AssayOffice => "Assay office",
+        Place::Courier => "Courier",
+    }
+}
+
+/// What has to be done by a day.
+pub fn milestone(milestone: Milestone) -> &'static str {
+    match milestone {
+        Milestone::Decide => "Decide what is made",
+        Milestone::Order => "Order",
+        Milestone::EngravingText => "Words to engrave fixed",
+        Milestone::Collect => "In hand",
+        Milestone::TryOn => "Try on",
+        Milestone::LastResize => "Last day to begin a change of size",
+    }
+}
+
+/// A chance, never made better than it is: "95 %", "under 1 %".
+pub fn chance(chance: Chance) -> String {
+    match chance.percent() {
+        Percent(0) if !chance.is_none() => "under 1 %".to_owned(),
+        Percent(share) => format!("{} %", format::count(share.into())),
+    }
+}
+
 /// Behind a number of days.
 pub const DAYS: &str = "days";
 /// The three numbers of a spread.
@@ -130,7 +163,7 @@ pub fn time(time: NaiveTime) -> String {
 
 /// The answer itself: "Order by Thu 8 Apr 2027: 26 working days left."
 pub fn order_by(answer: &Countdown) -> String {
-    let day = format::day(answer.order_by);
+    let day = format::day(answer.plan.order_by);
     match answer.slack {
         Slack::Left(WorkingDays(0)) => format!("Order by {day}: no working day to spare."),
         Slack::Left(days) => format!("Order by {day}: {} left.", working_days(days)),
@@ -138,17 +171,10 @@ pub fn order_by(answer: &Countdown) -> String {
     }
 }
 
-/// Whether it will be in time if ordered now, by the longest times.
+/// How likely it is in time if ordered now.
 pub fn in_time(answer: &Countdown) -> String {
-    let (due, latest) = (format::day(answer.in_hand), format::day(answer.if_today.most));
-    match answer.slack {
-        Slack::Left(_) => format!("In time: ordered now, it is finished by {latest} at the latest, due {due}."),
-        Slack::Late(_) if answer.if_today.usual <= answer.in_hand => {
-            let usual = format::day(answer.if_today.usual);
-            format!("At risk: ordered now, it is usually finished by {usual}, but it may be {latest}, due {due}.")
-        }
-        Slack::Late(_) => format!("Late: ordered now, it may be {latest} before it is finished, due {due}."),
-    }
+    let due = format::day(answer.plan.in_hand);
+    format!("Ordered now: {} in hand by {due}.", chance(answer.chance))
 }
 
 /// When it is finished if ordered now.
@@ -171,7 +197,16 @@ pub fn counted_from(wedding: Wedding, counted: NaiveDate) -> Option<String> {
     match wedding {
         Wedding::Day(_) | Wedding::NotYet => None,
         Wedding::Month { .. } | Wedding::Year(_) => {
-            Some(format!("Counted from {}, the earliest day it can be.", format::day(counted)))
+            let day = format::day(counted);
+            Some(if wedding.earliest() == Some(counted) {
+                format!("Counted from {day}, the earliest day it can be.")
+            } else if wedding.latest() == Some(counted) {
+                format!("It may be any day now: ask for the day. Counted from {day}, the last day it can be.")
+            } else {
+                format!(
+                    "It may be any day now: ask for the day. Counted from {day}, the first that can still be in time."
+                )
+            })
         }
     }
 }
@@ -185,8 +220,9 @@ pub fn projection(region: Region) -> String {
 }
 
 /// How working days are counted, to be shown beside the answer.
-pub const HOW_COUNTED: &str = "Counted with the longest times. The day of the order is day zero; if it is closed or \
-                               past the cut-off, the next working day is.";
+pub const HOW_COUNTED: &str = "Every length of every step is counted with its chance, on the days of whoever does it. \
+                               The day of the order is day zero; if it is closed or past the cut-off, the next \
+                               working day is.";
 
 /// Why a typed date cannot be taken.
 pub fn date_entry(error: DateEntryError, asked: Asked) -> String {
@@ -297,7 +333,7 @@ pub fn dates_error(error: DatesError) -> String {
         DatesError::WeddingPast { wedding } => date_entry(DateEntryError::Past { wedding }, Asked::Wedding),
         DatesError::WeddingTooFar { .. } => "Enter a wedding date within the next twenty years.".to_owned(),
         DatesError::TakesTooLong => "Shorten the times: together they come to more than ten years.".to_owned(),
-        DatesError::TooManyExtras { limit } => format!("Count at most {limit} extras."),
+        DatesError::TooManySteps { limit } => format!("Count at most {limit} steps: leave out some extras."),
         DatesError::Calendar(error) => calendar_error(error),
     }
 }

@@ -11,6 +11,11 @@ pub fn day(day: NaiveDate) -> String {
     imp::day(day)
 }
 
+/// A day for names of files, which sort by it: "2027-05-22".
+pub fn day_sortable(day: NaiveDate) -> String {
+    format!("{}-{:02}-{:02}", day.year(), day.month(), day.day())
+}
+
 /// A day without its year, for places where the year is plain: "Sat 22 May".
 pub fn day_short(day: NaiveDate) -> String {
     imp::day_short(day)

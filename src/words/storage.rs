@@ -15,6 +15,7 @@ pub fn not_saved(error: &StorageError) -> String {
         }
         StorageError::Lost => "the connection to the phone's storage was lost. Save again",
         StorageError::Unreadable(_) => "the record on this phone cannot be read, so nothing was written over it",
+        StorageError::Erased => "this couple has been erased meanwhile, in another tab or by an import",
         StorageError::Failed(_) => "the phone's storage refused it. Save again; if that fails, reload the page",
     };
     format!("Not saved: {what}. What you typed is still here.")
@@ -32,6 +33,7 @@ pub fn not_opened(error: &StorageError) -> String {
         }
         StorageError::Lost => "The connection to the phone's storage was lost. Try again; the book itself is untouched.".to_owned(),
         StorageError::Unreadable(why) => format!("The book's own register cannot be read ({}). Nothing was changed.", row_error(*why)),
+        StorageError::Erased => "The couple has been erased meanwhile; the book itself is untouched.".to_owned(),
         StorageError::Failed(words) => format!("The phone's storage did not open ({words}). Try again; the book itself is untouched."),
     }
 }
@@ -71,6 +73,11 @@ pub fn persistent(persistent: Option<bool>) -> &'static str {
         }
         None => "This browser does not say whether it may clear the book by itself.",
     }
+}
+
+/// "340 kB", "1.2 MB".
+pub fn size(bytes: f64) -> String {
+    self::bytes(bytes)
 }
 
 fn bytes(bytes: f64) -> String {

@@ -56,8 +56,8 @@ fn what_cannot_be_read_says_why() {
         |row| row["changes"][0] = json!(null),
         |row| row["changes"][0]["n"] = json!(-1),
         |row| row["changes"][0]["n"] = json!(1.5),
-        // Two changes under one stamp.
-        |row| row["changes"][1]["n"] = json!(1),
+        // One change twice.
+        |row| row["changes"][1] = row["changes"][0].clone(),
         |row| row["changes"][1]["undoes"] = json!({ "n": 1 }),
         |row| row["changes"][1]["undoes"] = json!(null),
         |row| row["changes"][1]["sets"][0]["replaces"] = json!({}),

@@ -13,9 +13,11 @@ use bandwright::book::value::{
 };
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Bore, Finish, Profile};
-use bandwright::trade::dates::closed::Closure;
-use bandwright::trade::dates::holidays::Region;
+use bandwright::trade::dates::closed::{Closure, OnBankHolidays, Repeats, Weekdays};
+use bandwright::trade::dates::holidays::{HolidayName, Region};
 use bandwright::trade::dates::lead_times::Step as Work;
+use bandwright::trade::dates::milestones::Milestone;
+use bandwright::trade::dates::places::{Place as DonePlace, PlaceDays};
 use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::fit::{Gauge, GaugeKind, Hands, PerMm, Place, ReadAt};
@@ -38,6 +40,9 @@ pub fn couple_fields() -> Vec<Field> {
         vec![Field::Met, Field::Wedding, Field::Recorded, Field::Stage, Field::PutAway, Field::Example, Field::Dates];
     all.push(Field::ReadBack);
     all.extend(Stage::ALL.map(Field::Reached));
+    all.extend(WORKS.map(|work| Field::WorkDone(ExtraWork::Usual(work))));
+    all.push(Field::WorkDone(ExtraWork::Own(items[1])));
+    all.extend(Milestone::ALL.map(Field::MilestoneDone));
     for item in items {
         all.extend([Field::Reach(item), Field::Note(item)]);
         all.extend(AppointmentField::ALL.map(|part| Field::Appointment(item, part)));
@@ -57,8 +62,12 @@ pub fn couple_fields() -> Vec<Field> {
 /// Every field of the practice.
 pub fn practice_fields() -> Vec<Field> {
     let mut all = vec![P::Fair, P::Region, P::FirstSystem, P::Step, P::Weekdays, P::WorksOnHolidays, P::CutOff];
-    all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full]);
+    all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full, P::CountsToday, P::Confidence]);
+    all.extend([P::BusyChance, P::BusyLonger, P::ResizeChance, P::TryOnAfter]);
+    all.extend([DonePlace::AssayOffice, DonePlace::Courier].map(P::PlaceDays));
+    all.extend([HolidayName::GoodFriday, HolidayName::LiberationOther].map(P::Holiday));
     all.extend([ItemId(2), ItemId(3)].into_iter().flat_map(|item| [P::Gauge(item), P::Extra(item), P::Closure(item)]));
+    all.push(P::PhoneName(InstallationId(5)));
     all.extend(WORKS.map(P::LeadTime));
     all.extend(Constant::ALL.map(P::Constant));
     all.into_iter().map(Field::Practice).collect()
@@ -71,7 +80,9 @@ pub fn all_fields() -> Vec<Field> {
 /// A value that the field can hold.
 pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
     match field {
-        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair) => text(),
+        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair | P::PhoneName(_)) => {
+            text()
+        }
         Field::Appointment(_, AppointmentField::Place) | Field::Ring(_, _, RingField::Name) => text(),
         Field::Wedding => wedding().prop_map(Value::Wedding).boxed(),
         Field::Appointment(_, AppointmentField::When) => {
@@ -82,12 +93,16 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
             (any::<bool>(), day()).prop_map(|(agrees, asked)| Value::Recorded(Recorded { agrees, asked })).boxed()
         }
         Field::Stage => one_of(Stage::ALL, Value::Stage),
-        Field::Reached(_) | Field::PutAway | Field::ReadBack => day().prop_map(Value::Day).boxed(),
+        Field::Reached(_) | Field::PutAway | Field::ReadBack | Field::WorkDone(_) | Field::MilestoneDone(_) => {
+            day().prop_map(Value::Day).boxed()
+        }
         Field::Example
         | Field::FirstRing(_)
         | Field::NoRings(_)
         | Field::Ring(_, _, RingField::Planned)
-        | Field::Practice(P::WorksOnHolidays) => any::<bool>().prop_map(Value::Yes).boxed(),
+        | Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => {
+            any::<bool>().prop_map(Value::Yes).boxed()
+        }
         Field::Finger(_) | Field::Ring(_, _, RingField::Finger) => finger().prop_map(Value::Finger).boxed(),
         Field::Reading(..) => reading().prop_map(Value::Reading).boxed(),
         Field::Ring(_, _, RingField::ShoulderWidth | RingField::TopWidth)
@@ -114,23 +129,39 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
         Field::Practice(P::Extra(_)) => {
             (words(), spread()).prop_map(|(name, spread)| Value::Extra(Extra { name, spread })).boxed()
         }
-        Field::Practice(P::Closure(_)) => (words(), day(), 0u64..300)
-            .prop_map(|(name, from, days)| {
-                let days = Closure::new(from, from + Days::new(days)).unwrap();
-                Value::Closure(NamedClosure { name, days })
+        Field::Practice(P::Closure(_)) => (words(), day(), 0u64..300, select(DonePlace::ALL.to_vec()), repeats())
+            .prop_map(|(name, from, days, place, repeats)| {
+                let days = Closure::new(from, from + Days::new(days)).unwrap().repeating(repeats);
+                Value::Closure(NamedClosure { name, place, days })
             })
             .boxed(),
-        Field::Practice(P::Weekdays) => (0u8..128)
-            .prop_map(|week| {
-                let days = (0..7u8).filter(|bit| week & (1 << bit) != 0);
-                Value::Weekdays(days.map(|bit| Weekday::try_from(bit).unwrap()).collect())
+        Field::Practice(P::Weekdays) => week().prop_map(Value::Weekdays).boxed(),
+        Field::Practice(P::PlaceDays(_)) => (week(), any::<bool>(), any::<bool>())
+            .prop_map(|(weekdays, works, shut_at_christmas)| {
+                let on_bank_holidays = if works { OnBankHolidays::Works } else { OnBankHolidays::Closed };
+                Value::PlaceDays(PlaceDays { weekdays, on_bank_holidays, shut_at_christmas })
             })
             .boxed(),
         Field::Practice(P::CutOff) => time().prop_map(Value::Time).boxed(),
-        Field::Practice(P::DaysInHand) => any::<u16>().prop_map(|days| Value::Days(CalendarDays(days))).boxed(),
-        Field::Practice(P::Roomy | P::Full) => any::<u16>().prop_map(|share| Value::Percent(Percent(share))).boxed(),
+        Field::Practice(P::DaysInHand | P::TryOnAfter) => {
+            any::<u16>().prop_map(|days| Value::Days(CalendarDays(days))).boxed()
+        }
+        Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
+            any::<u16>().prop_map(|share| Value::Percent(Percent(share))).boxed()
+        }
         Field::Unknown(_) => text().prop_map(|_| Value::Unknown(r#"{"new":[1,2.5,null]}"#.into())).boxed(),
     }
+}
+
+fn week() -> impl Strategy<Value = Weekdays> {
+    (0u8..128).prop_map(|week| {
+        let days = (0..7u8).filter(|bit| week & (1 << bit) != 0);
+        days.map(|bit| Weekday::try_from(bit).unwrap()).collect()
+    })
+}
+
+fn repeats() -> impl Strategy<Value = Repeats> {
+    select(vec![Repeats::Once, Repeats::SameDates, Repeats::SameWeekday])
 }
 
 /// A few writes to different fields, as a form makes them.
@@ -343,8 +374,9 @@ fn dates() -> impl Strategy<Value = DatesSettled> {
         any::<u128>().prop_map(|id| ExtraWork::Own(ItemId(id))),
     ];
     let extra = (work, of(words()), spread()).prop_map(|(work, name, spread)| ChosenExtra { work, name, spread });
-    (select(Region::ALL.to_vec()), any::<u16>(), spread(), vec(extra, 0..3), day(), day()).prop_map(
-        |(region, in_hand, making, extras, order_by, settled)| DatesSettled {
+    (select(Region::ALL.to_vec()), any::<u16>(), spread(), vec(extra, 0..3), of(0u16..101), day(), day()).prop_map(
+        |(region, in_hand, making, extras, confidence, order_by, settled)| DatesSettled {
+            confidence: confidence.map(Percent),
             region,
             in_hand: CalendarDays(in_hand),
             making,

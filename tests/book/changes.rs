@@ -16,7 +16,7 @@ fn stamp(by: u128, n: u64) -> Stamp {
 fn met(stamp: Stamp, place: Option<&str>, replaces: &[Stamp]) -> Change {
     let value = place.map(|place| Value::Text(place.into()));
     let set = Set { field: Field::Met, value, replaces: replaces.to_vec(), restores: None, unknown: None };
-    Change { stamp, at: Moment(0), undoes: None, sets: vec![set], unknown: None }
+    Change { stamp, claimed: None, at: Moment(0), undoes: None, after: vec![], sets: vec![set], unknown: None }
 }
 
 /// Adds the changes in every order, and says where they met each time.
@@ -48,8 +48,15 @@ fn what_a_field_shows() {
     check(&[], None);
     check(&[met(stamp(1, 1), Some("fair"), &[])], Some("fair"));
     check(&[met(stamp(1, 1), None, &[])], None);
-    // A write that replaces what it had seen counts, however low its stamp.
-    check(&[met(stamp(1, 9), Some("fair"), &[]), met(stamp(2, 1), Some("studio"), &[stamp(1, 9)])], Some("studio"));
+    // A write counts that replaces what it had seen, whoever made it.
+    check(&[met(stamp(2, 8), Some("fair"), &[]), met(stamp(1, 9), Some("studio"), &[stamp(2, 8)])], Some("studio"));
+    // What comes later in the order of stamps cannot have been seen: such a claim replaces nothing, nor does a circle.
+    check(&[met(stamp(1, 9), Some("fair"), &[]), met(stamp(2, 1), Some("studio"), &[stamp(1, 9)])], Some("fair"));
+    check(
+        &[met(stamp(1, 1), Some("fair"), &[stamp(1, 2)]), met(stamp(1, 2), Some("studio"), &[stamp(1, 1)])],
+        Some("studio"),
+    );
+    check(&[met(stamp(1, 1), Some("fair"), &[stamp(1, 1)])], Some("fair"));
     check(&[met(stamp(1, 1), Some("fair"), &[]), met(stamp(1, 2), None, &[stamp(1, 1)])], None);
     // Of writes that had not seen each other, the highest stamp is shown: the number first, then the installation.
     check(&[met(stamp(9, 4), Some("fair"), &[]), met(stamp(1, 5), Some("studio"), &[])], Some("studio"));
@@ -59,7 +66,7 @@ fn what_a_field_shows() {
         &[
             met(stamp(1, 8), Some("fair"), &[]),
             met(stamp(2, 9), Some("studio"), &[]),
-            met(stamp(3, 1), Some("market"), &[stamp(1, 8), stamp(2, 9)]),
+            met(stamp(3, 10), Some("market"), &[stamp(1, 8), stamp(2, 9)]),
         ],
         Some("market"),
     );
@@ -67,8 +74,8 @@ fn what_a_field_shows() {
     check(
         &[
             met(stamp(1, 1), Some("a"), &[]),
-            met(stamp(2, 1), Some("b"), &[stamp(1, 1)]),
-            met(stamp(1, 2), Some("c"), &[stamp(2, 1)]),
+            met(stamp(2, 2), Some("b"), &[stamp(1, 1)]),
+            met(stamp(1, 3), Some("c"), &[stamp(2, 2)]),
         ],
         Some("c"),
     );

@@ -112,7 +112,15 @@ fn changes_that_take_one_another_back_in_a_circle() {
             restores: Some(of(undoes)),
             unknown: None,
         };
-        Change { stamp: of(n), at: Moment(0), undoes: Some(of(undoes)), sets: vec![set], unknown: None }
+        Change {
+            stamp: of(n),
+            claimed: None,
+            at: Moment(0),
+            undoes: Some(of(undoes)),
+            after: vec![],
+            sets: vec![set],
+            unknown: None,
+        }
     };
     for circle in [vec![change(1, 1)], vec![change(1, 2), change(2, 1)], vec![change(1, 2), change(2, 1), change(3, 1)]]
     {

@@ -8,6 +8,7 @@ use super::sheet::{Complaints, Sheet, SizeTyped, judge};
 use super::{Opened, Whose};
 use crate::app::address::{Address, Calculator, with_query};
 use crate::app::form::Form;
+use crate::app::show::Shown;
 use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
@@ -18,11 +19,12 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reason, reasons};
 use crate::pictures::rules::{self, Row, Rules};
+use crate::screens::show::showable;
 use crate::trade::arrange::in_order;
 use crate::trade::measure::Circumference;
 use crate::trade::sizing::{self, Conversion, Size, Stated, Step, System};
 use crate::trade::wearer::Wearer;
-use crate::words::{bench as say, book as say_book, screens, sizing as say_sizing, standing};
+use crate::words::{bench as say, book as say_book, screens, showing, sizing as say_sizing, standing};
 
 pub fn size(opened: Opened) -> AnyView {
     let app = opened.app;
@@ -36,14 +38,17 @@ pub fn size(opened: Opened) -> AnyView {
 
     let field = sheet.field("q", say::SIZE).hint(screens::READ_SIZE_HINT).enter("done");
     let several = Memo::new(move |_| typed.with(|typed| typed.readings.len() > 1 && typed.meant().is_none()));
+    let there = Memo::new(move |_| at.get().is_some());
     let said = Signal::derive(move || typed.with(said));
     let content = column(vec![
         sheet.size("q", "as", field, typed),
-        maybe(move || (at.get().is_some() || several.get()).then(|| answer("size-answer", say::INSIDE, said))),
+        maybe(move || several.get().then(|| answer("size-answer", say::INSIDE, said))),
         maybe(move || {
-            at.get().is_some().then(|| {
+            there.get().then(|| {
+                let drawn = Signal::derive(move || at.get().map(|at| drawn(app, at)).unwrap_or_default());
+                let shown = move || at.get_untracked().map(|at| shown_to_them(app, at));
                 all(vec![
-                    picture(Signal::derive(move || at.get().map(|at| drawn(app, at)).unwrap_or_default())),
+                    showable(vec![answer("size-answer", say::INSIDE, said), picture(drawn)], shown),
                     el("output")
                         .class("bench-table")
                         .attr("aria-live", "off")
@@ -102,6 +107,19 @@ fn said(typed: &SizeTyped) -> Said {
         None => {
             Said { figure: "?".to_owned(), lines: vec![say::several_readings(typed.readings.len())], tone: Tone::Care }
         }
+    }
+}
+
+/// The same for the couple.
+fn shown_to_them(app: App, at: Circumference) -> Shown {
+    let on_scale = |of: &Conversion| {
+        showing::on_scale(say_sizing::system_name(of.stated.system()), &say_sizing::stated_shown(of.stated))
+    };
+    Shown {
+        title: showing::SIZE_TITLE.to_owned(),
+        picture: drawn(app, at),
+        figure: showing::along(at.0),
+        lines: convert(app, at).iter().map(on_scale).collect(),
     }
 }
 

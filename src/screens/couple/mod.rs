@@ -28,10 +28,11 @@ use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
+use crate::screens::copies;
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::wearer::Wearer;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, screens as say};
+use crate::words::{book as say_book, copies as say_copies, phones as say_phones, screens as say};
 
 pub fn couple(id: RecordId) -> AnyView {
     let app = app();
@@ -57,17 +58,18 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::Ring(wearer, which) => rings::ring(id, wearer, which),
         Part::Band(wearer) => band::band(id, wearer),
         Part::ReadBack => read_back::read_back(id),
+        Part::Specification | Part::Copy | Part::Differences | Part::History | Part::Erase => copies::part(id, part),
     }
 }
 
 /// What every screen about a part of a couple has: its head, and the way on when its work is done.
-struct Whose {
-    head: Head,
-    leave: Callback<()>,
+pub struct Whose {
+    pub head: Head,
+    pub leave: Callback<()>,
 }
 
 /// The head of a part of a couple: what it is, whose it is, and the way back.
-fn whose(id: RecordId, title: &str, part: Part) -> Whose {
+pub fn whose(id: RecordId, title: &str, part: Part) -> Whose {
     let app = app();
     let up = Address::Part(id, part).up();
     let back = match up {
@@ -106,7 +108,15 @@ fn known(app: App, id: RecordId) -> AnyView {
         let why = app.couple(id, |couple| leaving::may_leave(couple).err()).flatten();
         why.map(|why| para("caution", say_book::stays(why)))
     };
+    let differ = move || {
+        let count = app.couple(id, |couple| couple.0.conflicts().len()).unwrap_or_default();
+        (count > 0).then(|| {
+            let row = line(say_phones::differences(count), "", Address::Part(id, Part::Differences).to_string());
+            lines(Signal::stored(vec![row.mark(Mark::Care)]))
+        })
+    };
     let content = column(vec![
+        maybe(differ),
         maybe(move || {
             app.couple(id, |couple| couple.put_away().is_some())
                 .unwrap_or(false)
@@ -116,6 +126,7 @@ fn known(app: App, id: RecordId) -> AnyView {
         maybe(move || app.couple(id, reach_links)),
         section(say::CHECKLIST, vec![lines(checklist)]),
         section(say::ABOUT, vec![lines(about)]),
+        section(say_copies::HAND_OVER, vec![lines(Signal::stored(hand_over_lines(id)))]),
         row(vec![
             maybe(move || {
                 app.undoable(id).map(|stamp| button(Weight::Quiet, say::UNDO_LAST, move || app.undo(id, stamp)))
@@ -163,6 +174,16 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
         line(say::APPOINTMENTS, appointment, to(Part::Appointments)),
         line(say::RECORDED, recorded, to(Part::Recorded)),
         line(say::STAGE, say_book::stage(couple.stage()), to(Part::Stage)),
+    ]
+}
+
+fn hand_over_lines(id: RecordId) -> Vec<Line> {
+    let to = |part| Address::Part(id, part).to_string();
+    vec![
+        line(say_copies::SPECIFICATION, "", to(Part::Specification)).small(say_copies::SPECIFICATION_SMALL),
+        line(say_copies::COPY_ONE, "", to(Part::Copy)).small(say_copies::COPY_ONE_SMALL),
+        line(say_phones::HISTORY, "", to(Part::History)).small(say_phones::HISTORY_SMALL),
+        line(say_copies::ERASE, "", to(Part::Erase)).small(say_copies::ERASE_SMALL),
     ]
 }
 

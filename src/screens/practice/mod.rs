@@ -17,6 +17,7 @@ use crate::parts::lay::{column, para, section};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Setting};
+use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::route::go_instead;
 use crate::app::state::{App, app};
@@ -28,10 +29,11 @@ use crate::parts::Words;
 use crate::parts::button::{Weight, button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
+use crate::screens::copies;
 use crate::storage::preferences;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::words::practice as say;
-use crate::words::{dates as say_dates, screens as say_frame, sizing as say_sizing};
+use crate::words::{copies as say_copies, dates as say_dates, format, screens as say_frame, sizing as say_sizing};
 
 /// The list of what can be set, each line with what it is set to.
 pub fn practice() -> AnyView {
@@ -64,6 +66,7 @@ pub fn setting(setting: Setting) -> AnyView {
         Setting::Stack => stack::stack(),
         Setting::Fit => fit::fit(),
         Setting::Phone => phone::phone(),
+        Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn => copies::setting(setting),
         Setting::Example => example::example(),
     }
 }
@@ -114,7 +117,10 @@ fn days(app: App) -> Vec<Line> {
 
 fn the_app(app: App) -> Vec<Line> {
     let (untouched, edited) = (app.untouched_examples(), app.edited_examples());
+    let last =
+        app.last_copy.get().map_or_else(|| say_copies::NEVER.to_owned(), |last| format::day(clock::civil(last.at).0));
     vec![
+        line(say_copies::COPIES, last, to(Setting::Copies)).small(say_copies::COPIES_SMALL),
         line(say::PHONE, say::theme(&preferences::theme()), to(Setting::Phone))
             .small(say::version(env!("CARGO_PKG_VERSION"))),
         line(say::EXAMPLE, say::examples(untouched, edited), to(Setting::Example)),
@@ -122,12 +128,14 @@ fn the_app(app: App) -> Vec<Line> {
 }
 
 /// The head of a setting's screen, with the way back to the list it is on.
-fn head(setting: Setting, title: impl Into<Words>) -> Head {
+pub fn head(setting: Setting, title: impl Into<Words>) -> Head {
     let up = Address::Setting(setting).up();
     let name = match up {
         Address::Setting(Setting::Gauges) => say::GAUGES,
         Address::Setting(Setting::Times) => say::TIMES,
         Address::Setting(Setting::Closures) => say::CLOSED_DAYS,
+        Address::Setting(Setting::Phone) => say::PHONE,
+        Address::Setting(Setting::Copies) => say_copies::COPIES,
         _ => say_frame::PRACTICE,
     };
     Head::new(title).back(up.to_string(), name.to_owned())

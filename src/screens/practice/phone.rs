@@ -5,17 +5,17 @@ use crate::parts::lay::{all, column, para, section};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
-use super::head;
+use super::{head, to};
 use crate::app::address::Setting;
 use crate::app::state::{App, app};
 use crate::app::theme;
-use crate::parts::button::{Weight, button};
+use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::page;
 use crate::storage::preferences;
 use crate::storage::room::{Room, ask_to_persist, room};
-use crate::words::{practice as say, storage as say_storage};
+use crate::words::{keeping as say_keeping, phones as say_phones, practice as say, storage as say_storage};
 
 pub fn phone() -> AnyView {
     let app = app();
@@ -23,11 +23,24 @@ pub fn phone() -> AnyView {
         theme_choice(app),
         storage(app),
         set_aside(app),
+        section(say_phones::PHONES, vec![lines(Signal::derive(move || phones(app)))]),
         section(say::LEAVES, vec![para("", say::LEAVES_WHAT)]),
-        section(say::INSTALL, vec![para("", say::INSTALL_HOW)]),
+        section(
+            say::INSTALL,
+            vec![
+                para("", say::INSTALL_HOW),
+                link_button(Weight::Quiet, say_keeping::HOW_TO_INSTALL, to(Setting::Install)),
+            ],
+        ),
         section(say::VERSION, vec![para("", say::version(env!("CARGO_PKG_VERSION")))]),
     ]);
     page(head(Setting::Phone, say::PHONE), content, None)
+}
+
+/// This phone, and every other whose words are in the book.
+fn phones(app: App) -> Vec<Line> {
+    let row = |by| line(app.phone_name(by), "", to(Setting::PhoneName(by)));
+    app.phones().into_iter().map(row).collect()
 }
 
 fn theme_choice(app: App) -> AnyView {

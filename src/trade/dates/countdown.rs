@@ -39,25 +39,29 @@ pub struct Resize {
     pub legs: Vec<Leg>,
 }
 
-/// The answer.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Countdown {
+/// The days that are planned back from the wedding.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Plan {
     /// The wedding day that was counted: the earliest it can still be.
     pub wedding: NaiveDate,
     /// The day by which the ring has to be in hand; it may be a closed one.
     pub in_hand: NaiveDate,
     /// The last day to order, before the cut-off, and still have the ring in hand on time with the chance that was
-    /// asked for. Always a working day.
+    /// asked for. Always a working day, so that it is the order's day zero, when work starts.
     pub order_by: NaiveDate,
-    /// The day work starts if the order comes on that last day: its day zero.
-    pub work_starts: NaiveDate,
+    pub milestones: Vec<Due>,
+}
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Countdown {
+    pub plan: Plan,
     pub slack: Slack,
     /// The chance of being in hand in time, if it is ordered now.
     pub chance: Chance,
     /// The chance that it fits on the day before the wedding, a change of size included, if it is ordered now.
     pub fits: Chance,
     pub if_today: Ordered,
-    pub milestones: Vec<Due>,
     /// Whether holidays that nobody has settled yet were counted.
     pub is_projection: bool,
     /// Every day on which the workshop is closed from today to the wedding, or to the longest finish if that is later.
@@ -174,12 +178,35 @@ pub fn is_past_cut_off(now: NaiveTime, cut_off: NaiveTime) -> bool {
 /// };
 /// let answer = countdown(&inputs).unwrap();
 /// // In hand by Saturday 8 May; 20 working days back from Friday 7 May, round the early May bank holiday.
-/// assert_eq!((answer.in_hand, answer.order_by), (date(2027, 5, 8), date(2027, 4, 8)));
+/// assert_eq!((answer.plan.in_hand, answer.plan.order_by), (date(2027, 5, 8), date(2027, 4, 8)));
 /// // The twentieth day has 3 of 42 chances: 39 of 42 is less than 95 %, but more than 90 %.
 /// inputs.confidence = Percent(90);
-/// assert_eq!(countdown(&inputs).unwrap().order_by, date(2027, 4, 9));
+/// assert_eq!(plan(&inputs).unwrap().order_by, date(2027, 4, 9));
 /// ```
 pub fn countdown(inputs: &Inputs) -> Result<Countdown, DatesError> {
+    let plan = plan(inputs)?;
+    let if_today = if_ordered_today(inputs)?;
+    let workshop = &inputs.way.places.workshop;
+    let slack = if if_today.day_zero <= plan.order_by {
+        Slack::Left(workshop.count(if_today.day_zero, plan.order_by)?)
+    } else {
+        Slack::Late(workshop.count(plan.order_by, if_today.day_zero)?)
+    };
+    let last = plan.wedding.max(if_today.most);
+    Ok(Countdown {
+        slack,
+        chance: if_today.finish.chance_by(plan.in_hand),
+        fits: fits(inputs, &if_today.finish, plan.wedding)?,
+        is_projection: workshop.on_bank_holidays() == OnBankHolidays::Closed
+            && is_projection(workshop.region(), last.year()),
+        closed_days: workshop.closed_days(inputs.today, last),
+        plan,
+        if_today,
+    })
+}
+
+/// The days alone, without the chances of an order of now.
+pub fn plan(inputs: &Inputs) -> Result<Plan, DatesError> {
     if inputs.wedding.is_past(inputs.today) {
         return Err(DatesError::WeddingPast { wedding: inputs.wedding });
     }
@@ -187,51 +214,27 @@ pub fn countdown(inputs: &Inputs) -> Result<Countdown, DatesError> {
     if (earliest - inputs.today).num_days() > FURTHEST.0.into() {
         return Err(DatesError::WeddingTooFar { wedding: earliest });
     }
-    let if_today = if_ordered_today(inputs)?;
-    let workshop = &inputs.way.places.workshop;
-    let wedding = counted_wedding(inputs, earliest, &if_today.finish)?;
+    check(&inputs.way)?;
+    let wedding = counted_wedding(inputs, earliest)?;
     let in_hand = back_by(wedding, inputs.in_hand)?;
     let chances = forecast::chances(&inputs.way, in_hand)?;
-    let order_by = chances.last(workshop, inputs.confidence)?;
-    let slack = if if_today.day_zero <= order_by {
-        Slack::Left(workshop.count(if_today.day_zero, order_by)?)
-    } else {
-        Slack::Late(workshop.count(order_by, if_today.day_zero)?)
-    };
-    let last = wedding.max(if_today.most);
-    Ok(Countdown {
+    let order_by = chances.last(&inputs.way.places.workshop, inputs.confidence)?;
+    let milestones = milestones::milestones(&milestones::Plan {
         wedding,
         in_hand,
         order_by,
-        work_starts: workshop.on_or_after(order_by)?,
-        slack,
-        chance: if_today.finish.chance_by(in_hand),
-        fits: fits(inputs, &if_today.finish, wedding)?,
-        milestones: milestones::milestones(&milestones::Plan {
-            wedding,
-            in_hand,
-            order_by,
-            try_on: on_by(in_hand, inputs.resize.wait)?,
-            way: &inputs.way,
-            engraving: inputs.engraving,
-            resize: &inputs.resize.legs,
-        })?,
-        is_projection: workshop.on_bank_holidays() == OnBankHolidays::Closed
-            && is_projection(workshop.region(), last.year()),
-        closed_days: workshop.closed_days(inputs.today, last),
-        if_today,
-    })
+        try_on: on_by(in_hand, inputs.resize.wait)?,
+        way: &inputs.way,
+        engraving: inputs.engraving,
+        resize: &inputs.resize.legs,
+    })?;
+    Ok(Plan { wedding, in_hand, order_by, milestones })
 }
 
 /// When the ring is finished if it is ordered now; needs no wedding date.
 pub fn if_ordered_today(inputs: &Inputs) -> Result<Ordered, DatesError> {
     let way = &inputs.way;
-    if way.legs.len() > MOST_STEPS {
-        return Err(DatesError::TooManySteps { limit: MOST_STEPS });
-    }
-    if way.legs.iter().map(|leg| leg.lasts.longer(way.busy.longer).most()).sum::<WorkingDays>() > LONGEST {
-        return Err(DatesError::TakesTooLong);
-    }
+    check(way)?;
     let day_zero = day_zero(&way.places.workshop, inputs.today, inputs.past_cut_off)?;
     Ok(Ordered {
         day_zero,
@@ -246,9 +249,9 @@ pub fn if_ordered_today(inputs: &Inputs) -> Result<Ordered, DatesError> {
 pub fn cost(inputs: &Inputs, answer: &Countdown, step: usize) -> Result<Cost, DatesError> {
     let mut way = inputs.way.clone();
     way.legs = way.legs.into_iter().enumerate().filter(|(at, _)| *at != step).map(|(_, leg)| leg).collect();
-    let chances = forecast::chances(&way, answer.in_hand)?;
+    let chances = forecast::chances(&way, answer.plan.in_hand)?;
     let order_by = chances.last(&way.places.workshop, inputs.confidence)?;
-    let days = way.places.workshop.count(answer.order_by, order_by)?;
+    let days = way.places.workshop.count(answer.plan.order_by, order_by)?;
     Ok(Cost { days, without: chances.from(answer.if_today.day_zero) })
 }
 
@@ -261,12 +264,23 @@ pub fn day_zero(
     if past_cut_off { calendar.after(ordered) } else { calendar.on_or_after(ordered) }
 }
 
+fn check(way: &Way) -> Result<(), DatesError> {
+    let longest = |leg: &Leg| leg.lasts.longer(way.busy.longer).most();
+    if way.legs.len() > MOST_STEPS {
+        Err(DatesError::TooManySteps { limit: MOST_STEPS })
+    } else if way.legs.iter().map(longest).sum::<WorkingDays>() > LONGEST {
+        Err(DatesError::TakesTooLong)
+    } else {
+        Ok(())
+    }
+}
+
 /// The wedding day that counts. A month or a year that has begun can be today at the earliest, which nobody could plan
 /// for: then the earliest day that can still be in time counts, as far as the month or the year goes.
-fn counted_wedding(inputs: &Inputs, earliest: NaiveDate, finish: &Finish) -> Result<NaiveDate, DatesError> {
+fn counted_wedding(inputs: &Inputs, earliest: NaiveDate) -> Result<NaiveDate, DatesError> {
     match inputs.wedding {
-        Wedding::Month { .. } | Wedding::Year(_) if inputs.wedding.earliest() != Some(earliest) => {
-            let ready = on_by(finish.by(inputs.confidence), inputs.in_hand)?;
+        Wedding::Month { .. } | Wedding::Year(_) if earliest == inputs.today => {
+            let ready = on_by(if_ordered_today(inputs)?.finish.by(inputs.confidence), inputs.in_hand)?;
             Ok(inputs.wedding.latest().map_or(ready, |latest| ready.min(latest)).max(earliest))
         }
         _ => Ok(earliest),

@@ -66,7 +66,8 @@ impl Way {
     /// The longest that each step may last in any season.
     fn longest(&self) -> impl DoubleEndedIterator<Item = (&Calendar, WorkingDays)> {
         self.legs.iter().map(|leg| {
-            let most = if self.busy.chance.0 > 0 { leg.lasts.longer(self.busy.longer).most() } else { leg.lasts.most() };
+            let most =
+                if self.busy.chance.0 > 0 { leg.lasts.longer(self.busy.longer).most() } else { leg.lasts.most() };
             (self.places.of(leg.place), most)
         })
     }

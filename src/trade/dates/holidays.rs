@@ -57,8 +57,8 @@ struct OneOff {
 }
 
 impl Row {
-    fn applies(&self, region: Region, year: i32) -> bool {
-        has(self.places, region) && (self.from..=self.to).contains(&year) && (year - self.from) % self.every == 0
+    fn applies(&self, year: i32) -> bool {
+        (self.from..=self.to).contains(&year) && (year - self.from) % self.every == 0
     }
 }
 
@@ -122,8 +122,8 @@ pub fn in_year(region: Region, year: i32) -> Vec<Holiday> {
         found.push(Holiday { day: one.day, name: one.name, kind, by_choice: false });
     }
     let mut to_substitute = Vec::new();
-    for row in &RULES {
-        for year in years.clone().filter(|year| row.applies(region, *year)) {
+    for row in RULES.iter().filter(|row| has(row.places, region)) {
+        for year in years.clone().filter(|year| row.applies(*year)) {
             let Some(day) = day_in(row.rule, year).filter(|day| !is_replaced(region, *day)) else { continue };
             let mut holiday = Holiday { day, name: row.name, kind: HolidayKind::Itself, by_choice: row.by_choice };
             match row.weekend {

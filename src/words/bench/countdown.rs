@@ -59,7 +59,7 @@ pub fn extras_short(count: usize) -> String {
 
 /// How many closed days lie between today and the wedding.
 pub fn closed_count(answer: &Countdown, today: NaiveDate) -> String {
-    let between = answer.closed_days.iter().filter(|closed| closed.day >= today && closed.day <= answer.wedding);
+    let between = answer.closed_days.iter().filter(|closed| closed.day >= today && closed.day <= answer.plan.wedding);
     format::count(between.count() as i64)
 }
 

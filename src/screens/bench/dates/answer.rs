@@ -1,6 +1,7 @@
 //! The countdown as it is shown: drawn, said, and reasoned.
 
 use super::reckon::Reckoned;
+use crate::app::show::Shown;
 use crate::book::value::ChosenExtra;
 use crate::parts::answer::{Said, Tone};
 use crate::parts::reasons::{Reason, reason};
@@ -9,7 +10,7 @@ use crate::trade::dates::countdown::DatesError;
 use crate::trade::dates::lead_times::{self, Step as Work};
 use crate::trade::dates::spread::Spread;
 use crate::trade::measure::Standing;
-use crate::words::{bench as say, dates as say_dates, format, standing};
+use crate::words::{bench as say, dates as say_dates, format, showing, standing};
 
 /// The calendar from today to the wedding.
 pub fn drawn(found: &Reckoned) -> Option<String> {
@@ -48,6 +49,19 @@ pub fn said(found: &Reckoned) -> Said {
         },
         None => Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care },
     }
+}
+
+/// The same for the couple.
+pub fn shown(found: &Reckoned) -> Option<Shown> {
+    let said = said(found);
+    let title = if found.countdown().is_some() { showing::DATES_TITLE } else { showing::READY_TITLE };
+    let there = !said.figure.is_empty();
+    there.then(|| Shown {
+        title: title.to_owned(),
+        picture: drawn(found).unwrap_or_default(),
+        figure: said.figure,
+        lines: said.lines,
+    })
 }
 
 pub fn cautions(found: &Reckoned) -> Vec<String> {

@@ -21,6 +21,7 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
+use crate::screens::show::showable;
 use crate::words::{bench as say, book as say_book, dates as say_dates, format};
 use reckon::Reckoned;
 
@@ -35,13 +36,15 @@ pub fn dates(opened: Opened) -> AnyView {
 
     let strip =
         move || there.get().then(|| picture(Signal::derive(move || found.with(answer::drawn).unwrap_or_default())));
+    let known = Memo::new(move |_| there.get() || only_finish.get());
     let said = move || {
-        let shown = there.get() || only_finish.get();
         let name = Signal::derive(move || if there.get() { say::ORDER_BY } else { say::IF_ORDERED_TODAY }.to_owned());
-        shown.then(|| answer("order-by", name, Signal::derive(move || found.with(answer::said))))
+        known.get().then(|| {
+            let answer = answer("order-by", name, Signal::derive(move || found.with(answer::said)));
+            showable(vec![maybe(strip), answer], move || found.with_untracked(answer::shown))
+        })
     };
-    let head =
-        all(vec![maybe(strip), maybe(said), sheet::cautions(Signal::derive(move || found.with(answer::cautions)))]);
+    let head = all(vec![maybe(said), sheet::cautions(Signal::derive(move || found.with(answer::cautions)))]);
     let why = move || {
         (there.get() || only_finish.get()).then(|| {
             all(vec![

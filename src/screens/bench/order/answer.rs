@@ -1,6 +1,7 @@
 //! The order size as it is shown: drawn, said, and reasoned.
 
 use super::reckon::Reckoned;
+use crate::app::show::Shown;
 use crate::parts::answer::{Said, Tone};
 use crate::parts::reasons::{Reason, reason};
 use crate::pictures::ladder::{self, Ladder, Named};
@@ -8,7 +9,7 @@ use crate::trade::fit::{CUSTOMARY_UPS, JointFinding, JointHelp};
 use crate::trade::measure::{Length, Standing};
 use crate::trade::sizing::{self, Step};
 use crate::words::pictures::Worn;
-use crate::words::{bench as say, fit as say_fit, format, sizing as say_sizing, standing};
+use crate::words::{bench as say, fit as say_fit, format, showing, sizing as say_sizing, standing};
 
 /// The ladder from the reading to the size.
 pub fn drawn(found: &Reckoned) -> Option<String> {
@@ -52,7 +53,19 @@ pub fn said(found: &Reckoned) -> Said {
     let again = found.order.as_ref().is_some_and(|order| !order.measure_again.is_empty());
     let loose = matches!(answer.joint, Some(JointFinding::Decides { help, .. }) if help != JointHelp::Accept);
     let tone = if again || loose || found.is_beyond() { Tone::Care } else { Tone::Rouge };
-    Said { figure: made.name, lines, tone }
+    Said { figure: say_sizing::size_in_full(made.size), lines, tone }
+}
+
+/// The same for the couple.
+pub fn shown(found: &Reckoned) -> Option<Shown> {
+    let (answer, made) = (found.answer()?, found.made()?);
+    let names: Vec<String> = answer.in_range.iter().map(|at| found.name_at(*at)).collect();
+    Some(Shown {
+        title: showing::ORDER_TITLE.to_owned(),
+        picture: drawn(found).unwrap_or_default(),
+        lines: vec![showing::inside(made.size.circumference()), showing::likely(&names)],
+        figure: say_sizing::size_in_full(made.size),
+    })
 }
 
 /// What wants to be read before anything is ordered.

@@ -23,6 +23,7 @@ use crate::parts::choice::{Shape, choice, option};
 use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
+use crate::screens::show::showable;
 use crate::words::{bench as say, book as say_book};
 use reckon::Reckoned;
 
@@ -40,7 +41,8 @@ pub fn order(opened: Opened) -> AnyView {
         there.get().then(|| {
             let svg = Signal::derive(move || found.with(|found| answer::drawn(found).unwrap_or_default()));
             let said = Signal::derive(move || found.with(answer::said));
-            all(vec![picture(svg), answer("order-size", say::ORDER_SIZE, said)])
+            let shown = move || found.with_untracked(answer::shown);
+            showable(vec![picture(svg), answer("order-size", say::ORDER_SIZE, said)], shown)
         })
     };
     let worn = move || {

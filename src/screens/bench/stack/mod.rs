@@ -11,6 +11,7 @@ use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
 use crate::app::address::Address;
 use crate::app::route::go_instead;
+use crate::app::show::Shown;
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
@@ -22,11 +23,12 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reason, reasons};
 use crate::pictures::stack as drawing;
+use crate::screens::show::showable;
 use crate::trade::measure::{Circumference, Diameter, Length, Standing};
 use crate::trade::stack::Verdict;
 use crate::trade::wearer::Wearer;
 use crate::words::pictures::RingState;
-use crate::words::{bench as say, book as say_book, stack as say_stack, standing};
+use crate::words::{bench as say, book as say_book, showing, stack as say_stack, standing};
 use reckon::Reckoned;
 
 pub fn stack(opened: Opened) -> AnyView {
@@ -39,9 +41,10 @@ pub fn stack(opened: Opened) -> AnyView {
     let there = Memo::new(move |_| found.with(|found| found.stack.is_some()));
     let shown = move || {
         there.get().then(|| {
-            let svg = Signal::derive(move || found.with(|found| drawn(found, finger)).unwrap_or_default());
+            let svg = Signal::derive(move || found.with(|found| drawn(found, finger, own_name)).unwrap_or_default());
             let said = Signal::derive(move || found.with(said));
-            all(vec![picture(svg), answer("stack-answer", say::STACK_LATER, said)])
+            let shown = move || found.with_untracked(|found| shown_to_them(found, finger));
+            showable(vec![picture(svg), answer("stack-answer", say::STACK_LATER, said)], shown)
         })
     };
     let answer = all(vec![maybe(shown), sheet::cautions(Signal::derive(move || found.with(cautions)))]);
@@ -85,10 +88,26 @@ fn lacking(couple: Couple<'_>, who: Wearer) -> Vec<Topic> {
     band.into_iter().chain(unasked.then_some(Topic::Rings(who))).collect()
 }
 
-fn drawn(found: &Reckoned, finger: Diameter) -> Option<String> {
+fn own_name(ring: &reckon::Ring) -> String {
+    ring.name.clone()
+}
+
+/// The same for the couple: what somebody calls a ring stays in the book.
+fn shown_to_them(found: &Reckoned, finger: Diameter) -> Option<Shown> {
+    let (stack, later) = (found.stack.as_ref()?, found.later()?);
+    let to_come = found.rings.iter().any(|ring| ring.state == RingState::Planned);
+    Some(Shown {
+        title: showing::STACK_TITLE.to_owned(),
+        picture: drawn(found, finger, |ring| showing::ring(ring.state)).unwrap_or_default(),
+        figure: showing::along(later.total),
+        lines: vec![showing::of_free(stack.free_length, to_come), say_stack::verdict(later.verdict).to_owned()],
+    })
+}
+
+fn drawn(found: &Reckoned, finger: Diameter, label: fn(&reckon::Ring) -> String) -> Option<String> {
     let later = found.later()?;
     let ring = |ring: &reckon::Ring| drawing::Ring {
-        label: ring.name.clone(),
+        label: label(ring),
         width: ring.width,
         height: HEIGHT,
         state: ring.state,

@@ -1,0 +1,254 @@
+//! Files out and in, taking an import back, erasing for good. Whatever may be long is done in pieces, with the page
+//! awake in between.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+
+use super::App;
+use crate::app::clock;
+use crate::app::share::breathe;
+use crate::archive::file::{FileError, Header, Holds, Writer, open};
+use crate::archive::import::{Here, Plan, Preview};
+use crate::book::copies::LastCopy;
+use crate::book::id::{InstallationId, RecordId};
+use crate::book::leaving::Stays;
+use crate::book::record::{Kind, Record};
+use crate::storage::error::StorageError;
+use crate::storage::import::{self as stored, Imported};
+use crate::storage::{copies as stored_copies, drafts};
+use crate::words;
+
+/// So many records are written or read before the page is given a turn.
+const AT_ONCE: usize = 100;
+/// What the other tabs are told when more has changed than one record.
+pub(super) const EVERYTHING: RecordId = RecordId(0);
+
+/// Which couples are to leave.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Which {
+    Book,
+    Couples(Vec<RecordId>),
+}
+
+/// A file that is ready to leave.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Made {
+    pub text: String,
+    /// How many couples are in it.
+    pub couples: usize,
+    /// How many stay because they said no, and how many because they are invented.
+    pub said_no: usize,
+    pub examples: usize,
+    /// For the whole book: the number that this installation's next change had.
+    covers: Option<u64>,
+}
+
+/// What hears of a file that was made, or read.
+pub type Told<T> = Box<dyn FnOnce(T)>;
+
+impl App {
+    /// Makes a file. `progress` hears how many hundredths are done, and answers whether anybody still waits for it.
+    pub fn make_file(self, which: Which, progress: Box<dyn Fn(u8) -> bool>, done: Told<Made>) {
+        let (header, records) = self.leaving(&which);
+        let covers = self.book.with_untracked(|book| (which == Which::Book).then_some(book.installation.next));
+        spawn_local(async move {
+            let mut made = Made { text: String::new(), couples: 0, said_no: 0, examples: 0, covers };
+            let mut writer = Writer::new(&header);
+            for (at, record) in records.iter().enumerate() {
+                if at % AT_ONCE == 0 {
+                    if !progress((at * 100 / records.len()) as u8) {
+                        return;
+                    }
+                    breathe().await;
+                }
+                match writer.add(record) {
+                    Ok(()) => made.couples += usize::from(is_couple(record)),
+                    Err(Stays::SaidNo) => made.said_no += 1,
+                    Err(Stays::Example) => made.examples += 1,
+                }
+            }
+            made.text = writer.finish();
+            done(made);
+        });
+    }
+
+    /// Notes that a file has left the phone; only one of the whole book counts as a copy.
+    pub fn has_left(self, made: &Made) {
+        let Some(next) = made.covers else { return };
+        let last = LastCopy { at: clock::moment(), next, unknown: None };
+        let shared = self.shared();
+        spawn_local(async move {
+            match stored_copies::note(&shared.database, &last).await {
+                Ok(()) => self.last_copy.set(Some(last)),
+                Err(error) => self.fail(&error),
+            }
+        });
+    }
+
+    /// Reads what a file would bring. Nothing is changed.
+    pub fn preview(self, bytes: Vec<u8>, progress: Box<dyn Fn(u8) -> bool>, done: Told<Result<Plan, FileError>>) {
+        spawn_local(async move {
+            breathe().await;
+            if let Some(result) = self.read_file(bytes, progress).await {
+                done(result);
+            }
+        });
+    }
+
+    /// Takes in what a file brings, all of it or nothing.
+    pub fn bring_in(self, plan: Plan, take_practice: bool, then: impl FnOnce() + 'static) {
+        let then: Box<dyn FnOnce()> = Box::new(then);
+        let shared = self.shared();
+        spawn_local(async move {
+            let turn = shared.turn.lock().await;
+            let fresh = InstallationId(clock::random());
+            let result = stored::import(&shared.database, &plan, take_practice, fresh, clock::moment()).await;
+            drop(turn);
+            if self.settle(result).await {
+                self.say(words::copies::brought_in());
+                then();
+            }
+        });
+    }
+
+    /// Takes the last import back.
+    pub fn undo_import(self) {
+        let shared = self.shared();
+        spawn_local(async move {
+            let turn = shared.turn.lock().await;
+            let result = stored::undo_import(&shared.database).await;
+            drop(turn);
+            if self.settle(result).await {
+                self.say(words::copies::import_undone());
+            }
+        });
+    }
+
+    /// Erases a couple for good, with every word that was half typed about it.
+    pub fn erase(self, id: RecordId, then: impl FnOnce() + 'static) {
+        let then: Box<dyn FnOnce()> = Box::new(then);
+        let shared = self.shared();
+        spawn_local(async move {
+            let turn = shared.turn.lock().await;
+            let result = stored::erase(&shared.database, vec![id]).await;
+            drop(turn);
+            match result {
+                Ok(marks) => {
+                    drafts::forget_about(&id.to_string());
+                    self.show(&shared, marks);
+                    then();
+                    self.say(words::copies::erased());
+                }
+                Err(error) => self.fail(&error),
+            }
+        });
+    }
+
+    /// What is to leave, in the order of the ids, and what stands above it.
+    fn leaving(self, which: &Which) -> (Header, Vec<Arc<Record>>) {
+        self.book.with_untracked(|book| {
+            let mut header = Header {
+                written: clock::moment(),
+                by: book.installation.id,
+                practice: None,
+                holds: Holds::Couples,
+                unknown: None,
+            };
+            let records = match which {
+                Which::Couples(ids) => {
+                    let chosen = book.couples.iter().filter(|(id, _)| ids.contains(id));
+                    chosen.map(|(_, record)| Arc::clone(record)).collect()
+                }
+                Which::Book => {
+                    header.holds = Holds::Book;
+                    header.practice = Some(book.practice.id);
+                    let mut all: BTreeMap<RecordId, &Arc<Record>> = BTreeMap::new();
+                    let practices = std::iter::once(&book.practice).chain(book.practices.values());
+                    all.extend(book.couples.values().chain(practices).map(|record| (record.id, record)));
+                    all.into_values().map(Arc::clone).collect()
+                }
+            };
+            (header, records)
+        })
+    }
+
+    /// None if nobody waits for it any more.
+    async fn read_file(self, bytes: Vec<u8>, progress: Box<dyn Fn(u8) -> bool>) -> Option<Result<Plan, FileError>> {
+        let mut file = match open(bytes) {
+            Ok(file) => file,
+            Err(error) => return Some(Err(error)),
+        };
+        let mut preview = self.book.with_untracked(|book| {
+            let own = (!book.practice.changes().is_empty()).then_some(book.practice.as_ref());
+            Preview::new(&book.installation, own, file.header(), clock::moment())
+        });
+        let mut rows = 0;
+        while let Some(row) = file.next_row() {
+            let row = match row {
+                Ok(row) => row,
+                Err(error) => return Some(Err(error)),
+            };
+            let id = row.id();
+            self.book.with_untracked(|book| preview.take(row, id.map_or(Here::Nothing, |id| book.here(id))));
+            rows += 1;
+            if rows % AT_ONCE == 0 {
+                let (read, all) = file.progress();
+                if !progress((read as f64 / all as f64 * 100.0) as u8) {
+                    return None;
+                }
+                breathe().await;
+            }
+        }
+        Some(Ok(preview.finish()))
+    }
+
+    /// Shows the book as it is after an import, or after it was taken back. False if that failed, which is said.
+    async fn settle(self, result: Result<Imported, StorageError>) -> bool {
+        let shared = self.shared();
+        match result {
+            Ok(Imported { installation, records, gone }) => {
+                self.book.update(|book| {
+                    if book.practice.id != installation.practice {
+                        let own = book.practices.remove(&installation.practice);
+                        let own = own.unwrap_or_else(|| Arc::new(Record::new(installation.practice, Kind::Practice)));
+                        let before = std::mem::replace(&mut book.practice, own);
+                        book.practices.insert(before.id, before);
+                    }
+                    book.installation = installation;
+                    for id in gone {
+                        book.couples.remove(&id);
+                        book.practices.remove(&id);
+                    }
+                    records.into_iter().for_each(|record| book.put(record));
+                });
+                self.last_import.set(stored::last_import(&shared.database).await.unwrap_or_default());
+                shared.tabs.tell(EVERYTHING);
+                true
+            }
+            Err(error) => {
+                self.fail(&error);
+                false
+            }
+        }
+    }
+}
+
+fn is_couple(record: &Record) -> bool {
+    record.kind == Kind::Couple && record.erased().is_none() && record.fields().next().is_some()
+}
+
+impl super::Book {
+    /// What stands on this phone under an id.
+    fn here(&self, id: RecordId) -> Here<'_> {
+        let practice = (self.practice.id == id && !self.practice.changes().is_empty()).then_some(&self.practice);
+        let record = self.couples.get(&id).or_else(|| self.practices.get(&id)).or(practice);
+        match record {
+            Some(record) => Here::Record(record),
+            None if self.set_aside.iter().any(|row| row.key == id.to_string()) => Here::Unreadable,
+            None => Here::Nothing,
+        }
+    }
+}

@@ -1,0 +1,82 @@
+//! Writing a file.
+
+use std::collections::BTreeMap;
+
+use serde_json::{Map, Value as Json};
+
+use super::{Header, Holds, KIND};
+use crate::archive::row::{self, MAJOR, MINOR, carried};
+use crate::book::couple::Couple;
+use crate::book::leaving::{Stays, may_leave};
+use crate::book::record::{Kind, Record};
+
+/// A file of these records, without those that stay on the phone.
+pub fn write<'a>(header: &Header, records: impl IntoIterator<Item = &'a Record>) -> String {
+    let mut writer = Writer::new(header);
+    let mut ordered = BTreeMap::new();
+    ordered.extend(records.into_iter().map(|record| (record.id, record)));
+    for record in ordered.into_values() {
+        // Whoever wants to know what stays uses the writer.
+        let _ = writer.add(record);
+    }
+    writer.finish()
+}
+
+/// Writes a file in pieces, so that a page can do other things in between.
+pub struct Writer {
+    text: String,
+    is_first: bool,
+}
+
+impl Writer {
+    pub fn new(header: &Header) -> Self {
+        let mut text = write_header(header);
+        text.push_str(",\n\"records\":[");
+        Writer { text, is_first: true }
+    }
+
+    /// Adds a record, unless it may not leave the phone. Records come in the order of their ids.
+    pub fn add(&mut self, record: &Record) -> Result<(), Stays> {
+        if record.kind == Kind::Couple {
+            may_leave(Couple(record))?;
+        }
+        self.text.push_str(if self.is_first { "\n" } else { ",\n" });
+        self.is_first = false;
+        self.text.push_str(&row::write(record));
+        Ok(())
+    }
+
+    /// The whole file.
+    pub fn finish(mut self) -> String {
+        self.text.push_str("\n]}\n");
+        self.text
+    }
+}
+
+/// The header without the closing brace. What says whose file it is stands first, for people who look into it.
+fn write_header(header: &Header) -> String {
+    let mut rest = carried(header.unknown.as_deref());
+    let schema = rest.remove("schema").unwrap_or_else(|| Json::String(format!("{MAJOR}.{MINOR}")));
+    let mut parts = vec![
+        ("schema", schema),
+        ("kind", Json::String(KIND.into())),
+        ("written", header.written.0.into()),
+        ("by", Json::String(header.by.to_string())),
+    ];
+    parts.extend(header.practice.map(|id| ("practice", Json::String(id.to_string()))));
+    parts.push(("holds", Json::String(holds_code(header.holds).into())));
+    let parts = parts.iter().map(|(key, value)| (*key, value)).chain(pairs(&rest));
+    let parts: Vec<String> = parts.map(|(key, value)| format!("{}:{value}", Json::String(key.to_owned()))).collect();
+    format!("{{{}", parts.join(","))
+}
+
+fn pairs(object: &Map<String, Json>) -> impl Iterator<Item = (&str, &Json)> {
+    object.iter().map(|(key, value)| (key.as_str(), value))
+}
+
+pub(super) fn holds_code(holds: Holds) -> &'static str {
+    match holds {
+        Holds::Book => "book",
+        Holds::Couples => "couples",
+    }
+}

@@ -1,0 +1,139 @@
+//! What the last import added, so that it can be taken back, also after the app was closed.
+//!
+//! ```json
+//! {"schema": "1.1", "at": 1792000000000, "by": "<32 hex>", "next": 12, "practice": "<32 hex>", "records": [
+//!   {"id": "<32 hex>"},
+//!   {"id": "<32 hex>", "added": [{"by": "<32 hex>", "n": 7}]}]}
+//! ```
+//!
+//! A record without `added` was not here before. `practice` stands there if another practice was taken over: the one
+//! before. Of what was erased nothing is kept, so that cannot be taken back.
+
+use std::collections::BTreeSet;
+
+use serde_json::{Map, Value as Json};
+
+use crate::archive::change::{read_stamps, write_stamps};
+use crate::archive::installation::Installation;
+use crate::archive::merge::{added, merge};
+use crate::archive::row::{RowError, fresh, open, rest};
+use crate::archive::twins;
+use crate::book::change::Change;
+use crate::book::id::{InstallationId, Moment, RecordId, Stamp};
+use crate::book::record::Record;
+
+/// What an import added.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ImportLog {
+    /// When it was imported.
+    pub at: Moment,
+    /// Who wrote the file.
+    pub by: InstallationId,
+    /// The number that the next change here was to get then: what this phone changed since has that or a higher one.
+    pub next: u64,
+    /// The practice before, if another one was taken over.
+    pub practice: Option<RecordId>,
+    pub records: Vec<Taken>,
+    /// What a newer version wrote beside it.
+    pub unknown: Option<String>,
+}
+
+/// What was added to one record: all of it, if it was not here before.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Taken {
+    pub id: RecordId,
+    pub added: Option<Vec<Stamp>>,
+}
+
+impl ImportLog {
+    /// A record as it was before the import, with what this phone has changed since; none if nothing is left of it.
+    pub fn take_back(&self, taken: &Taken, record: &Record, installation: &Installation) -> Option<Record> {
+        if record.erased().is_some() {
+            return Some(record.clone());
+        }
+        let is_ours = |change: &Change| {
+            let stamp = change.made_under();
+            stamp.n >= self.next && (stamp.by == installation.id || installation.former.contains(&stamp.by))
+        };
+        let mut stamps: BTreeSet<&Stamp> = BTreeSet::new();
+        stamps.extend(taken.added.iter().flatten());
+        let stays = |change: &&Change| match taken.added {
+            None => is_ours(change),
+            Some(_) => !stamps.contains(&change.stamp),
+        };
+        let left = twins::told_apart(record.changes().iter().filter(stays).cloned());
+        if left.is_empty() && taken.added.is_none() {
+            return None;
+        }
+        let mut left = Record::of(record.id, record.kind, left);
+        if taken.added.is_some() {
+            left.unknown.clone_from(&record.unknown);
+        }
+        Some(left)
+    }
+}
+
+/// A record with what a file says about it, and what that added; nothing if it added nothing or erased the record.
+pub fn take_in(here: Option<&Record>, incoming: &Record) -> (Record, Option<Taken>) {
+    let id = incoming.id;
+    let Some(here) = here else {
+        let taken = incoming.erased().is_none().then_some(Taken { id, added: None });
+        return (incoming.clone(), taken);
+    };
+    let merged = merge(here, incoming);
+    if merged.erased().is_some() {
+        return (merged, None);
+    }
+    let added: Vec<Stamp> = added(here, &merged).iter().map(|change| change.stamp).collect();
+    let taken = (!added.is_empty()).then_some(Taken { id, added: Some(added) });
+    (merged, taken)
+}
+
+/// The log as text.
+pub fn write(log: &ImportLog) -> String {
+    let mut row = fresh(log.unknown.as_deref());
+    row.insert("at".into(), log.at.0.into());
+    row.insert("by".into(), Json::String(log.by.to_string()));
+    row.insert("next".into(), log.next.into());
+    if let Some(practice) = log.practice {
+        row.insert("practice".into(), Json::String(practice.to_string()));
+    }
+    row.insert("records".into(), log.records.iter().map(write_taken).collect());
+    Json::Object(row).to_string()
+}
+
+/// The log from text.
+pub fn read(text: &str) -> Result<ImportLog, RowError> {
+    let (row, _) = open(text)?;
+    read_parts(row).ok_or(RowError::Damaged)
+}
+
+fn read_parts(mut row: Map<String, Json>) -> Option<ImportLog> {
+    Some(ImportLog {
+        at: Moment(row.remove("at")?.as_i64()?),
+        by: InstallationId::parse(row.remove("by")?.as_str()?)?,
+        next: row.remove("next")?.as_u64()?,
+        practice: match row.remove("practice") {
+            Some(id) => Some(RecordId::parse(id.as_str()?)?),
+            None => None,
+        },
+        records: row.remove("records")?.as_array()?.iter().map(read_taken).collect::<Option<_>>()?,
+        unknown: rest(row),
+    })
+}
+
+fn write_taken(taken: &Taken) -> Json {
+    let mut row = Map::new();
+    row.insert("id".into(), Json::String(taken.id.to_string()));
+    if let Some(added) = &taken.added {
+        row.insert("added".into(), write_stamps(added));
+    }
+    Json::Object(row)
+}
+
+fn read_taken(json: &Json) -> Option<Taken> {
+    let mut row = json.as_object()?.clone();
+    let is_new = !row.contains_key("added");
+    let added = read_stamps(&mut row, "added")?;
+    Some(Taken { id: RecordId::parse(row.get("id")?.as_str()?)?, added: (!is_new).then_some(added) })
+}

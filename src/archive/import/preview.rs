@@ -1,0 +1,168 @@
+//! Working out what a file would bring, row by row.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::plan::{Entry, FarOff, News, Offer, Plan, Refused, Unreadable};
+use crate::archive::file::{FileError, Header, Row, open};
+use crate::archive::installation::Installation;
+use crate::archive::merge::{added, merge};
+use crate::book::change::Change;
+use crate::book::id::{InstallationId, Moment, RecordId};
+use crate::book::merge::conflict::Conflict;
+use crate::book::record::{Kind, Record};
+
+/// A change may be dated this far after now: clocks differ, and so do days over the world.
+const AHEAD_MS: i64 = 24 * 3_600_000;
+/// 1 January 2020, UTC: no change was made before.
+const LONG_AGO: Moment = Moment(1_577_836_800_000);
+/// No phone makes so many changes: a number so far above ours was made by hand.
+const MOST_AHEAD: u64 = 1 << 32;
+
+/// What stands on this phone under the id of a row.
+#[derive(Clone, Copy, Debug)]
+pub enum Here<'a> {
+    Nothing,
+    Record(&'a Record),
+    /// A row that cannot be read.
+    Unreadable,
+}
+
+/// A preview in the making: rows go in, a plan comes out.
+#[derive(Debug)]
+pub struct Preview {
+    installation: InstallationId,
+    next: u64,
+    now: Moment,
+    seen: BTreeSet<RecordId>,
+    far_off: BTreeMap<InstallationId, FarOff>,
+    plan: Plan,
+}
+
+/// The plan of a whole file at once. `book` says what stands here under an id.
+pub fn plan<'a>(
+    bytes: Vec<u8>,
+    installation: &Installation,
+    book: impl Fn(RecordId) -> Here<'a>,
+    now: Moment,
+) -> Result<Plan, FileError> {
+    let mut file = open(bytes)?;
+    let practice = match book(installation.practice) {
+        Here::Record(record) => Some(record),
+        Here::Nothing | Here::Unreadable => None,
+    };
+    let mut preview = Preview::new(installation, practice, file.header(), now);
+    while let Some(row) = file.next_row() {
+        let row = row?;
+        let here = row.id().map_or(Here::Nothing, &book);
+        preview.take(row, here);
+    }
+    Ok(preview.finish())
+}
+
+impl Preview {
+    /// `practice` is this phone's own, if anything was ever set in it.
+    pub fn new(installation: &Installation, practice: Option<&Record>, header: &Header, now: Moment) -> Self {
+        let is_blank = practice.is_none_or(|practice| practice.changes().is_empty());
+        let other = header.practice.filter(|id| is_blank && *id != installation.practice);
+        let plan = Plan {
+            header: header.clone(),
+            entries: Vec::new(),
+            unreadable: Vec::new(),
+            same: 0,
+            erased_here: 0,
+            far_off: Vec::new(),
+            claims_ours: false,
+            practice: other.map_or(Offer::None, Offer::Offered),
+        };
+        let (installation, next) = (installation.id, installation.next);
+        Preview { installation, next, now, seen: BTreeSet::new(), far_off: BTreeMap::new(), plan }
+    }
+
+    /// Takes the next row of the file, with what stands here under its id.
+    pub fn take(&mut self, row: Row, here: Here<'_>) {
+        let (at, id) = (row.at, row.id());
+        let taken = match row.read {
+            Err(why) => Err(Refused::Row(why)),
+            Ok(record) => self.take_record(record, here),
+        };
+        if let Err(why) = taken {
+            self.plan.unreadable.push(Unreadable { at, id, why });
+        }
+    }
+
+    pub fn finish(mut self) -> Plan {
+        self.plan.far_off.extend(self.far_off.into_values());
+        if let Offer::Offered(id) = self.plan.practice {
+            let is_it = |entry: &Entry| entry.incoming.id == id && entry.incoming.kind == Kind::Practice;
+            if !self.plan.entries.iter().any(is_it) {
+                self.plan.practice = Offer::None;
+            }
+        }
+        self.plan
+    }
+
+    fn take_record(&mut self, incoming: Record, here: Here<'_>) -> Result<(), Refused> {
+        if !self.seen.insert(incoming.id) {
+            return Err(Refused::Repeated);
+        }
+        if incoming.highest() > self.next.saturating_add(MOST_AHEAD) {
+            return Err(Refused::Counter);
+        }
+        let nothing = Record::new(incoming.id, incoming.kind);
+        let (here, is_here) = match here {
+            Here::Nothing => (&nothing, false),
+            Here::Record(record) if record.kind != incoming.kind => return Err(Refused::OtherKind),
+            Here::Record(record) => (record, true),
+            Here::Unreadable => return Err(Refused::UnreadableHere),
+        };
+        if here.erased().is_some() && incoming.erased().is_none() {
+            self.plan.erased_here += 1;
+            return Ok(());
+        }
+        let merged = merge(here, &incoming);
+        if is_here && merged == *here {
+            self.plan.same += 1;
+            return Ok(());
+        }
+        let entry = self.entry(here, is_here, &merged, incoming);
+        self.plan.entries.push(entry);
+        Ok(())
+    }
+
+    fn entry(&mut self, here: &Record, is_here: bool, merged: &Record, incoming: Record) -> Entry {
+        let added = added(here, merged);
+        added.iter().for_each(|change| self.look_at(change, incoming.id));
+        let is_silent = incoming.kind == Kind::Practice || here.erased().is_some();
+        let news = match (incoming.erased().is_some(), is_here) {
+            (true, true) if !is_silent => News::Erased,
+            (true, _) => News::Silent,
+            _ if is_silent => News::Silent,
+            (false, true) => News::Changed,
+            (false, false) => News::New,
+        };
+        let fields: BTreeSet<_> = added.iter().flat_map(|change| &change.sets).map(|set| &set.field).collect();
+        let known: BTreeSet<_> = here.conflicts().iter().map(Conflict::field).collect();
+        let conflicts = merged.conflicts();
+        let conflicts = conflicts.iter().map(Conflict::field).filter(|field| !known.contains(field)).cloned().collect();
+        let fields = fields.into_iter().cloned().collect();
+        Entry { incoming, news, fields, conflicts }
+    }
+
+    /// A change that is new here: whether its date can be right, and whether it claims to be ours.
+    fn look_at(&mut self, change: &Change, record: RecordId) {
+        let by = change.by();
+        if by == self.installation {
+            self.plan.claims_ours = true;
+        }
+        let ahead = change.at.0 > self.now.0.saturating_add(AHEAD_MS);
+        if !ahead && change.at >= LONG_AGO {
+            return;
+        }
+        let off = FarOff { by, at: change.at, record, ahead };
+        let known = self.far_off.entry(by).or_insert(off);
+        let how_far = |it: &FarOff| it.at.0.abs_diff(self.now.0);
+        if how_far(&off) > how_far(known) {
+            *known = off;
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! Different changes under one stamp, as a cloned or restored phone makes them. All are kept, none is preferred.
+//!
+//! Each of them gets a stamp that follows from what it says: the same number, and in place of the installation a hash
+//! of the change as it is written. So the same changes get the same stamps on every phone, in whatever order they came.
+//! What names the stamp that several claim cannot say which of them it means: it replaces none of them, and they stand
+//! side by side. In rows they stand under the stamp they were made under.
+
+use std::collections::BTreeMap;
+
+use super::change;
+use crate::book::change::Change;
+use crate::book::id::{InstallationId, Stamp};
+
+/// The changes, each with a stamp of its own; one that is there twice, word for word, once.
+pub fn told_apart(changes: impl IntoIterator<Item = Change>) -> Vec<Change> {
+    let mut by_stamp: BTreeMap<Stamp, Vec<Change>> = BTreeMap::new();
+    for mut change in changes {
+        change.stamp = change.made_under();
+        change.claimed = None;
+        by_stamp.entry(change.stamp).or_default().push(change);
+    }
+    let mut all = Vec::with_capacity(by_stamp.len());
+    for mut claimants in by_stamp.into_values() {
+        // The usual case of two books that hold the same change.
+        if claimants.len() == 2 && claimants[0].says_the_same(&claimants[1]) {
+            claimants.pop();
+        }
+        if claimants.len() == 1 {
+            all.append(&mut claimants);
+        } else {
+            all.extend(stand_ins(claimants));
+        }
+    }
+    all
+}
+
+/// Gives each of several changes the stamp that follows from what it says; the only one that is left keeps its own.
+fn stand_ins(claimants: Vec<Change>) -> impl Iterator<Item = Change> {
+    let mut by_text: BTreeMap<String, Change> = BTreeMap::new();
+    by_text.extend(claimants.into_iter().map(|change| (change::write(&change).to_string(), change)));
+    let several = by_text.len() > 1;
+    by_text.into_iter().map(move |(text, mut change)| {
+        if several {
+            let by = InstallationId(hash(text.as_bytes()));
+            change.claimed = Some(change.stamp);
+            change.stamp.by = by;
+        }
+        change
+    })
+}
+
+/// FNV-1a with 128 bits, by Fowler, Noll and Vo: small, and no secret depends on it.
+pub fn hash(bytes: &[u8]) -> u128 {
+    const OFFSET: u128 = 0x6c62_272e_07bb_0142_62b8_2175_6295_c58d;
+    const PRIME: u128 = 0x0100_0000_0000_0000_0000_013b;
+    bytes.iter().fold(OFFSET, |hash, byte| (hash ^ u128::from(*byte)).wrapping_mul(PRIME))
+}

@@ -1,0 +1,94 @@
+//! Where two people disagree, and a person has to choose.
+
+use crate::book::change::{Change, Write};
+use crate::book::field::Field;
+use crate::book::id::{InstallationId, Moment, Stamp};
+use crate::book::record::Record;
+use crate::book::value::Value;
+
+use super::seen;
+
+/// So many sides of one field are told apart; of more, some may be shown twice.
+const TOLD_APART: usize = 20;
+
+/// What two people did without having seen each other's doing, and what cannot both be so.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Conflict<'a> {
+    /// A field for which different values stand, the one that is shown first. Settled by writing the chosen one.
+    Field { field: &'a Field, sides: Vec<Side<'a>> },
+    /// The couple was put away by one who had not seen these writes of others. Settled by putting it away again, or by
+    /// bringing it back.
+    PutAway { away: Side<'a>, edits: Vec<(&'a Field, Side<'a>)> },
+}
+
+/// One of several writes that stand: who made it, when, and what it says.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Side<'a> {
+    pub stamp: Stamp,
+    pub by: InstallationId,
+    pub at: Moment,
+    /// None where it says that there is nothing.
+    pub value: Option<&'a Value>,
+}
+
+impl<'a> Conflict<'a> {
+    /// The field that it is about.
+    pub fn field(&self) -> &'a Field {
+        match self {
+            Conflict::Field { field, .. } => field,
+            Conflict::PutAway { .. } => &Field::PutAway,
+        }
+    }
+}
+
+impl Record {
+    /// Everything in this record that waits for a decision.
+    pub fn conflicts(&self) -> Vec<Conflict<'_>> {
+        let mut found = Vec::new();
+        let mut writes = self.standing_writes().peekable();
+        while let Some((field, change, value)) = writes.next() {
+            let mut sides = vec![side(change, value)];
+            while let Some((_, change, value)) = writes.next_if(|(next, ..)| *next == field) {
+                sides.push(side(change, value));
+            }
+            sides.reverse();
+            let mut told: Vec<Side<'_>> = Vec::new();
+            for side in sides {
+                if !told.iter().take(TOLD_APART).any(|other| other.value == side.value) {
+                    told.push(side);
+                }
+            }
+            if told.len() > 1 {
+                found.push(Conflict::Field { field, sides: told });
+            }
+        }
+        found.extend(self.put_away_unseen());
+        found
+    }
+
+    /// Whether anything in this record waits for a decision.
+    pub fn is_in_conflict(&self) -> bool {
+        !self.conflicts().is_empty()
+    }
+
+    /// Whether a write settles something, although it says what is shown already.
+    pub(in crate::book) fn settles(&self, write: &Write) -> bool {
+        let differs = |value: Option<&Value>| value != write.value.as_ref();
+        self.standing_writes().any(|(field, _, value)| *field == write.field && differs(value))
+            || (write.field == Field::PutAway && write.value.is_some() && self.put_away_unseen().is_some())
+    }
+
+    fn put_away_unseen(&self) -> Option<Conflict<'_>> {
+        let (_, change, value) = self.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last()?;
+        value?;
+        let unaware = seen::unaware(self, self.place(change.stamp)?);
+        let is_unseen = |change: &Change| self.place(change.stamp).is_some_and(|place| unaware[place]);
+        let edits = self.standing_writes().filter(|(field, edit, _)| **field != Field::PutAway && is_unseen(edit));
+        let edits: Vec<_> = edits.map(|(field, edit, value)| (field, side(edit, value))).collect();
+        if edits.is_empty() { None } else { Some(Conflict::PutAway { away: side(change, value), edits }) }
+    }
+}
+
+fn side<'a>(change: &Change, value: Option<&'a Value>) -> Side<'a> {
+    Side { stamp: change.stamp, by: change.by(), at: change.at, value }
+}

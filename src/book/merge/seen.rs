@@ -1,0 +1,54 @@
+//! Which changes the author of a change had seen.
+
+use std::collections::BTreeMap;
+
+use crate::book::change::Change;
+use crate::book::id::Stamp;
+use crate::book::record::Record;
+
+impl Record {
+    /// The newest changes of a record: those that no other change has seen.
+    pub(in crate::book) fn frontier(&self) -> Vec<Stamp> {
+        let changes = self.changes();
+        let mut seen = vec![false; changes.len()];
+        for causes in causes(self) {
+            causes.into_iter().for_each(|place| seen[place] = true);
+        }
+        let newest = changes.iter().zip(seen).filter(|(_, seen)| !seen);
+        newest.map(|(change, _)| change.stamp).collect()
+    }
+}
+
+/// Which changes of a record, by their places, know nothing of this one and are not known to it.
+pub(super) fn unaware(record: &Record, of: usize) -> Vec<bool> {
+    let causes = causes(record);
+    let mut known = vec![false; causes.len()];
+    let mut knows = vec![false; causes.len()];
+    known[of] = true;
+    knows[of] = true;
+    // Causes come before: backwards for what it has seen, forwards for what has seen it.
+    for place in (0..=of).rev() {
+        if known[place] {
+            causes[place].iter().for_each(|cause| known[*cause] = true);
+        }
+    }
+    for place in of + 1..causes.len() {
+        knows[place] = causes[place].iter().any(|cause| knows[*cause]);
+    }
+    known.into_iter().zip(knows).map(|(known, knows)| !known && !knows).collect()
+}
+
+/// For each change the places of those that its author had seen for certain; what these had seen, it has seen too.
+fn causes(record: &Record) -> Vec<Vec<usize>> {
+    let mut latest = BTreeMap::new();
+    let changes = record.changes().iter().enumerate();
+    changes.map(|(place, change)| causes_of(record, change, latest.insert(change.stamp.by, place))).collect()
+}
+
+fn causes_of(record: &Record, change: &Change, before: Option<usize>) -> Vec<usize> {
+    let replaced = change.sets.iter().flat_map(|set| &set.replaces);
+    let named = replaced.chain(&change.after).chain(&change.undoes);
+    // A stamp higher than its own it cannot have seen.
+    let named = named.filter(|stamp| **stamp < change.stamp).filter_map(|stamp| record.place(*stamp));
+    before.into_iter().chain(named).collect()
+}

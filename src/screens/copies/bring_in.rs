@@ -1,0 +1,118 @@
+//! Files in: chosen or pasted, looked at, and then all of it or nothing.
+
+use std::sync::Arc;
+
+use crate::parts::el::{el, live, maybe};
+use crate::parts::lay::{all, column, para, row};
+use leptos::prelude::*;
+
+use super::list::last_import;
+use super::preview;
+use crate::app::address::Setting;
+use crate::app::share;
+use crate::app::state::{App, app};
+use crate::archive::file::{FileError, MOST_BYTES};
+use crate::archive::import::{News, Offer, Plan};
+use crate::parts::button::{Weight, button};
+use crate::parts::field::Field;
+use crate::parts::page::page;
+use crate::screens::practice::head;
+use crate::words::{copies as say, files};
+
+/// How far a file has come.
+#[derive(Clone)]
+enum Step {
+    Asked,
+    Reading(u8),
+    Wrong(String),
+    Looked(Arc<Plan>),
+}
+
+pub fn bring_in() -> AnyView {
+    let app = app();
+    let step = RwSignal::new(Step::Asked);
+    let take_practice = RwSignal::new(false);
+    let pasted = RwSignal::new(String::new());
+    // Made anew only when a preview comes or goes: the field keeps its cursor while a file is read.
+    let looked = Memo::new(move |_| step.with(|step| matches!(step, Step::Looked(_))));
+    let shown = move || {
+        looked.track();
+        untrack(|| match step.get() {
+            Step::Looked(plan) => preview::preview(app, &plan, take_practice),
+            Step::Asked | Step::Reading(_) | Step::Wrong(_) => ask(app, step, pasted),
+        })
+    };
+    let said = move || match step.get() {
+        Step::Reading(percent) => para("", say::reading(percent)),
+        Step::Wrong(sentence) => para("caution", sentence),
+        Step::Asked | Step::Looked(_) => ().into_any(),
+    };
+    let action = move || {
+        let Step::Looked(plan) = step.get() else { return None };
+        let leave = button(Weight::Quiet, say::LEAVE_IT, move || step.set(Step::Asked));
+        if plan.is_empty() {
+            return Some(leave);
+        }
+        let count = plan.entries.iter().filter(|entry| entry.news != News::Silent).count();
+        let take = button(Weight::Primary, say::bring_in(count), move || {
+            let take_practice = take_practice.get_untracked() && plan.practice != Offer::None;
+            app.bring_in((*plan).clone(), take_practice, move || {
+                let _ = step.try_set(Step::Asked);
+                let _ = pasted.try_set(String::new());
+            });
+        });
+        Some(row(vec![leave, take]))
+    };
+    let status = el("div").attr("role", "status").child(live(said));
+    // The region stays while what is above it changes, or it is not read out.
+    let content = column(vec![live(shown), status.view()]);
+    page(head(Setting::BringIn, say::BRING_IN), content, Some(maybe(action)))
+}
+
+fn ask(app: App, step: RwSignal<Step>, pasted: RwSignal<String>) -> AnyView {
+    let input = el("input").attr("type", "file").attr("id", "file").attr("name", "file").class("unseen").on(
+        "change",
+        move |event| {
+            if let Some(file) = share::picked(&event) {
+                read(app, step, file);
+            }
+        },
+    );
+    let file = el("label").class("button quiet file").child(input.view()).text(say::CHOOSE_FILE);
+    let look = move || {
+        let text = pasted.get_untracked();
+        look_at(app, step, text.into_bytes());
+    };
+    all(vec![
+        para("", say::BRING_IN_HOW),
+        file.view(),
+        Field::new("pasted", say::PASTE, pasted).lines(),
+        button(Weight::Quiet, say::LOOK_AT_IT, look),
+        last_import(app),
+    ])
+}
+
+fn read(app: App, step: RwSignal<Step>, file: web_sys::File) {
+    if file.size() > MOST_BYTES as f64 {
+        return step.set(Step::Wrong(files::error(FileError::TooBig)));
+    }
+    step.set(Step::Reading(0));
+    // The first half is the phone's reading, the second ours.
+    let progress = move |percent: u8| drop(step.try_set(Step::Reading(percent / 2)));
+    share::read(file, progress, move |bytes| match bytes {
+        Some(bytes) => look_at(app, step, bytes),
+        None => drop(step.try_set(Step::Wrong(say::NOT_READ.to_owned()))),
+    });
+}
+
+fn look_at(app: App, step: RwSignal<Step>, bytes: Vec<u8>) {
+    let progress = move |percent: u8| step.try_set(Step::Reading(50 + percent / 2)).is_none();
+    let done = move |result: Result<Plan, FileError>| {
+        let next = match result {
+            Ok(plan) => Step::Looked(Arc::new(plan)),
+            Err(error) => Step::Wrong(files::error(error)),
+        };
+        let _ = step.try_set(next);
+    };
+    app.preview(bytes, Box::new(progress), Box::new(done));
+}

@@ -1,0 +1,53 @@
+//! Erasing a couple for good: what goes is said, a file is offered first, and it takes a box that is ticked and then
+//! another press, because it cannot be undone.
+
+use crate::parts::el::maybe;
+use crate::parts::lay::{column, para, section};
+use leptos::prelude::*;
+
+use crate::app::address::{Address, Part};
+use crate::app::route::go_instead;
+use crate::app::state::app;
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
+use crate::book::leaving::may_leave;
+use crate::parts::button::{Weight, button, link_button};
+use crate::parts::choice::check;
+use crate::parts::page::page;
+use crate::screens::couple::{Whose, whose};
+use crate::trade::wearer::Wearer;
+use crate::words::book as say_book;
+use crate::words::copies::{self as say, Goes};
+
+pub fn erase(id: RecordId) -> AnyView {
+    let app = app();
+    let Whose { head, .. } = whose(id, say::ERASE, Part::Erase);
+    let sure = RwSignal::new(false);
+    let goes = app.couple(id, goes).unwrap_or_default();
+    let first = move || {
+        let may = app.couple(id, |couple| may_leave(couple).is_ok()).unwrap_or(false);
+        let to = Address::Part(id, Part::Copy).to_string();
+        may.then(|| link_button(Weight::Quiet, say::ERASE_COPY_FIRST, to))
+    };
+    let now = move || app.erase(id, || go_instead(&Address::Couples.to_string()));
+    let content = column(vec![
+        section(say::ERASE_WHAT, vec![para("", goes)]),
+        para("caution", say::ERASE_HOW),
+        para("small", say::ERASE_PUT_AWAY),
+        maybe(first),
+        check("sure", say::ERASE_SURE, None, sure),
+    ]);
+    page(head, content, Some(maybe(move || sure.get().then(|| button(Weight::Primary, say::ERASE_NOW, now)))))
+}
+
+fn goes(couple: Couple<'_>) -> String {
+    let of_both = |count: fn(Couple<'_>, Wearer) -> usize| Wearer::BOTH.map(|who| count(couple, who)).iter().sum();
+    let goes = Goes {
+        readings: of_both(|couple, who| couple.readings(who).len()),
+        rings: of_both(|couple, who| couple.rings(who).len()),
+        appointments: couple.appointments().len(),
+        notes: couple.notes().len(),
+        changes: couple.0.changes().len(),
+    };
+    say::goes(&say_book::names(couple), goes)
+}

@@ -1,0 +1,44 @@
+//! How to put the app on the home screen, with pictures, and the warning before anything is typed into a tab.
+
+use crate::parts::el::{el, or_nothing};
+use crate::parts::lay::{block, column, para, section};
+use leptos::prelude::*;
+
+use crate::app::address::{Address, Setting};
+use crate::app::device;
+use crate::parts::button::{Weight, link_button};
+use crate::parts::page::page;
+use crate::parts::picture::sketch;
+use crate::pictures::installing::{add_row, home_screen, menu, share_sign};
+use crate::screens::practice::head;
+use crate::words::keeping as say;
+
+pub fn install() -> AnyView {
+    let share = steps(&say::SHARE_SIGN_STEPS, vec![share_sign().svg, add_row().svg, home_screen().svg]);
+    let dots = steps(&say::MENU_STEPS, vec![menu().svg, home_screen().svg]);
+    let by_share = section(say::SHARE_SIGN, vec![share]);
+    let by_menu = section(say::MENU, vec![dots]);
+    // The way of this phone first.
+    let ways = if device::keeps_tabs_apart() { vec![by_share, by_menu] } else { vec![by_menu, by_share] };
+    let installed = device::is_installed().then(|| para("settled", say::IS_INSTALLED));
+    let mut content = vec![or_nothing(installed), para("", say::INSTALL_WHY)];
+    content.extend(ways);
+    content.push(para("small", say::ALREADY_TYPED));
+    page(head(Setting::Install, say::INSTALL), column(content), None)
+}
+
+/// What to say in a tab whose book an installed app would not have; nothing anywhere else.
+pub fn tab_warning() -> Option<AnyView> {
+    let apart = device::keeps_tabs_apart() && !device::is_installed();
+    apart.then(|| {
+        let how = link_button(Weight::Quiet, say::HOW_TO_INSTALL, Address::Setting(Setting::Install).to_string());
+        block("column near", vec![para("caution", say::TAB_STARTS_EMPTY), how])
+    })
+}
+
+fn steps(words: &'static [&'static str], drawings: Vec<String>) -> AnyView {
+    let step = |(words, drawing): (&&'static str, String)| {
+        el("li").class("step").child(sketch(drawing)).child(para("", *words)).view()
+    };
+    el("ol").class("steps").children(words.iter().zip(drawings).map(step).collect()).view()
+}

@@ -1,0 +1,45 @@
+//! What leaves the phone and what comes back: a couple's specification, files, differences between phones, the history,
+//! and erasing for good.
+//!
+//! INVARIANT: everything here hangs off two functions, one for parts of a couple and one for settings, so that it can
+//! be loaded apart from the rest.
+
+mod bring_in;
+mod differences;
+mod erase;
+mod history;
+mod install;
+mod list;
+mod out;
+mod phone_name;
+mod preview;
+mod specification;
+
+pub use install::tab_warning;
+use leptos::prelude::*;
+
+use crate::app::address::{Part, Setting};
+use crate::book::id::RecordId;
+
+/// A part of a couple that is about handing over or keeping.
+pub fn part(id: RecordId, part: Part) -> AnyView {
+    match part {
+        Part::Specification => specification::specification(id),
+        Part::Differences => differences::differences(id),
+        Part::History => history::history(id),
+        Part::Copy => out::one(id),
+        Part::Erase => erase::erase(id),
+        _ => super::couple::not_here(),
+    }
+}
+
+/// A setting that is about copies, phones or keeping.
+pub fn setting(setting: Setting) -> AnyView {
+    match setting {
+        Setting::Install => install::install(),
+        Setting::Copies => list::copies(),
+        Setting::BringIn => bring_in::bring_in(),
+        Setting::PhoneName(by) => phone_name::phone_name(by),
+        _ => super::couple::not_here(),
+    }
+}

@@ -1,0 +1,99 @@
+//! What a file would bring, before anything changes: with names, and with what would be left out and why.
+
+use crate::parts::el::or_nothing;
+use crate::parts::lay::{all, para, section};
+use leptos::prelude::*;
+
+use crate::app::clock;
+use crate::app::state::App;
+use crate::archive::import::{Entry, News, Offer, Plan};
+use crate::book::couple::Couple;
+use crate::book::field::Field;
+use crate::parts::choice::check;
+use crate::parts::line::{Line, lines};
+use crate::words::harmless::harmless;
+use crate::words::parts::Mark;
+use crate::words::{book as say_book, copies as say, fields, files};
+
+/// So many names are shown of a kind.
+const NAMES: usize = 50;
+
+pub fn preview(app: App, plan: &Plan, take_practice: RwSignal<bool>) -> AnyView {
+    let written = clock::civil(plan.header.written).0;
+    let mut parts = vec![para("", say::from(&app.phone_name(plan.header.by), written))];
+    let mut sentence = |is_so: bool, class, text: &dyn Fn() -> String| {
+        if is_so {
+            parts.push(para(class, text()));
+        }
+    };
+    sentence(plan.is_empty(), "settled", &|| say::NOTHING_NEW.to_owned());
+    sentence(plan.claims_ours, "caution", &|| say::CLAIMS_OURS.to_owned());
+    for off in &plan.far_off {
+        sentence(true, "caution", &|| say::far_off(&app.phone_name(off.by), clock::civil(off.at).0, off.ahead));
+    }
+    let is = |news| move |entry: &&Entry| entry.news == news && entry.conflicts.is_empty();
+    parts.push(group(
+        app,
+        say::ERASED_THERE,
+        Mark::Care,
+        plan.entries.iter().filter(|it| it.news == News::Erased),
+        |_| &[],
+    ));
+    if plan.count(News::Erased) > 0 {
+        parts.push(para("caution", say::ERASED_THERE_WHY));
+    }
+    let differ = plan.entries.iter().filter(|entry| !entry.conflicts.is_empty());
+    parts.push(group(app, say::IN_CONFLICT, Mark::Care, differ, |entry| &entry.conflicts));
+    parts.push(group(app, say::CHANGED_HERE, Mark::Done, plan.entries.iter().filter(is(News::Changed)), |entry| {
+        &entry.fields
+    }));
+    parts.push(group(app, say::NEW_HERE, Mark::Done, plan.entries.iter().filter(is(News::New)), |_| &[]));
+    parts.push(left_out(plan));
+    if plan.same > 0 {
+        parts.push(para("small", say::same(plan.same)));
+    }
+    if plan.erased_here > 0 {
+        parts.push(para("small", say::erased_here(plan.erased_here)));
+    }
+    if plan.practice != Offer::None {
+        let hint = say::TAKE_PRACTICE_HINT.into();
+        parts.push(check("take-practice", say::TAKE_PRACTICE, Some(hint), take_practice));
+    }
+    all(parts)
+}
+
+/// Couples of a kind by their names, each with the fields it is about.
+fn group<'a>(
+    app: App,
+    heading: &'static str,
+    mark: Mark,
+    entries: impl Iterator<Item = &'a Entry>,
+    about: fn(&Entry) -> &[Field],
+) -> AnyView {
+    let entries: Vec<&Entry> = entries.collect();
+    let row = |entry: &&Entry| {
+        let record = &entry.incoming;
+        // What is here has the names that are known here.
+        let here = app.couple(record.id, |couple| (!couple.is_blank()).then(|| say_book::names(couple))).flatten();
+        let name = here.unwrap_or_else(|| say_book::names(Couple(record)));
+        let about: Vec<String> =
+            about(entry).iter().take(4).map(|field| fields::field(Couple(record), field)).collect();
+        Line { name: harmless(&name), small: harmless(&about.join(", ")), mark: Some(mark), ..Line::default() }
+    };
+    let rows: Vec<Line> = entries.iter().take(NAMES).map(row).collect();
+    listed(heading, rows, entries.len())
+}
+
+fn left_out(plan: &Plan) -> AnyView {
+    let row = |it: &crate::archive::import::Unreadable| {
+        let name = say::left_out(it.at, &files::refused(it.why));
+        Line { name, mark: Some(Mark::Care), ..Line::default() }
+    };
+    listed(say::LEFT_OUT, plan.unreadable.iter().take(NAMES).map(row).collect(), plan.unreadable.len())
+}
+
+fn listed(heading: &'static str, rows: Vec<Line>, of: usize) -> AnyView {
+    let more = of.saturating_sub(rows.len());
+    let more = (more > 0).then(|| para("small", say::and_more(more)));
+    or_nothing((of > 0).then(|| section(heading, vec![lines(Signal::stored(rows)), or_nothing(more)])))
+}

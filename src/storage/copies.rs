@@ -1,0 +1,27 @@
+//! When the last copy left this phone. It is a fact about this phone and not about the jeweller's work, so it stands
+//! beside the installation and not in the practice: there it would travel to other phones, and writing it down would
+//! be a change that waits for a copy itself.
+
+use wasm_bindgen::JsValue;
+
+use super::database::{Database, META, complete};
+use super::error::StorageError;
+use crate::archive::copy;
+use crate::book::copies::LastCopy;
+
+const KEY: &str = "copy";
+
+/// The last copy, if there was one. A row that cannot be read counts as none and stays where it is until the next.
+pub async fn last(db: &Database) -> Result<Option<LastCopy>, StorageError> {
+    let transaction = db.read().await?;
+    let value = transaction.object_store(META)?.get(JsValue::from_str(KEY))?.await?;
+    Ok(value.and_then(|value| copy::read(&value.as_string()?).ok()))
+}
+
+/// Notes a copy.
+pub async fn note(db: &Database, last: &LastCopy) -> Result<(), StorageError> {
+    let transaction = db.write().await?;
+    let text = JsValue::from_str(&copy::write(last));
+    transaction.object_store(META)?.put(&text, Some(&JsValue::from_str(KEY)))?.await?;
+    complete(transaction).await
+}

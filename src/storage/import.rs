@@ -1,0 +1,177 @@
+//! Taking a file in, taking that back, and erasing: each in one transaction, all of it or nothing.
+
+use idb::{ObjectStore, Transaction};
+use wasm_bindgen::JsValue;
+
+use super::book::{key, put_installation, read_row, stored_installation};
+use super::database::{Database, META, RECORDS, complete};
+use super::error::StorageError;
+use crate::archive::import::log::{self, ImportLog};
+use crate::archive::import::{Offer, Plan};
+use crate::archive::installation::Installation;
+use crate::archive::row::{self, RowError};
+use crate::book::id::{InstallationId, Moment, RecordId, Stamp};
+use crate::book::record::Record;
+
+/// The key of what the last import added.
+const LOG: &str = "import";
+
+/// How the book is after an import, or after it was taken back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Imported {
+    /// It may have a new id, or another practice.
+    pub installation: Installation,
+    /// The records that have changed, as they are now.
+    pub records: Vec<Record>,
+    /// The records that are no longer here.
+    pub gone: Vec<RecordId>,
+}
+
+/// Takes in what a plan says. Each record is read again inside the transaction and merged with what the file says, so
+/// that nothing is lost that was written since the preview. `fresh` is the new id of this installation if it needs one.
+pub async fn import(
+    db: &Database,
+    plan: &Plan,
+    take_practice: bool,
+    fresh: InstallationId,
+    at: Moment,
+) -> Result<Imported, StorageError> {
+    let transaction = db.write().await?;
+    let result = import_within(&transaction, plan, take_practice, fresh, at).await;
+    finish(transaction, result).await
+}
+
+/// What the last import added, if it can still be taken back.
+pub async fn last_import(db: &Database) -> Result<Option<ImportLog>, StorageError> {
+    let transaction = db.read().await?;
+    stored_log(&transaction.object_store(META)?).await
+}
+
+/// Takes the last import back: exactly what it added. What was changed here since stays, and so does what it erased.
+pub async fn undo_import(db: &Database) -> Result<Imported, StorageError> {
+    let transaction = db.write().await?;
+    let result = undo_within(&transaction).await;
+    finish(transaction, result).await
+}
+
+/// Keeps what was imported for good: it can no longer be taken back in one go.
+pub async fn keep_import(db: &Database) -> Result<(), StorageError> {
+    let transaction = db.write().await?;
+    transaction.object_store(META)?.delete(JsValue::from_str(LOG))?.await?;
+    complete(transaction).await
+}
+
+/// Erases these records for good, and answers with the marks that are left. One that is not here, or is erased
+/// already, is passed over.
+pub async fn erase(db: &Database, ids: Vec<RecordId>) -> Result<Vec<Record>, StorageError> {
+    let transaction = db.write().await?;
+    let result = erase_within(&transaction, ids).await;
+    finish(transaction, result).await
+}
+
+async fn import_within(
+    transaction: &Transaction,
+    plan: &Plan,
+    take_practice: bool,
+    fresh: InstallationId,
+    at: Moment,
+) -> Result<Imported, StorageError> {
+    let meta = transaction.object_store(META)?;
+    let store = transaction.object_store(RECORDS)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    let next = installation.next;
+    let mut log = ImportLog { at, by: plan.header.by, next, practice: None, records: Vec::new(), unknown: None };
+    if let (Offer::Offered(id), true) = (plan.practice, take_practice)
+        && stored_record(&store, installation.practice).await?.is_none_or(|practice| practice.changes().is_empty())
+    {
+        log.practice = Some(std::mem::replace(&mut installation.practice, id));
+    }
+    let mut records = Vec::with_capacity(plan.entries.len());
+    for entry in &plan.entries {
+        let here = stored_record(&store, entry.incoming.id).await?;
+        let (record, taken) = log::take_in(here.as_ref(), &entry.incoming);
+        installation.follow(record.highest());
+        log.records.extend(taken);
+        put_record(&store, &record).await?;
+        records.push(record);
+    }
+    if plan.claims_ours {
+        installation.rename(fresh);
+    }
+    put_installation(&meta, &installation).await?;
+    meta.put(&JsValue::from_str(&log::write(&log)), Some(&JsValue::from_str(LOG)))?.await?;
+    Ok(Imported { installation, records, gone: Vec::new() })
+}
+
+async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError> {
+    let meta = transaction.object_store(META)?;
+    let store = transaction.object_store(RECORDS)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    let mut imported = Imported { installation: installation.clone(), records: Vec::new(), gone: Vec::new() };
+    let Some(log) = stored_log(&meta).await? else { return Ok(imported) };
+    for taken in &log.records {
+        let Some(record) = stored_record(&store, taken.id).await? else { continue };
+        match log.take_back(taken, &record, &installation) {
+            Some(record) => {
+                put_record(&store, &record).await?;
+                imported.records.push(record);
+            }
+            None => {
+                store.delete(key(taken.id))?.await?;
+                imported.gone.push(taken.id);
+            }
+        }
+    }
+    if let Some(practice) = log.practice {
+        installation.practice = practice;
+        put_installation(&meta, &installation).await?;
+        imported.installation = installation;
+    }
+    meta.delete(JsValue::from_str(LOG))?.await?;
+    Ok(imported)
+}
+
+async fn erase_within(transaction: &Transaction, ids: Vec<RecordId>) -> Result<Vec<Record>, StorageError> {
+    let meta = transaction.object_store(META)?;
+    let store = transaction.object_store(RECORDS)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    let mut marks = Vec::with_capacity(ids.len());
+    for id in ids {
+        let Some(record) = stored_record(&store, id).await?.filter(|record| record.erased().is_none()) else {
+            continue;
+        };
+        installation.follow(record.highest());
+        let mark = Record::mark(id, record.kind, Stamp { n: installation.next, by: installation.id });
+        installation.follow(mark.highest());
+        put_record(&store, &mark).await?;
+        marks.push(mark);
+    }
+    put_installation(&meta, &installation).await?;
+    Ok(marks)
+}
+
+/// Completes a transaction whose work went well, and takes back one whose work did not.
+async fn finish<T>(transaction: Transaction, result: Result<T, StorageError>) -> Result<T, StorageError> {
+    if result.is_ok() {
+        complete(transaction).await?;
+    } else {
+        let _ = transaction.abort();
+    }
+    result
+}
+
+async fn stored_record(store: &ObjectStore, id: RecordId) -> Result<Option<Record>, StorageError> {
+    let value = store.get(key(id))?.await?;
+    value.map(|value| read_row(&value, &id.to_string()).map_err(StorageError::Unreadable)).transpose()
+}
+
+async fn put_record(store: &ObjectStore, record: &Record) -> Result<(), StorageError> {
+    store.put(&JsValue::from_str(&row::write(record)), Some(&key(record.id)))?.await?;
+    Ok(())
+}
+
+async fn stored_log(meta: &ObjectStore) -> Result<Option<ImportLog>, StorageError> {
+    let Some(value) = meta.get(JsValue::from_str(LOG))?.await? else { return Ok(None) };
+    let text = value.as_string().ok_or(StorageError::Unreadable(RowError::NotJson))?;
+    log::read(&text).map(Some).map_err(StorageError::Unreadable)
+}

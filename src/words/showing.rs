@@ -1,0 +1,54 @@
+//! What the couple is shown, in plain words: no names, no notes, no prices.
+
+use super::{bench, format, lengths};
+use crate::trade::measure::{Circumference, Length};
+
+/// The button beside an answer.
+pub const SHOW: &str = "Show to the couple";
+
+// The clean view
+pub const ORDER_TITLE: &str = "The size to make";
+pub const SIZE_TITLE: &str = "One size on every scale";
+pub const STACK_TITLE: &str = "Your rings together";
+pub const DATES_TITLE: &str = "When to order";
+pub const READY_TITLE: &str = "When it would be ready";
+pub const FINISH: &str = "Hold to finish";
+pub const FINISH_QUESTION: &str = "Finish showing?";
+pub const FINISH_WHY: &str = "The next screen is for the jeweller.";
+pub const KEEP_SHOWING: &str = "Keep showing";
+pub const FINISH_NOW: &str = "Yes, finish";
+
+/// "53.75 mm round the inside, 17.11 mm across".
+pub fn inside(at: Circumference) -> String {
+    format!("{} mm round the inside, {} mm across", format::mm(at.0, 2), format::mm(at.diameter().0, 2))
+}
+
+/// "In 8 of 10 cases the right size is M½, N or N½."
+pub fn likely(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [only] => format!("In 8 of 10 cases {only} is right."),
+        [first, .., last] => format!("In 8 of 10 cases the right size lies between {first} and {last}."),
+    }
+}
+
+/// "UK letters: M½".
+pub fn on_scale(system: &str, size: &str) -> String {
+    format!("{system}: {size}")
+}
+
+/// "7.1 mm".
+pub fn along(total: Length) -> String {
+    format!("{} mm", lengths::plain(total))
+}
+
+/// "along a finger that has 24 mm free, with the rings still to come".
+pub fn of_free(free: Length, to_come: bool) -> String {
+    let to_come = if to_come { ", with the rings still to come" } else { "" };
+    format!("along a finger that has {} mm free{to_come}", lengths::plain(free))
+}
+
+/// The names of the rings in a picture for the couple: nobody's own words.
+pub fn ring(state: crate::words::pictures::RingState) -> String {
+    bench::ring_by_its_state(state)
+}

@@ -1,0 +1,286 @@
+//! One couple's specification as plain text, for a message to the bench: everything that two bands are made from, what
+//! it rests on, and what is still open. No notes, no ways to reach anybody, nothing about where they were met.
+
+use super::{band as say_band, book, dates, fit, format, lengths, sizing};
+use crate::book::checklist::{self, State, TOPICS, Topic};
+use crate::book::couple::{Couple, Ring};
+use crate::book::value::{DatesSettled, ExtraWork, OrderSize, OwnGauge, ReadingTaken};
+use crate::trade::dates::wedding::Wedding;
+use crate::trade::fit::{GaugeKind, Place};
+use crate::trade::measure::{Circumference, Length};
+use crate::trade::wearer::Wearer;
+use chrono::{Days, NaiveDate};
+
+/// How the two are called in a text that leaves the phone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Called {
+    Names,
+    Initials,
+}
+
+/// The text, with every line that the bench needs.
+pub fn specification(couple: Couple<'_>, called: Called, today: NaiveDate) -> String {
+    let mut lines = vec!["Specification for two bands".to_owned(), whose(couple, called), written(couple, today)];
+    for wearer in Wearer::BOTH {
+        lines.push(String::new());
+        lines.push(format!("Band for {}", name(couple, wearer, called)));
+        lines.extend(one_band(couple, wearer));
+    }
+    lines.push(String::new());
+    lines.push("Dates".to_owned());
+    lines.extend(days(couple));
+    let open = open(couple, called);
+    if !open.is_empty() {
+        lines.push(String::new());
+        lines.push("Still open".to_owned());
+        lines.extend(open);
+    }
+    lines.push(String::new());
+    lines.push(MILLIMETRES_COUNT.to_owned());
+    lines.join("\n")
+}
+
+/// What the text is called where something asks for a title.
+pub fn title(couple: Couple<'_>, called: Called) -> String {
+    format!("Specification: {}", both(couple, called))
+}
+
+const MILLIMETRES_COUNT: &str = "Where a letter or number on your own gauge comes to other millimetres, the millimetres \
+                                 here count.";
+
+fn whose(couple: Couple<'_>, called: Called) -> String {
+    format!("For {}", both(couple, called))
+}
+
+fn both(couple: Couple<'_>, called: Called) -> String {
+    match called {
+        Called::Names => book::names(couple),
+        Called::Initials => {
+            let initials = Wearer::BOTH.map(|wearer| couple.name(wearer).and_then(initial));
+            match initials {
+                [Some(first), Some(second)] => format!("{first} & {second}"),
+                [Some(only), None] | [None, Some(only)] => only,
+                [None, None] => "a couple without a name".to_owned(),
+            }
+        }
+    }
+}
+
+/// The day of writing, and the beginning of the couple's id, by which the bench can ask back.
+fn written(couple: Couple<'_>, today: NaiveDate) -> String {
+    let id = couple.0.id.to_string();
+    format!("Written {}, reference {}", format::day(today), id.get(..6).unwrap_or_default())
+}
+
+/// One of the two. Initials that are the same, or none, are told apart by their place.
+fn name(couple: Couple<'_>, wearer: Wearer, called: Called) -> String {
+    let place = || match wearer {
+        Wearer::First => "the first of the two",
+        Wearer::Second => "the second of the two",
+    };
+    let of = |wearer| match called {
+        Called::Names => couple.name(wearer).map(str::to_owned),
+        Called::Initials => couple.name(wearer).and_then(initial),
+    };
+    match (of(wearer), of(Wearer::First) == of(Wearer::Second)) {
+        (Some(name), false) => name,
+        (Some(name), true) => format!("{name}, {}", place()),
+        (None, _) => place().to_owned(),
+    }
+}
+
+fn initial(name: &str) -> Option<String> {
+    name.chars().find(|letter| letter.is_alphanumeric()).map(|letter| format!("{letter}."))
+}
+
+fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
+    let finger = couple.finger(wearer).map_or_else(|| NOT_SETTLED.to_owned(), say_band::finger);
+    let mut lines = vec![format!("Hand and finger: {finger}")];
+    match couple.order_size(wearer) {
+        Some(size) => lines.extend(order_size(&size)),
+        None => lines.push(format!("Order size: {NOT_SETTLED}")),
+    }
+    let band = couple.band(wearer);
+    let or_open = |text: Option<String>| text.unwrap_or_else(|| NOT_SETTLED.to_owned());
+    let profile = band
+        .profile
+        .map(|profile| format!("{} ({})", say_band::profile(profile), say_band::profile_described(profile)));
+    lines.push(format!("Width: {}", or_open(band.width.map(mm))));
+    lines.push(format!("Profile: {}", or_open(profile)));
+    lines.push(format!("Finish: {}", or_open(band.finish.map(|finish| say_band::finish(finish).to_owned()))));
+    lines.push(format!("Metal: {}", or_open(band.metal.map(say_band::alloy))));
+    lines.extend(rings(couple, wearer));
+    lines.extend(couple.stack(wearer).map(|stack| {
+        let free = if stack.measured { "measured" } else { "not measured, a usual finger" };
+        format!(
+            "Stack: {} now, {} with rings to come; free length of the finger {} ({free})",
+            mm(stack.now),
+            mm(stack.later),
+            mm(stack.free)
+        )
+    }));
+    lines.extend(couple.readings(wearer).into_iter().map(|(_, taken)| reading(taken)));
+    if couple.readings(wearer).is_empty() {
+        lines.push("Measured: not yet".to_owned());
+    }
+    if couple.first_ring(wearer) == Some(true) {
+        lines.push("Has never worn a ring".to_owned());
+    }
+    lines
+}
+
+const NOT_SETTLED: &str = "not settled yet";
+
+fn order_size(size: &OrderSize) -> Vec<String> {
+    let worn = if size.in_stack { "to be worn beside the other rings" } else { "to be worn alone" };
+    let mut lines = vec![
+        format!("Order size: {}, {}", sizing::size_in_full(size.size), inside(size.size.circumference())),
+        format!(
+            "Worked out: {} mm round; 8 in 10 lie between {} and {} mm; {worn}",
+            format::mm(size.exact.0, 2),
+            format::mm(size.from.0, 2),
+            format::mm(size.to.0, 2)
+        ),
+    ];
+    if size.overruled {
+        lines.push("The jeweller chose this size instead of the nearest to what was worked out".to_owned());
+    }
+    lines
+}
+
+/// "53.75 mm round the inside, 17.11 mm across".
+fn inside(at: Circumference) -> String {
+    format!("{} mm round the inside, {} mm across", format::mm(at.0, 2), format::mm(at.diameter().0, 2))
+}
+
+fn rings(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
+    let rings = couple.rings(wearer);
+    if rings.is_empty() {
+        let said = if couple.has_no_rings(wearer) { "none" } else { "not asked yet" };
+        return vec![format!("Rings beside it: {said}")];
+    }
+    rings.iter().map(ring).collect()
+}
+
+fn ring(ring: &Ring) -> String {
+    let worn = if ring.planned { "Ring to come" } else { "Ring beside it" };
+    let shoulder = ring.shoulder_width.map_or_else(
+        || "width at three and nine o’clock not measured yet".to_owned(),
+        |width| format!("{} at three and nine o’clock", mm(width)),
+    );
+    let parts = [
+        ring.name.clone(),
+        Some(shoulder),
+        ring.top_width.map(|width| format!("{} at the top", mm(width))),
+        ring.profile.map(|profile| say_band::profile(profile).to_owned()),
+        ring.metal.map(say_band::alloy),
+        ring.finger.map(say_band::finger),
+    ];
+    format!("{worn}: {}", parts.into_iter().flatten().collect::<Vec<_>>().join(", "))
+}
+
+/// One reading, with the gauge as it was: how wide, which bore, and where a ring was read on a stick.
+fn reading(taken: &ReadingTaken) -> String {
+    let place = match taken.place {
+        Place::Base => "base",
+        Place::Joint => "joint",
+    };
+    let mut parts = vec![
+        format!("{}, {}", sizing::stated_in_full(taken.size.stated), inside(taken.size.circumference())),
+        format!("{place} of the {}", say_band::finger(taken.finger)),
+        format!("with {}", gauge(&taken.gauge)),
+    ];
+    if matches!(taken.gauge.gauge.kind, GaugeKind::Stick { .. }) {
+        parts.push(format!("read {}", fit::read_at(taken.read_at).to_ascii_lowercase()));
+    }
+    parts.push(fit::hands(taken.hands).to_ascii_lowercase());
+    if !taken.beside.is_empty() {
+        let widths: Vec<String> = taken.beside.iter().map(|width| mm(*width)).collect();
+        parts.push(format!("rings worn beside the gauge {}", widths.join(" and ")));
+    }
+    format!("Measured {}: {}", format::day(taken.taken), parts.join(", "))
+}
+
+fn gauge(own: &OwnGauge) -> String {
+    let kind = match own.gauge.kind {
+        GaugeKind::RingSet => "ring set",
+        GaugeKind::Stick { .. } => "ring stick",
+    };
+    let about = format!("{kind}, {} wide, {}", mm(own.gauge.width), say_band::bore(own.gauge.bore));
+    if own.name.is_empty() { format!("a {about}") } else { format!("“{}” ({about})", own.name) }
+}
+
+fn days(couple: Couple<'_>) -> Vec<String> {
+    let wedding = couple.wedding();
+    let mut lines = vec![format!("Wedding: {}", wedding.map_or_else(|| "not asked yet".to_owned(), dates::wedding))];
+    match couple.dates() {
+        Some(settled) => lines.extend(settled_days(wedding, settled)),
+        None => lines.push(format!("Order by: {NOT_SETTLED}")),
+    }
+    lines.push(match couple.read_back() {
+        None => "Read back with the couple: not yet".to_owned(),
+        Some(day) if couple.changed_since_read_back() => {
+            format!("Read back with the couple: {}, and changed since", format::day(day))
+        }
+        Some(day) => format!("Read back with the couple: {}", format::day(day)),
+    });
+    lines
+}
+
+fn settled_days(wedding: Option<Wedding>, settled: &DatesSettled) -> Vec<String> {
+    let mut lines = vec![format!("Order by: {}", format::day(settled.order_by))];
+    if let Some(Wedding::Day(day)) = wedding
+        && let Some(in_hand) = day.checked_sub_days(Days::new(settled.in_hand.0.into()))
+    {
+        lines.push(format!("In the couple’s hands by: {}", format::day(in_hand)));
+    }
+    lines.push(format!("Making: {}", dates::spread(settled.making)));
+    lines.extend(settled.extras.iter().map(|extra| {
+        let name = match (extra.work, &extra.name) {
+            (ExtraWork::Usual(work), _) => dates::step(work),
+            (ExtraWork::Own(_), Some(name)) => name.as_str(),
+            (ExtraWork::Own(_), None) => "Other work",
+        };
+        format!("{name}: {}", dates::spread(extra.spread))
+    }));
+    lines
+}
+
+/// What the bench could not make the bands without, or should not.
+fn open(couple: Couple<'_>, called: Called) -> Vec<String> {
+    let mut lines = Vec::new();
+    // A stack that nobody looked at holds up no bench, and notes stay where they are.
+    for topic in TOPICS.into_iter().filter(|topic| !matches!(topic, Topic::Stack(_) | Topic::Notes)) {
+        match checklist::state(couple, topic) {
+            State::Done => {}
+            State::Open => lines.push(format!("– {}: not done yet", about(couple, topic, called))),
+            State::Care(care) => lines.push(format!("– {}: {}", about(couple, topic, called), book::care(care))),
+        }
+        if let Topic::Finger(wearer) = topic
+            && couple.finger(wearer).is_none()
+        {
+            let who = name(couple, wearer, called);
+            lines.push(format!("– hand and finger of {who}: not settled yet"));
+        }
+    }
+    lines
+}
+
+fn about(couple: Couple<'_>, topic: Topic, called: Called) -> String {
+    let of = |what: &str, wearer| format!("{what} of {}", name(couple, wearer, called));
+    match topic {
+        Topic::Wedding => "wedding date".to_owned(),
+        Topic::Finger(wearer) => of("reading", wearer),
+        Topic::Rings(wearer) => of("rings", wearer),
+        Topic::Band(wearer) => of("band", wearer),
+        Topic::OrderSize(wearer) => of("order size", wearer),
+        Topic::Stack(wearer) => of("stack", wearer),
+        Topic::Dates => "dates".to_owned(),
+        Topic::Notes => "notes".to_owned(),
+        Topic::ReadBack => "read-back".to_owned(),
+    }
+}
+
+fn mm(length: Length) -> String {
+    format!("{} mm", lengths::plain(length))
+}
