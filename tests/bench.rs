@@ -46,9 +46,10 @@ fn the_shoulder_match_says_what_is_not_known() {
 fn what_is_left() {
     check(say::left_of(mm(15.5)), "15.5");
     check(say::left_of(mm(-4.6)), "4.6 too long");
-    check(say::slack(Slack::Left(WorkingDays(0))), "the last day: no working day to spare");
-    check(say::slack(Slack::Left(WorkingDays(1))), "1 working day left");
-    check(say::slack(Slack::Late(WorkingDays(7))), "7 working days too late");
+    check(say::slack(Slack::Left(WorkingDays(0)), true), "the last day: no working day to spare");
+    check(say::slack(Slack::Left(WorkingDays(1)), true), "1 working day left, today among them");
+    check(say::slack(Slack::Left(WorkingDays(2)), false), "2 working days left after today");
+    check(say::slack(Slack::Late(WorkingDays(7)), true), "7 working days too late");
 }
 
 #[test]

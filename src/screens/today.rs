@@ -22,8 +22,8 @@ use crate::pictures::ornament;
 use crate::screens::copies::tab_warning;
 use crate::words::parts::Mark;
 use crate::words::{
-    book as say_book, copies as say_copies, format, keeping as say_keeping, phones as say_phones, screens as say,
-    storage,
+    book as say_book, copies as say_copies, dates as say_dates, format, keeping as say_keeping, phones as say_phones,
+    screens as say, storage,
 };
 
 /// So many order-by dates are shown.
@@ -113,6 +113,11 @@ fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>
             line.small(small)
         })
         .collect();
+    late.extend(due.overdue.iter().map(|(id, due)| {
+        let href = Address::Couple(*id).to_string();
+        let small = say::was_due(say_dates::milestone(due.what), due.by);
+        line(names(*id), say::from_today(due.by, today), href).small(small).mark(Mark::Care)
+    }));
     late.extend(due.unsettled.iter().map(|it| {
         let line = appointment(it);
         let small = format!("{}: {}", line.small, say::NO_OUTCOME);

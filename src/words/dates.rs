@@ -1,13 +1,13 @@
 //! Names and sentences for days: regions, holidays, weddings, the countdown's answers, and what goes wrong.
 
 use super::format;
-use crate::trade::dates::closed::{CalendarError, Closed, OnBankHolidays};
+use crate::trade::dates::closed::{Calendar, CalendarError, Closed, OnBankHolidays};
 use crate::trade::dates::countdown::{Countdown, DatesError, Ordered, Slack};
 use crate::trade::dates::entry::{AmountEntryError, DateEntryError, TimeEntryError};
 use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, settled_to};
 use crate::trade::dates::lead_times::Step;
 use crate::trade::dates::milestones::Milestone;
-use crate::trade::dates::odds::Chance;
+use crate::trade::dates::odds::{Chance, Lasts};
 use crate::trade::dates::places::Place;
 use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
@@ -98,6 +98,36 @@ pub fn milestone(milestone: Milestone) -> &'static str {
         Milestone::Collect => "In hand",
         Milestone::TryOn => "Try on",
         Milestone::LastResize => "Last day to begin a change of size",
+    }
+}
+
+/// Why a milestone stands on its day.
+pub fn milestone_why(milestone: Milestone) -> &'static str {
+    match milestone {
+        Milestone::Decide => "a working week before ordering: time for the deposit and the papers",
+        Milestone::Order => "the last day with the chance that you plan for",
+        Milestone::EngravingText => "when engraving begins if all that follows takes its longest",
+        Milestone::Collect => "the days in hand before the wedding",
+        Milestone::TryOn => "so that a wrong size shows in time",
+        Milestone::LastResize => "with its longest work and delivery, back the day before the wedding",
+    }
+}
+
+/// How long a step took in the jeweller's own orders: "12 to 20 working days, usually 15, in 11 of your own orders".
+pub fn by_orders(lasts: &Lasts, orders: usize) -> String {
+    let (least, most) = (format::count(lasts.least().0.into()), working_days(lasts.most()));
+    let usual = format::count(lasts.usual().0.into());
+    format!("{least} to {most}, usually {usual}, in {} of your own orders", format::count(orders as i64))
+}
+
+/// That the wedding is on a day on which the workshop is closed.
+pub fn wedding_closed(calendar: &Calendar, wedding: NaiveDate) -> Option<String> {
+    match calendar.why_closed(wedding)? {
+        Closed::Holiday(name) => {
+            Some(format!("The wedding is on {}: nobody delivers or mends anything that day.", holiday(name)))
+        }
+        Closed::Closure(_) => Some("The workshop is closed on the day of the wedding.".to_owned()),
+        Closed::Weekend => None,
     }
 }
 

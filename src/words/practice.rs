@@ -207,6 +207,9 @@ pub fn closure_days(closure: &NamedClosure) -> String {
     }
 }
 
+pub const CLOSURE_REPEATS: &str = "Comes again";
+pub const CLOSURE_PLACE: &str = "Who is closed";
+
 /// Whether a closure comes again.
 pub fn repeats(repeats: Repeats) -> &'static str {
     match repeats {
