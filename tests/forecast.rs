@@ -273,6 +273,23 @@ fn what_an_extra_costs() {
     assert_eq!(words::dates::chance(cost(&earlier, &answer, 1).unwrap().without), "100 %");
 }
 
+/// Order by Thursday 15 April 2027.
+#[test]
+fn working_days_left_with_today_or_without() {
+    let left = |today, past_cut_off, counts| {
+        let inputs = Inputs { past_cut_off, ..inputs(vec![leg(Place::Workshop, "15/15/15")], today, "2027-05-22") };
+        countdown(&inputs).unwrap().left(date(today), counts).map(|left| (left.days.0, left.today_among))
+    };
+    // Monday 12 April: Monday to Thursday, or Tuesday to Thursday.
+    assert_eq!(left("2027-04-12", false, true), Some((4, true)));
+    assert_eq!(left("2027-04-12", false, false), Some((3, false)));
+    // Past the cut-off, or a Sunday: the days after it, whatever is set.
+    assert_eq!(left("2027-04-12", true, true), Some((3, false)));
+    assert_eq!(left("2027-04-11", false, false), Some((4, false)));
+    assert_eq!(left("2027-04-15", false, true), Some((1, true)));
+    assert_eq!(left("2027-04-16", false, true), None);
+}
+
 #[test]
 fn milestones_worked_by_hand() {
     let legs = vec![leg(Place::Workshop, "10/10/10"), leg(Place::Workshop, "2/2/2"), leg(Place::Courier, "1/1/1")];

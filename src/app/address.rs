@@ -10,6 +10,7 @@ use crate::archive::code::Code;
 use crate::book::checklist::Topic;
 use crate::book::id::{InstallationId, ItemId, RecordId};
 use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::dates::places::Place;
 use crate::trade::wearer::Wearer;
 
 /// A screen.
@@ -77,6 +78,12 @@ pub enum Setting {
     Time(Work),
     Extra(Option<ItemId>),
     Closures,
+    /// How the assay office or the courier works.
+    Place(Place),
+    /// Which public holidays are kept.
+    Holidays,
+    /// What is planned for: the chance of being in time, a busy season, a change of size.
+    Chances,
     Closure(Option<ItemId>),
     Stack,
     Fit,
@@ -142,7 +149,9 @@ impl Address {
             Address::Calculator(_) => Address::Bench,
             Address::Setting(Setting::Gauge(_)) => Address::Setting(Setting::Gauges),
             Address::Setting(Setting::Time(_) | Setting::Extra(_)) => Address::Setting(Setting::Times),
-            Address::Setting(Setting::Closure(_)) => Address::Setting(Setting::Closures),
+            Address::Setting(Setting::Closure(_) | Setting::Place(_) | Setting::Holidays) => {
+                Address::Setting(Setting::Closures)
+            }
             Address::Setting(Setting::PhoneName(_) | Setting::Install) => Address::Setting(Setting::Phone),
             Address::Setting(Setting::BringIn) => Address::Setting(Setting::Copies),
             Address::Setting(_) => Address::Practice,
@@ -233,6 +242,9 @@ fn setting(parts: &[&str]) -> Option<Setting> {
             None => Setting::Extra(read_item(item)?),
         },
         ["closures"] => Setting::Closures,
+        ["closures", "holidays"] => Setting::Holidays,
+        ["closures", place] if Place::from_code(place).is_some() => Setting::Place(Place::from_code(place)?),
+        ["chances"] => Setting::Chances,
         ["closures", item] => Setting::Closure(read_item(item)?),
         ["stack"] => Setting::Stack,
         ["fit"] => Setting::Fit,
@@ -306,6 +318,9 @@ impl fmt::Display for Setting {
             Setting::Time(work) => write!(f, "times/{}", work.code()),
             Setting::Extra(which) => write!(f, "times/{}", item(*which)),
             Setting::Closures => f.write_str("closures"),
+            Setting::Place(place) => write!(f, "closures/{}", place.code()),
+            Setting::Holidays => f.write_str("closures/holidays"),
+            Setting::Chances => f.write_str("chances"),
             Setting::Closure(which) => write!(f, "closures/{}", item(*which)),
             Setting::Stack => f.write_str("stack"),
             Setting::Fit => f.write_str("fit"),

@@ -6,7 +6,7 @@ use super::field::{AppointmentField, BandField, Field, Outcome, PracticeField, R
 use super::id::ItemId;
 use crate::trade::band::alloys::Alloy;
 use crate::trade::band::{Finish, Profile};
-use crate::trade::dates::closed::{Closure, Weekdays};
+use crate::trade::dates::closed::{Closure, Repeats, Weekdays};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::places::{Place, PlaceDays};
@@ -161,6 +161,13 @@ pub struct NamedClosure {
     pub name: String,
     pub place: Place,
     pub days: Closure,
+}
+
+impl NamedClosure {
+    /// Whether it is past and does not come again.
+    pub fn is_over(&self, today: NaiveDate) -> bool {
+        self.days.repeats() == Repeats::Once && self.days.to() < today
+    }
 }
 
 impl Value {

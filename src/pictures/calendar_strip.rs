@@ -86,10 +86,10 @@ fn draw_likely(pen: &mut Pen, grid: &dyn Grid, finish: &[(NaiveDate, f64)]) {
         for (day, share) in finish {
             let Some(Cell { corner, size }) = grid.cell(*day) else { continue };
             let class = match share / most {
-                share if share > 0.75 => "solid verdigris bare likely-4",
-                share if share > 0.5 => "solid verdigris bare likely-3",
-                share if share > 0.25 => "solid verdigris bare likely-2",
-                _ => "solid verdigris bare likely-1",
+                share if share > 0.75 => "solid verdigris bare likeliest",
+                share if share > 0.5 => "solid verdigris bare likely",
+                share if share > 0.25 => "solid verdigris bare possible",
+                _ => "solid verdigris bare unlikely",
             };
             pen.rect(class, corner, size, 0.0);
         }
@@ -195,7 +195,7 @@ fn draw_key(pen: &mut Pen, marks: &[(DayMark, NaiveDate)], top: f64, likely: boo
         y += 20.0;
     }
     if likely {
-        for (class, x) in [("solid verdigris bare likely-1", 6.0), ("solid verdigris bare likely-4", 14.0)] {
+        for (class, x) in [("solid verdigris bare unlikely", 6.0), ("solid verdigris bare likeliest", 14.0)] {
             pen.rect(class, (x, y - 9.0), (8.0, 9.0), 0.0);
         }
         pen.text("soft", (32.0, y), Anchor::Start, words::likely_days());

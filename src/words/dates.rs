@@ -40,6 +40,11 @@ pub fn holiday_in_full(region: Region, it: Holiday) -> String {
     [Some(holiday(it.name)), holiday_kind(it.kind), projection].into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
+/// A holiday to be switched: "Good Friday · by choice".
+pub fn holiday_choice(it: Holiday) -> String {
+    if it.by_choice { format!("{} · by choice", holiday(it.name)) } else { holiday(it.name).to_owned() }
+}
+
 /// Why a day is closed; a closure by the name it has in the book.
 pub fn closed(why: Closed, closure: Option<&str>) -> String {
     match why {
@@ -109,7 +114,7 @@ pub fn milestone_why(milestone: Milestone) -> &'static str {
         Milestone::EngravingText => "when engraving begins if all that follows takes its longest",
         Milestone::Collect => "the days in hand before the wedding",
         Milestone::TryOn => "so that a wrong size shows in time",
-        Milestone::LastResize => "with its longest work and delivery, back the day before the wedding",
+        Milestone::LastResize => "as a change usually goes, back the day before the wedding",
     }
 }
 

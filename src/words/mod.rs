@@ -19,6 +19,7 @@ pub mod lengths;
 pub mod parts;
 pub mod phones;
 pub mod pictures;
+pub mod planning;
 pub mod practice;
 pub mod screens;
 pub mod showing;

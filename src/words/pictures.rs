@@ -174,7 +174,7 @@ pub fn day_mark(mark: DayMark) -> &'static str {
         DayMark::Finish => "as likely ready as not",
         DayMark::InHand => "in hand by",
         DayMark::TryOn => "try on",
-        DayMark::LastResize => "last day for a change of size",
+        DayMark::LastResize => "last day to resize",
         DayMark::Appointment => "appointment",
         DayMark::Wedding => "wedding",
     }
@@ -192,7 +192,7 @@ pub fn likely_days() -> &'static str {
 
 /// The key to the stroke under the days that a change of size may take.
 pub fn room_for_resize() -> &'static str {
-    "room for a change of size"
+    "room for a resize"
 }
 
 /// "11 months not drawn".

@@ -207,18 +207,6 @@ pub fn closure_days(closure: &NamedClosure) -> String {
     }
 }
 
-pub const CLOSURE_REPEATS: &str = "Comes again";
-pub const CLOSURE_PLACE: &str = "Who is closed";
-
-/// Whether a closure comes again.
-pub fn repeats(repeats: Repeats) -> &'static str {
-    match repeats {
-        Repeats::Once => "Once",
-        Repeats::SameDates => "Every year, same dates",
-        Repeats::SameWeekday => "Every year, same week",
-    }
-}
-
 // Stack
 pub const STACK: &str = "Stack";
 pub const FREE_LENGTH: &str = "Free length of finger";

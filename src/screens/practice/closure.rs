@@ -21,7 +21,7 @@ use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::trade::dates::closed::{Calendar, Closure, Repeats};
 use crate::trade::dates::entry::read_day;
 use crate::trade::dates::places::Place;
-use crate::words::{dates as say_dates, format, practice as say, screens as say_frame};
+use crate::words::{dates as say_dates, format, planning as plan, practice as say, screens as say_frame};
 
 /// A closure that is known, or a new one.
 pub fn closure(which: Option<ItemId>) -> AnyView {
@@ -55,13 +55,13 @@ pub fn closure(which: Option<ItemId>) -> AnyView {
     let first = Signal::derive(move || first_day(form, app.today.get()));
     let places = Place::ALL.map(|place| option(place.code(), say_dates::place(place))).into();
     let repeats = [Repeats::Once, Repeats::SameDates, Repeats::SameWeekday];
-    let repeats = repeats.map(|it| option(it.code(), say::repeats(it))).into();
+    let repeats = repeats.map(|it| option(it.code(), plan::repeats(it))).into();
     let content = all(vec![
         fields::name(form, "closure-name", say::CLOSURE_NAME).hint(say::CLOSURE_NAME_HINT).line(),
         fields::day(form, "closure-from", say::CLOSURE_FROM),
         fields::day_from(form, "closure-to", say::CLOSURE_TO, first),
-        choice("closure-repeats", say::CLOSURE_REPEATS, Shape::Chips, repeats, form.text("closure-repeats")),
-        choice("closure-place", say::CLOSURE_PLACE, Shape::Chips, places, form.text("closure-place")),
+        choice("closure-repeats", plan::CLOSURE_REPEATS, Shape::Chips, repeats, form.text("closure-repeats")),
+        choice("closure-place", plan::CLOSURE_PLACE, Shape::Chips, places, form.text("closure-place")),
         or_nothing(known.as_ref().map(|it| remove(app, here, form, field, it.name.clone()))),
     ]);
     let title = known.map_or_else(|| say::NEW_CLOSURE.to_owned(), |it| it.name);

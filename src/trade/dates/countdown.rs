@@ -105,6 +105,13 @@ pub enum Slack {
     Late(WorkingDays),
 }
 
+/// The working days left to order in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Left {
+    pub days: WorkingDays,
+    pub today_among: bool,
+}
+
 /// Why there is no countdown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DatesError {
@@ -135,6 +142,17 @@ pub const LONGEST: WorkingDays = WorkingDays(2600);
 pub const FURTHEST: CalendarDays = CalendarDays(7_670);
 
 impl Countdown {
+    /// How many working days are left to order in, the last one included; with today among them or not. None when it
+    /// is too late.
+    pub fn left(&self, today: NaiveDate, counts_today: bool) -> Option<Left> {
+        let Slack::Left(days) = self.slack else { return None };
+        let is_today = self.if_today.day_zero == today;
+        let today_among = is_today && counts_today;
+        // Up to the last day there are as many as after the first; that one is added where it is still to come.
+        let days = if is_today && !counts_today { days } else { days + WorkingDays(1) };
+        Some(Left { days, today_among })
+    }
+
     /// Whether an order of now is in time with the chance that was asked for.
     pub fn in_time(&self) -> bool {
         matches!(self.slack, Slack::Left(_))

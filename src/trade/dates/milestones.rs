@@ -2,6 +2,7 @@
 
 use super::closed::{Calendar, CalendarError};
 use super::forecast::{Leg, Way};
+use super::odds::Lasts;
 use super::spread::WorkingDays;
 use chrono::NaiveDate;
 
@@ -59,27 +60,28 @@ pub struct Plan<'a> {
 ///
 /// To a jeweller: what to ask the couple for, and when at the latest.
 ///
-/// Formula: each day is counted back with the longest times of what still has to follow it: the engraving text from the
-/// day in hand through the steps from engraving on, the last resize from the day before the wedding through resizing
-/// and delivery; a try-on is never later than that. The text is fixed on the day of order at the earliest.
+/// Formula: the engraving text is counted back from the day in hand through the longest times of the steps from
+/// engraving on, and is fixed on the day of order at the earliest; the last resize from the day before the wedding
+/// through the usual times of resizing and delivery, because its longest times leave no day between in hand and the
+/// wedding that anybody could keep. The try-on is never later than that, where it is in hand by then.
 /// Units: civil dates. Range: thirty years. Source: the rule is the house's own.
 pub fn milestones(plan: &Plan<'_>) -> Result<Vec<Due>, CalendarError> {
     let places = &plan.way.places;
-    let back = |by: NaiveDate, legs: &[Leg]| {
-        legs.iter().rev().try_fold(by, |day, leg| places.of(leg.place).back(day, leg.lasts.most()))
+    let back = |by: NaiveDate, legs: &[Leg], pick: fn(&Lasts) -> WorkingDays| {
+        legs.iter().rev().try_fold(by, |day, leg| places.of(leg.place).back(day, pick(&leg.lasts)))
     };
     let workshop: &Calendar = &places.workshop;
-    let last_resize = back(plan.wedding.pred_opt().unwrap_or(plan.wedding), plan.resize)?;
+    let last_resize = back(plan.wedding.pred_opt().unwrap_or(plan.wedding), plan.resize, Lasts::usual)?;
     let mut all = vec![
         Due { what: Milestone::Decide, by: workshop.back(plan.order_by, DECIDE_BEFORE)? },
         Due { what: Milestone::Order, by: plan.order_by },
     ];
     if let Some(legs) = plan.engraving.and_then(|at| plan.way.legs.get(at..)) {
-        all.push(Due { what: Milestone::EngravingText, by: back(plan.in_hand, legs)?.max(plan.order_by) });
+        all.push(Due { what: Milestone::EngravingText, by: back(plan.in_hand, legs, Lasts::most)?.max(plan.order_by) });
     }
     all.extend([
         Due { what: Milestone::Collect, by: plan.in_hand },
-        Due { what: Milestone::TryOn, by: plan.try_on.min(last_resize).max(plan.in_hand.min(last_resize)) },
+        Due { what: Milestone::TryOn, by: plan.try_on.min(last_resize).max(plan.in_hand) },
         Due { what: Milestone::LastResize, by: last_resize },
     ]);
     Ok(all)

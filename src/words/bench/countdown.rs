@@ -1,6 +1,6 @@
 //! The words of the working-day countdown.
 
-use crate::trade::dates::countdown::{Cost, Countdown, Slack};
+use crate::trade::dates::countdown::{Cost, Countdown, Left, Slack};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::odds::Chance;
 use crate::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
@@ -32,13 +32,18 @@ pub const TO_TIMES: &str = "Your times";
 /// What is typed for a wedding whose date is not known.
 pub const NOT_YET: &str = "not yet";
 
-/// The working days that are left until the last day to order, with today among them or not.
-pub fn slack(slack: Slack, counts_today: bool) -> String {
-    match slack {
-        Slack::Left(WorkingDays(0)) => "the last day: no working day to spare".to_owned(),
-        Slack::Left(days) if counts_today => format!("{} left, today among them", dates::working_days(days)),
-        Slack::Left(days) => format!("{} left after today", dates::working_days(days)),
-        Slack::Late(days) => format!("{} too late", dates::working_days(days)),
+/// The working days that are left to order in, with today among them or not.
+pub fn slack(slack: Slack, left: Option<Left>) -> String {
+    match (slack, left) {
+        (Slack::Left(WorkingDays(0)), _) => "the last day: no working day to spare".to_owned(),
+        (_, Some(Left { days, today_among: true })) => {
+            format!("{} left to order in, today among them", dates::working_days(days))
+        }
+        (_, Some(Left { days, today_among: false })) => {
+            format!("{} left to order in after today", dates::working_days(days))
+        }
+        (Slack::Left(days), None) => format!("{} left", dates::working_days(days)),
+        (Slack::Late(days), None) => format!("{} too late", dates::working_days(days)),
     }
 }
 

@@ -42,7 +42,7 @@ pub fn drawn(found: &Reckoned) -> Option<String> {
 pub fn said(found: &Reckoned) -> Said {
     if let Some(answer) = found.countdown() {
         let tone = if answer.in_time() { Tone::Rouge } else { Tone::Care };
-        let left = say::slack(answer.slack, found.counts_today && !found.past_cut_off);
+        let left = say::slack(answer.slack, answer.left(found.today, found.counts_today));
         let lines = vec![left, say_dates::in_time(answer), say::fits(answer.fits)];
         return Said { figure: format::day(answer.plan.order_by), lines, tone };
     }
