@@ -46,6 +46,8 @@ pub enum Part {
     Ring(Wearer, Option<ItemId>),
     Band(Wearer),
     ReadBack,
+    /// The order as it goes, and the days to keep.
+    Plan,
     /// The text for the bench.
     Specification,
     /// A file of this couple alone.
@@ -221,6 +223,7 @@ fn part(parts: &[&str]) -> Option<Part> {
         ["rings", who, item] => Part::Ring(Wearer::from_code(who)?, read_item(item)?),
         ["band", who] => Part::Band(Wearer::from_code(who)?),
         ["read-back"] => Part::ReadBack,
+        ["plan"] => Part::Plan,
         ["specification"] => Part::Specification,
         ["copy"] => Part::Copy,
         ["differences"] => Part::Differences,
@@ -298,6 +301,7 @@ impl fmt::Display for Part {
             Part::Ring(who, which) => write!(f, "rings/{}/{}", who.code(), item(*which)),
             Part::Band(who) => write!(f, "band/{}", who.code()),
             Part::ReadBack => f.write_str("read-back"),
+            Part::Plan => f.write_str("plan"),
             Part::Specification => f.write_str("specification"),
             Part::Copy => f.write_str("copy"),
             Part::Differences => f.write_str("differences"),

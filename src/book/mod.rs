@@ -8,6 +8,7 @@
 //! it replaced. Nothing is ever taken out of the list: undo is a change too. What a couple "is" is read off the newest
 //! writes through [`couple::Couple`], what the jeweller has set through [`practice::Practice`].
 
+pub mod agenda;
 pub mod change;
 pub mod checklist;
 pub mod copies;

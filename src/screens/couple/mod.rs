@@ -5,6 +5,7 @@ mod band;
 mod finger;
 mod notes;
 mod people;
+mod plan;
 mod read_back;
 mod recorded;
 mod rings;
@@ -32,7 +33,9 @@ use crate::screens::copies;
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::wearer::Wearer;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, copies as say_copies, phones as say_phones, screens as say};
+use crate::words::{
+    agenda as say_agenda, book as say_book, copies as say_copies, phones as say_phones, screens as say,
+};
 
 pub fn couple(id: RecordId) -> AnyView {
     let app = app();
@@ -58,6 +61,7 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::Ring(wearer, which) => rings::ring(id, wearer, which),
         Part::Band(wearer) => band::band(id, wearer),
         Part::ReadBack => read_back::read_back(id),
+        Part::Plan => plan::plan(id),
         Part::Specification | Part::Copy | Part::Differences | Part::History | Part::Erase => copies::part(id, part),
     }
 }
@@ -174,6 +178,7 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
         line(say::APPOINTMENTS, appointment, to(Part::Appointments)),
         line(say::RECORDED, recorded, to(Part::Recorded)),
         line(say::STAGE, say_book::stage(couple.stage()), to(Part::Stage)),
+        line(say_agenda::PLAN, "", to(Part::Plan)).small(say_agenda::PLAN_SMALL),
     ]
 }
 
