@@ -5,6 +5,7 @@ mod changes;
 mod checklist;
 mod examples;
 mod finding;
+mod orders;
 mod today;
 mod undo;
 mod values;

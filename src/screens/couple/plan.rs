@@ -23,7 +23,7 @@ use crate::book::progress::{self, UnderWay};
 use crate::book::schedule::{Asked, OwnOrders, Step};
 use crate::book::value::{ExtraWork, Value};
 use crate::parts::button::{Weight, button};
-use crate::parts::choice::{check, option, several};
+use crate::parts::choice::{check, option, several_rows};
 use crate::parts::reasons::{Reason, reason, reasons};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
@@ -150,7 +150,7 @@ fn days_to_keep(plan: Option<Plan>, form: Form) -> AnyView {
     let options = options.map(|due| option(Code::code(due.what), say_dates::milestone(due.what))).collect();
     all(vec![
         reasons(Signal::stored(all_due)),
-        several("reached", say::REACHED, options, form.text("reached"), form.complaint("reached")),
+        several_rows("reached", say::REACHED, options, form.text("reached"), form.complaint("reached")),
     ])
 }
 

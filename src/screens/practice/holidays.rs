@@ -10,7 +10,7 @@ use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::field::PracticeField;
 use crate::book::value::Value;
-use crate::parts::choice::{option, several};
+use crate::parts::choice::{option, several_rows};
 use crate::screens::form_page::form_page;
 use crate::trade::dates::holidays::{Holiday, HolidayName, in_year};
 use crate::words::{dates as say_dates, planning as plan, screens as say_frame};
@@ -39,7 +39,7 @@ pub fn holidays() -> AnyView {
     let options = listed.iter().map(|it| option(Code::code(it.name), say_dates::holiday_choice(*it))).collect();
     let content = all(vec![
         para("small", plan::holidays_why(say_dates::region(region))),
-        several("kept", plan::HOLIDAYS_KEPT, options, form.text("kept"), form.complaint("kept")),
+        several_rows("kept", plan::HOLIDAYS_KEPT, options, form.text("kept"), form.complaint("kept")),
         para("small", say_dates::projection(region)),
     ]);
     let listed = StoredValue::new(listed);
