@@ -30,6 +30,13 @@ pub struct Today {
     pub overdue: Vec<(RecordId, Due)>,
 }
 
+impl Today {
+    /// How much is late: orders, milestones and appointments that nobody has settled.
+    pub fn late(&self) -> usize {
+        self.late_orders.len() + self.overdue.len() + self.unsettled.len()
+    }
+}
+
 /// The page of today for these couples. Those put away, taken back or lost are not on it.
 pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Practice<'_>, today: NaiveDate) -> Today {
     let own = OwnOrders::of(couples.clone(), practice);

@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part, Setting};
+use crate::app::badge;
 use crate::app::keeping::Keeping;
 use crate::app::state::{App, Book, app};
 use crate::book::couple::{Appointment, Couple};
@@ -37,6 +38,7 @@ pub fn today() -> AnyView {
             reckoning::today(book.couples.values().map(|record| Couple(record)), Practice(&book.practice), day.get())
         })
     });
+    Effect::new(move |_| badge::show(due.with(Today::late)));
     let content = move || {
         let due = due.get();
         if app.with(|book| book.couples.values().all(|record| Couple(record).is_blank())) {

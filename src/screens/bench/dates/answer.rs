@@ -14,6 +14,9 @@ use crate::trade::measure::{Percent, Standing};
 use crate::words::pictures::DayMark;
 use crate::words::{bench as say, dates as say_dates, format, showing, standing};
 
+/// So many appointments are drawn.
+const APPOINTMENTS: usize = 3;
+
 /// The calendar from today to the wedding.
 pub fn drawn(found: &Reckoned) -> Option<String> {
     let (answer, calendar) = (found.countdown()?, found.calendar.as_ref()?);
@@ -35,6 +38,8 @@ pub fn drawn(found: &Reckoned) -> Option<String> {
         (DayMark::Wedding, plan.wedding),
     ];
     marks.extend(plan.milestones.iter().filter_map(|due| Some((DayMark::of(due.what)?, due.by))));
+    let before_it = found.appointments.iter().filter(|day| **day <= plan.wedding).take(APPOINTMENTS);
+    marks.extend(before_it.map(|day| (DayMark::Appointment, *day)));
     let finish: Vec<_> = answer.if_today.finish.days().collect();
     Some(calendar_strip(&CalendarStrip { marks, finish: &finish, closed: &closed }).svg)
 }

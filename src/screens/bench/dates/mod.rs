@@ -28,7 +28,8 @@ use reckon::Reckoned;
 pub fn dates(opened: Opened) -> AnyView {
     let app = opened.app;
     let form = opened.form(fields::start(&opened));
-    let found = Memo::new(move |_| reckon::reckon(app, form));
+    let whose = opened.whose.map(|whose| whose.id);
+    let found = Memo::new(move |_| reckon::reckon(app, form, whose));
     let sheet = Sheet::new(form, Signal::derive(move || found.with(|found| found.complaints.clone())));
     let answered = found.with_untracked(|found| found.countdown().is_some());
     let there = Memo::new(move |_| found.with(|found| found.countdown().is_some()));

@@ -9,6 +9,7 @@ use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
 use crate::book::couple::Couple;
+use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::book::schedule::{self as way, OwnOrders, Step};
 use crate::book::value::{ChosenExtra, DatesSettled, ExtraWork};
@@ -48,11 +49,13 @@ pub struct Reckoned {
     /// The same if they decide on another day.
     pub decided: Option<(NaiveDate, Countdown)>,
     pub counts_today: bool,
+    /// The days of the couple's appointments that are still to come.
+    pub appointments: Vec<NaiveDate>,
     /// When it is ready if it is ordered now; needs no wedding.
     pub if_today: Option<Ordered>,
 }
 
-pub fn reckon(app: App, form: Form) -> Reckoned {
+pub fn reckon(app: App, form: Form, whose: Option<RecordId>) -> Reckoned {
     let text = |key| form.text(key).get();
     let mut complaints = Complaints::new();
     let today = app.today.get();
@@ -113,7 +116,13 @@ pub fn reckon(app: App, form: Form) -> Reckoned {
     let steps = asked.map_or(Vec::new(), |asked| asked.steps()).into_iter().zip(lasts).collect();
     let calendar = calendar.ok();
     let counts_today = app.practice(|practice| practice.counts_today());
+    let to_come = |couple: Couple<'_>| {
+        let open = couple.appointments().into_iter().filter(|it| it.outcome.is_none() && it.when.day >= today);
+        open.map(|it| it.when.day).collect()
+    };
+    let appointments = whose.and_then(|id| app.couple(id, to_come)).unwrap_or_default();
     Reckoned {
+        appointments,
         complaints,
         today,
         past_cut_off,
