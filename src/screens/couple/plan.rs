@@ -64,7 +64,7 @@ pub fn plan(id: RecordId) -> AnyView {
             let _ = leave.try_run(());
         });
     };
-    let planned = with(app, id, |couple, practice, own, today| progress::plan(couple, practice, own, today)).flatten();
+    let planned = with(app, id, progress::plan).flatten();
     let content = all(vec![
         section(say::WORK, vec![work(app, id, form, steps)]),
         section(say::KEEP, vec![days_to_keep(planned, form)]),
@@ -121,7 +121,7 @@ fn work(app: App, id: RecordId, form: Form, steps: Vec<(&'static str, Step)>) ->
     }
     let field = |(key, step): (&'static str, Step)| fields::day(form, key, &say::finished(&name(&step)));
     let entered = steps.into_iter().map(field).collect();
-    let under_way = with(app, id, |couple, practice, own, today| progress::under_way(couple, practice, own, today));
+    let under_way = with(app, id, progress::under_way);
     let said = under_way.flatten().map(|it| reasons(Signal::stored(forecast(&it))));
     all(vec![para("small", say::WORK_WHY), block("ledger", entered), or_nothing(said)])
 }
