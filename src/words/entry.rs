@@ -115,7 +115,7 @@ pub fn limit_noun(limit: Limit) -> &'static str {
         Limit::StackShare => "a share of the free length",
         Limit::ConfidenceShare => "a chance to plan for",
         Limit::ChanceShare => "a chance",
-        Limit::LongerShare => "how much longer it takes",
+        Limit::LongerShare => "a stretch of the work",
         Limit::Neighbours => "a number of neighbours",
         Limit::LeadTimeDays => "a number of working days",
         Limit::DaysInHand => "a number of days in hand",

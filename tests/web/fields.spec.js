@@ -158,7 +158,7 @@ const FIELDS = {
     "resize-chance": figure("chance", "0", "100", [...none, "zero"]),
     "try-on-after": days(...none),
     "busy-chance": figure("chance", "0", "100", [...none, "zero"]),
-    "busy-longer": figure("longer it takes", "0", "300", [...none, "zero"]),
+    "busy-longer": figure("stretch of the work", "0", "300", [...none, "zero"]),
     "counts-today": choice,
   },
   "Setting::Stack": {
