@@ -20,6 +20,7 @@ NODE := 22.23.3
 NODE_LEAST := 20
 
 PORT ?= 8017
+BOOKS ?= 10000
 WASM := wasm32-unknown-unknown
 TOOLS := $(CURDIR)/.tools
 export PATH := $(TOOLS)/bin:$(CURDIR)/node_modules/.bin:$(HOME)/.cargo/bin:$(PATH)
@@ -44,7 +45,7 @@ RELOCATIONS := -Clink-arg=--emit-relocs
 QUICKLY := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
 	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_STRIP=true
 
-.PHONY: help serve dist withdraw test fmt clippy test-native test-reference test-browser test-web size bench prove \
+.PHONY: help serve dist withdraw test fmt clippy test-native test-reference test-schema test-browser test-web size no-heavier bench prove prove-merge \
 	screenshots icons tools system rust cargo-tools node venv fetch clean
 
 help: ## Says what each word does
@@ -71,7 +72,7 @@ withdraw: dist ## Makes dist/ the withdrawal of a bad release: deploy it, and ph
 
 # ---- Checking ----
 
-test: tools fetch fmt clippy test-native test-reference test-browser test-web size ## Everything below, in this order
+test: tools fetch fmt clippy test-native test-reference test-schema test-browser test-web no-heavier ## Everything below, in this order
 	@echo "test: all passed"
 
 fmt: rust ## The format of the code
@@ -96,6 +97,12 @@ test-reference: rust venv node ## Re-runs the generators of reference rows and c
 	@node tests/reference/generate/ics.mjs
 	@$(if $(GENERATORS),,echo "There is no generator in tests/reference/generate/."; exit 1)
 
+test-schema: venv rust ## Generated books, judged by public/book.schema.json (BOOKS=10000)
+	@echo "== the schema of files"
+	@cargo build $(NATIVE) --quiet --profile prove --example books
+	@cargo run $(NATIVE) --quiet --profile prove --example books lines $(BOOKS) | $(TOOLS)/venv/bin/python tests/schema/check.py $(BOOKS)
+	@cargo run $(NATIVE) --quiet --profile prove --example books cells $(BOOKS) | python3 tests/schema/cells.py $(BOOKS)
+
 test-browser: tools $(TOOLS)/webdriver.json ## Parts and storage in a headless Chromium (wasm-bindgen-test)
 	@echo "== wasm-bindgen-test in Chromium"
 	@CHROMEDRIVER="$$(command -v chromedriver)" WASM_BINDGEN_TEST_WEBDRIVER_JSON=$(TOOLS)/webdriver.json \
@@ -114,7 +121,13 @@ bench: dist ## Start without a server, as a multiple of a page without scripts (
 
 prove: export PROPTEST_CASES ?= 20000
 prove: export WEB_REPEAT ?= 3
-prove: test ## As test, at length: more cases a property, every browser test three times
+prove: test prove-merge ## As test, at length: more cases a property, every browser test three times, a million histories
+
+prove-merge: rust ## A million merge histories and a million mutated files (HISTORIES, MUTATIONS), and what merging costs
+	@echo "== merging, at length"
+	@HISTORIES=$${HISTORIES:-1000000} FIRST_SEED=$${FIRST_SEED:-$$(date +%s)000} MUTATIONS=$${MUTATIONS:-1000000} \
+		cargo test $(NATIVE) --profile prove --test merge --test files -- --nocapture random_histories scribbled_over
+	@cargo run $(NATIVE) --quiet --profile prove --example books speed 1000 10000 100000
 
 screenshots: dist ## Takes the installer's pictures from the real app into public/screenshots/
 	@node tests/web/screenshots.mjs

@@ -1,12 +1,14 @@
 //! The specification as it goes to the bench: whole texts, the millimetres worked out by hand from the published
 //! scales (UK letters: 37.5 mm and 1.25 mm a letter, divided by 3.14159 for across).
 
+use bandwright::book::asks::{Ask, Spot};
 use bandwright::book::change::{Change, Write};
 use bandwright::book::couple::Couple;
 use bandwright::book::example::couples;
 use bandwright::book::field::Field;
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
+use bandwright::book::said::Said;
 use bandwright::book::value::{
     ChosenExtra, DatesSettled, ExtraWork, OrderSize, OwnGauge, ReadingTaken, StackSeen, Value,
 };
@@ -216,6 +218,39 @@ fn a_settled_one_has_nothing_open_and_every_figure() {
         ],
     );
     assert_eq!(title(Couple(&record), Called::Initials), "Specification: I. & C.");
+}
+
+#[test]
+fn what_the_couple_said_stands_apart_and_private_answers_stay() {
+    let today = day("2026-11-20");
+    let mut said = Said::new(ItemId(5), today);
+    for (spot, text) in [
+        (Spot::of(Ask::Name, Wearer::First), "Ines"),
+        (Spot::both(Ask::BudgetLeast), "900"),
+        (Spot::both(Ask::Else), "his mother must not know"),
+        (Spot::of(Ask::Engraving, Wearer::First), "22.5.27\u{202e} C"),
+        (Spot::of(Ask::Nickel, Wearer::Second), "yes"),
+        (Spot::ring(Ask::RingName, Wearer::First, 1), "signet ring"),
+        (Spot::ring(Ask::RingWidth, Wearer::First, 1), "4.1"),
+    ] {
+        said.set(spot, text.to_owned(), today);
+    }
+    let mut record = ines_and_callum();
+    add(&mut record, vec![Write::set(Field::Said(ItemId(5)), Value::Said(Box::new(said)))]);
+    let text = specification(Couple(&record), Called::Initials, day("2026-11-25"));
+    let apart = text.split("Said by the couple, not measured by us\n").nth(1).unwrap();
+    let apart: Vec<&str> = apart.lines().take_while(|line| !line.is_empty()).collect();
+    assert_eq!(
+        apart,
+        [
+            "C.: Nickel-free: yes, please",
+            "I.: Engraving: 22.5.27 C",
+            "I.: signet ring, 4.1 mm at three and nine o’clock",
+        ]
+    );
+    for private in ["900", "mother", "Ines", "Callum"] {
+        assert!(!text.contains(private), "{private} in\n{text}");
+    }
 }
 
 #[test]

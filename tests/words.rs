@@ -5,9 +5,12 @@ use std::fmt::Debug;
 
 use bandwright::archive::file::FileError;
 use bandwright::archive::import::Refused;
+use bandwright::archive::list::ListError;
 use bandwright::archive::row::RowError;
+use bandwright::book::asks::{Kind, ROWS, Section};
 use bandwright::book::checklist::Care;
 use bandwright::book::field::{Outcome, Stage};
+use bandwright::book::said::AnswerError;
 use bandwright::storage::error::StorageError;
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Bore, Finish, Profile};
@@ -108,6 +111,48 @@ fn a_way_to_reach_somebody_that_cannot_be_taken() {
         E::Neither => E::Neither,
     ];
     check(kinds, |kind| words::entry::contact_error(*kind).to_owned());
+}
+
+#[test]
+fn a_list_that_cannot_be_taken_in() {
+    use ListError as E;
+    let kinds = each![
+        E::Empty => E::Empty, E::TooLarge => E::TooLarge, E::Zip => E::Zip, E::Utf16 => E::Utf16,
+        E::NotText => E::NotText, E::NoList => E::NoList, E::CutOff => E::CutOff, E::TooDeep => E::TooDeep,
+        E::NotOurs => E::NotOurs, E::OtherKind => E::OtherKind, E::Newer(_) => E::Newer(2), E::Damaged => E::Damaged,
+    ];
+    check(kinds, |kind| words::list::taking::error(*kind));
+}
+
+#[test]
+fn an_answer_of_a_list_that_cannot_be_taken() {
+    use TextFault as F;
+    let kinds = each![
+        AnswerError::Text(F::Empty) => AnswerError::Text(F::Empty),
+        AnswerError::Text(F::TooLong) => AnswerError::Text(F::TooLong),
+        AnswerError::Text(F::Control) => AnswerError::Text(F::Control),
+        AnswerError::Text(F::Direction) => AnswerError::Text(F::Direction),
+        AnswerError::NotOffered => AnswerError::NotOffered,
+    ];
+    for row in ROWS {
+        check(kinds.clone(), |kind| words::list::asked::error(row.ask, *kind));
+        unique("left out", kinds.iter().map(|kind| words::list::asked::left_out(row.ask, *kind)).collect());
+    }
+}
+
+#[test]
+fn the_questions_of_the_list_and_what_they_offer() {
+    use words::list::{asked, pages};
+    unique("questions", ROWS.iter().map(|row| asked::label(row.ask).to_owned()).collect());
+    unique("questions in short", ROWS.iter().map(|row| asked::short(row.ask).to_owned()).collect());
+    unique("pages", Section::ALL.iter().map(|section| pages::title(*section).to_owned()).collect());
+    for row in ROWS {
+        if let Kind::Choice(codes) = row.kind {
+            let names: Vec<String> = codes.iter().map(|code| asked::answer(row.ask, code).to_owned()).collect();
+            assert!(names.iter().all(|name| !name.contains('-')), "a code is no answer: {names:?}");
+            unique(row.code, names);
+        }
+    }
 }
 
 #[test]

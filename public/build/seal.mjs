@@ -20,6 +20,7 @@ const root = fileURLToPath(new URL("../../", import.meta.url));
 export async function seal(dir) {
   const screenshots = join(root, "public/screenshots");
   if (existsSync(screenshots)) await cp(screenshots, join(dir, "screenshots"), { recursive: true });
+  await cp(join(root, "public/book.schema.json"), join(dir, "book.schema.json"));
   let page = await readFile(join(dir, "index.html"), "utf8");
   page = page.replace(/<!--[\s\S]*?-->/g, "").replace(/^\s+/gm, "");
   page = await joinStyles(dir, page);
@@ -35,7 +36,7 @@ export async function kept(dir) {
   const names = (await readdir(dir, { recursive: true, withFileTypes: true }))
     .filter((entry) => entry.isFile())
     .map((entry) => relative(dir, join(entry.parentPath ?? entry.path, entry.name)))
-    .filter((name) => !/^(sw\.js|404\.html|\.stage|screenshots\/.*|icons\/.*\.png)$/.test(name))
+    .filter((name) => !/^(sw\.js|404\.html|\.stage|screenshots\/.*|icons\/.*\.png|.*\.schema\.json)$/.test(name))
     .sort();
   return Promise.all(
     names.map(async (name) => ({

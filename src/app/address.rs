@@ -1,12 +1,14 @@
 //! Addresses, typed: which screen, and for a calculator what it was asked. They live behind the `#`, so that any
 //! plain host serves them under any path, and no server ever sees them. No words that people typed about people are
-//! in them: a couple is its random id.
+//! in them: a couple is its random id. The one exception is the link that invites a couple to their list, which holds
+//! their first names and the appointment; the list takes them out of the address as soon as it has kept them.
 
 use std::fmt;
 
 use js_sys::{decode_uri_component, encode_uri_component};
 
 use crate::archive::code::Code;
+use crate::book::asks::Section;
 use crate::book::checklist::Topic;
 use crate::book::id::{InstallationId, ItemId, RecordId};
 use crate::trade::dates::lead_times::Step as Work;
@@ -19,12 +21,19 @@ pub enum Address {
     Today,
     Couples,
     NewCouple,
+    /// A couple's preparation list, taken into the book.
+    TakeIn,
+    /// A link to the preparation list, for somebody who is not in the book.
+    Invite,
     Couple(RecordId),
     Part(RecordId, Part),
     Bench,
     Calculator(Calculator),
     Practice,
     Setting(Setting),
+    /// The preparation list on the couple's own phone, and a page of it. It stands alone: nothing leads from it into
+    /// the book.
+    List(Option<Section>),
     /// Something that is not an address of this app.
     Nowhere,
 }
@@ -57,6 +66,10 @@ pub enum Part {
     History,
     /// Taking everything out for good.
     Erase,
+    /// What they said in their preparation lists.
+    Said,
+    /// A link to the preparation list.
+    Invite,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -146,8 +159,9 @@ impl Address {
         match self {
             Address::Part(id, Part::Appointment(_)) => Address::Part(id, Part::Appointments),
             Address::Part(id, Part::Ring(who, _)) => Address::Part(id, Part::Rings(who)),
+            Address::Part(id, Part::Invite) => Address::Part(id, Part::Said),
             Address::Part(id, _) => Address::Couple(id),
-            Address::Couple(_) | Address::NewCouple => Address::Couples,
+            Address::Couple(_) | Address::NewCouple | Address::TakeIn | Address::Invite => Address::Couples,
             Address::Calculator(_) => Address::Bench,
             Address::Setting(Setting::Gauge(_)) => Address::Setting(Setting::Gauges),
             Address::Setting(Setting::Time(_) | Setting::Extra(_)) => Address::Setting(Setting::Times),
@@ -157,6 +171,7 @@ impl Address {
             Address::Setting(Setting::PhoneName(_) | Setting::Install) => Address::Setting(Setting::Phone),
             Address::Setting(Setting::BringIn) => Address::Setting(Setting::Copies),
             Address::Setting(_) => Address::Practice,
+            Address::List(_) => Address::List(None),
             Address::Today | Address::Couples | Address::Bench | Address::Practice | Address::Nowhere => Address::Today,
         }
     }
@@ -199,12 +214,16 @@ fn address(parts: &[&str]) -> Option<Address> {
         ["today"] => Address::Today,
         ["couples"] => Address::Couples,
         ["couples", "new"] => Address::NewCouple,
+        ["couples", "list"] => Address::TakeIn,
+        ["couples", "invite"] => Address::Invite,
         ["couple", id] => Address::Couple(RecordId::parse(id)?),
         ["couple", id, rest @ ..] => Address::Part(RecordId::parse(id)?, part(rest)?),
         ["bench"] => Address::Bench,
         ["bench", which] => Address::Calculator(Calculator::ALL.into_iter().find(|c| c.code() == *which)?),
         ["practice"] => Address::Practice,
         ["practice", rest @ ..] => Address::Setting(setting(rest)?),
+        ["list"] => Address::List(None),
+        ["list", section] => Address::List(Some(Section::from_code(section)?)),
         _ => return None,
     })
 }
@@ -229,6 +248,8 @@ fn part(parts: &[&str]) -> Option<Part> {
         ["differences"] => Part::Differences,
         ["history"] => Part::History,
         ["erase"] => Part::Erase,
+        ["said"] => Part::Said,
+        ["invite"] => Part::Invite,
         _ => return None,
     })
 }
@@ -276,6 +297,10 @@ impl fmt::Display for Address {
             Address::Today | Address::Nowhere => f.write_str("#/today"),
             Address::Couples => f.write_str("#/couples"),
             Address::NewCouple => f.write_str("#/couples/new"),
+            Address::TakeIn => f.write_str("#/couples/list"),
+            Address::Invite => f.write_str("#/couples/invite"),
+            Address::List(None) => f.write_str("#/list"),
+            Address::List(Some(section)) => write!(f, "#/list/{}", section.code()),
             Address::Couple(id) => write!(f, "#/couple/{id}"),
             Address::Part(id, part) => write!(f, "#/couple/{id}/{part}"),
             Address::Bench => f.write_str("#/bench"),
@@ -307,6 +332,8 @@ impl fmt::Display for Part {
             Part::Differences => f.write_str("differences"),
             Part::History => f.write_str("history"),
             Part::Erase => f.write_str("erase"),
+            Part::Said => f.write_str("said"),
+            Part::Invite => f.write_str("invite"),
         }
     }
 }

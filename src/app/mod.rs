@@ -8,6 +8,7 @@ pub mod clock;
 pub mod device;
 pub mod form;
 pub mod keeping;
+pub mod list;
 pub mod route;
 pub mod seen;
 pub mod share;

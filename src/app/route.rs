@@ -113,6 +113,21 @@ pub fn go(address: &str) {
     }
 }
 
+/// The whole link to an address, for another phone.
+pub fn link(address: &str) -> String {
+    let href = web_sys::window().and_then(|window| window.location().href().ok()).unwrap_or_default();
+    let mut link = href.split('#').next().unwrap_or_default().to_owned();
+    link.push_str(address);
+    link
+}
+
+/// Writes another address over this one, without going there.
+pub fn rename(address: &str) {
+    if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
+        let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(address));
+    }
+}
+
 /// Goes to an address in the place of this one: the way back leads past it.
 pub fn go_instead(address: &str) {
     if !STAYING.get()

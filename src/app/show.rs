@@ -8,6 +8,7 @@ use std::time::Duration;
 
 use js_sys::{Function, Promise, Reflect};
 use leptos::prelude::*;
+use send_wrapper::SendWrapper;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_futures::spawn_local;
@@ -31,7 +32,7 @@ pub struct Eyes {
     shown: RwSignal<Option<Shown>>,
     /// The address that closing leads back to.
     from: StoredValue<String>,
-    lock: StoredValue<Option<JsValue>, LocalStorage>,
+    lock: StoredValue<Option<SendWrapper<JsValue>>>,
 }
 
 /// The name under which it is kept.
@@ -49,7 +50,7 @@ impl Eyes {
         let eyes = Eyes {
             shown: RwSignal::new(kept.map(unpacked)),
             from: StoredValue::new(from),
-            lock: StoredValue::new_local(None),
+            lock: StoredValue::new(None),
         };
         route::hold(eyes.is_on());
         window_event_listener_untyped("popstate", move |_| {
@@ -128,7 +129,7 @@ impl Eyes {
             if let Ok(lock) = JsFuture::from(Promise::resolve(&asked)).await {
                 // Closed meanwhile: then it is let go at once.
                 if self.is_on() {
-                    self.lock.set_value(Some(lock));
+                    self.lock.set_value(Some(SendWrapper::new(lock)));
                 } else {
                     release(&lock);
                 }

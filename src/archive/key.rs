@@ -33,6 +33,7 @@ pub fn write(field: &Field) -> String {
         Field::WorkDone(ExtraWork::Usual(work)) => format!("work_done.{}", work.code()),
         Field::WorkDone(ExtraWork::Own(item)) => format!("work_done.{item}"),
         Field::MilestoneDone(milestone) => format!("milestone_done.{}", milestone.code()),
+        Field::Said(list) => format!("said.{list}"),
         Field::Practice(field) => format!("practice.{}", practice(*field)),
         Field::Unknown(name) => name.clone(),
     }
@@ -82,6 +83,7 @@ fn known(name: &str) -> Option<Field> {
             None => ExtraWork::Own(ItemId::parse(work)?),
         }),
         ["milestone_done", milestone] => Field::MilestoneDone(Code::from_code(milestone)?),
+        ["said", list] => Field::Said(ItemId::parse(list)?),
         ["practice", rest @ ..] => Field::Practice(known_practice(rest)?),
         _ => return None,
     })

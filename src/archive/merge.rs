@@ -23,8 +23,7 @@ pub fn merge(one: &Record, other: &Record) -> Record {
         (None, Some(_)) => (other.clone(), None),
         (None, None) if one.changes() == other.changes() => (one.clone(), Some(other)),
         (None, None) => {
-            let all = one.changes().iter().chain(other.changes()).cloned();
-            let mut merged = Record::of(one.id, one.kind, twins::told_apart(all));
+            let mut merged = Record::of(one.id, one.kind, twins::told_apart(union(one.changes(), other.changes())));
             merged.unknown.clone_from(&one.unknown);
             (merged, Some(other))
         }
@@ -34,6 +33,36 @@ pub fn merge(one: &Record, other: &Record) -> Record {
         merged.unknown = both(merged.unknown.as_deref(), other.unknown.as_deref());
     }
     merged
+}
+
+/// Whether a record holds everything that another one of the same id does, so that merging them changes nothing.
+pub fn knows(one: &Record, other: &Record) -> bool {
+    one.erased() == other.erased()
+        && one.kind == other.kind
+        && one.unknown == other.unknown
+        && other.changes().iter().all(|change| {
+            let place = one.changes().binary_search_by_key(&change.stamp, |known| known.stamp);
+            place.is_ok_and(|place| one.changes()[place] == *change)
+        })
+}
+
+/// Two lists in the order of their stamps as one. What is in both is there once, unless something else claims its
+/// stamp.
+fn union(one: &[Change], other: &[Change]) -> Vec<Change> {
+    let mut all = Vec::with_capacity(one.len().max(other.len()) + 1);
+    let (mut one, mut other) = (one.iter().peekable(), other.iter().peekable());
+    loop {
+        let next = match (one.peek(), other.peek()) {
+            (Some(a), Some(b)) if a == b => one.next().and(other.next()),
+            (Some(a), Some(b)) if b.stamp < a.stamp => other.next(),
+            (None, _) => other.next(),
+            _ => one.next(),
+        };
+        match next {
+            Some(change) => all.push(change.clone()),
+            None => return all,
+        }
+    }
 }
 
 /// Those changes of a record that an earlier state of it did not hold, whatever other changes claim their stamps.

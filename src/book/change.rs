@@ -1,5 +1,7 @@
 //! One act of the user: a change with its stamp, its time, and what it set.
 
+use std::collections::BTreeSet;
+
 use super::field::Field;
 use super::id::{InstallationId, Moment, Stamp};
 use super::value::Value;
@@ -66,8 +68,15 @@ impl Change {
     pub fn stamped(draft: Draft, stamp: Stamp) -> Self {
         let Draft { at, undoes, mut after, sets } = draft;
         // What its own installation did before, and what it replaces, it has seen anyway.
-        after.retain(|seen| seen.by != stamp.by && !sets.iter().any(|set| set.replaces.contains(seen)));
+        let mut replaced: BTreeSet<&Stamp> = BTreeSet::new();
+        replaced.extend(sets.iter().flat_map(|set| &set.replaces));
+        after.retain(|seen| seen.by != stamp.by && !replaced.contains(seen));
         Change { stamp, claimed: None, at, undoes, after, sets, unknown: None }
+    }
+
+    /// Whether these changes are in the order of their stamps, each once.
+    pub fn are_in_order(changes: &[Change]) -> bool {
+        changes.windows(2).all(|pair| pair[0].stamp < pair[1].stamp)
     }
 
     /// The stamp that it was made under.

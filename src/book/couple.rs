@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage};
 use super::id::ItemId;
 use super::record::Record;
+use super::said::Said;
 use super::value::{DatesSettled, ExtraWork, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
 use crate::trade::arrange::in_order;
 use crate::trade::band::alloys::Alloy;
@@ -229,6 +230,15 @@ impl<'a> Couple<'a> {
     /// The day on which a milestone was said to be reached.
     pub fn milestone_done(self, milestone: Milestone) -> Option<NaiveDate> {
         read!(self.0, Field::MilestoneDone(milestone), Day).copied()
+    }
+
+    /// What they said before they came, the first list that was taken in first.
+    pub fn said(self) -> Vec<&'a Said> {
+        let all = self.0.fields().filter_map(|(field, value)| match value {
+            Value::Said(said) => Some((field, &**said)),
+            _ => None,
+        });
+        in_order(all, |(field, _)| self.written(field)).into_iter().map(|(_, said)| said).collect()
     }
 
     /// Whether anything that the bench needs was written after the read-back.

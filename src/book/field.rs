@@ -59,6 +59,8 @@ pub enum Field {
     MilestoneDone(Milestone),
     /// The day on which the couple and the jeweller confirmed the specification together.
     ReadBack,
+    /// What the couple said before they came: a preparation list, under the list's own id.
+    Said(ItemId),
     Practice(PracticeField),
     /// A field of a newer version, under the name that it has in the file.
     Unknown(String),

@@ -9,6 +9,7 @@
 //! writes through [`couple::Couple`], what the jeweller has set through [`practice::Practice`].
 
 pub mod agenda;
+pub mod asks;
 pub mod change;
 pub mod checklist;
 pub mod copies;
@@ -21,6 +22,7 @@ pub mod merge;
 pub mod practice;
 pub mod progress;
 pub mod record;
+pub mod said;
 pub mod schedule;
 pub mod search;
 pub mod today;

@@ -41,13 +41,17 @@ impl Record {
     }
 
     /// A record of these changes, in whatever order they come. Of two under one stamp the first counts.
-    pub fn of(id: RecordId, kind: Kind, changes: impl IntoIterator<Item = Change>) -> Self {
+    pub fn of(id: RecordId, kind: Kind, changes: Vec<Change>) -> Self {
         let mut record = Record::new(id, kind);
-        let mut ordered = BTreeMap::new();
-        for change in changes {
-            ordered.entry(change.stamp).or_insert(change);
-        }
-        record.changes.extend(ordered.into_values());
+        record.changes = if Change::are_in_order(&changes) {
+            changes
+        } else {
+            let mut ordered = BTreeMap::new();
+            for change in changes {
+                ordered.entry(change.stamp).or_insert(change);
+            }
+            ordered.into_values().collect()
+        };
         record.settle();
         record
     }

@@ -25,6 +25,13 @@ fn written(couple: Couple<'_>) -> String {
         let text = match value {
             Value::Text(text) => text.as_str(),
             Value::Reading(reading) => reading.size.typed.as_str(),
+            Value::Said(said) => {
+                for text in said.answers.values() {
+                    all.push_str(text);
+                    all.push('\n');
+                }
+                continue;
+            }
             _ => continue,
         };
         all.push_str(text);

@@ -4,6 +4,7 @@ use chrono::{NaiveDate, NaiveTime};
 
 use super::field::{AppointmentField, BandField, Field, Outcome, PracticeField, RingField, Stage};
 use super::id::ItemId;
+use super::said::Said;
 use crate::trade::band::alloys::Alloy;
 use crate::trade::band::{Finish, Profile};
 use crate::trade::dates::closed::{Closure, Repeats, Weekdays};
@@ -50,6 +51,7 @@ pub enum Value {
     Time(NaiveTime),
     Days(CalendarDays),
     Percent(Percent),
+    Said(Box<Said>),
     /// A value of a newer version, as it stands in the file.
     Unknown(String),
 }
@@ -201,6 +203,7 @@ impl Value {
             Field::OrderSize(_) => matches!(self, Value::OrderSize(_)),
             Field::Stack(_) => matches!(self, Value::Stack(_)),
             Field::Dates => matches!(self, Value::Dates(_)),
+            Field::Said(list) => matches!(self, Value::Said(said) if said.id == *list),
             Field::Practice(P::Fair | P::PhoneName(_)) => matches!(self, Value::Text(_)),
             Field::Practice(P::Region) => matches!(self, Value::Region(_)),
             Field::Practice(P::FirstSystem) => matches!(self, Value::System(_)),

@@ -10,6 +10,7 @@ mod calendar_weeks;
 pub mod installing;
 pub mod ladder;
 pub mod lay;
+pub mod measuring;
 pub mod ornament;
 pub mod pen;
 pub mod rules;

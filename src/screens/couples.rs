@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::parts::el::maybe;
-use crate::parts::lay::column;
+use crate::parts::lay::{column, row as row_of};
 use leptos::prelude::*;
 
 use crate::app::address::Address;
@@ -18,6 +18,7 @@ use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
+use crate::words::list::taking as say_list;
 use crate::words::{book as say_book, dates, screens as say};
 
 /// So many rows are drawn at first, and so many more at each asking.
@@ -71,6 +72,10 @@ pub fn couples() -> AnyView {
         maybe(none),
         lines(shown),
         maybe(more),
+        row_of(vec![
+            link_button(Weight::Quiet, say_list::TAKE_IN, Address::TakeIn.to_string()),
+            link_button(Weight::Quiet, say_list::INVITE, Address::Invite.to_string()),
+        ]),
         maybe(move || any_put_away.get().then(|| check("put-away", say::SHOW_PUT_AWAY, None, with_put_away))),
     ]);
     let new = link_button(Weight::Primary, say::NEW_COUPLE, Address::NewCouple.to_string());
@@ -89,6 +94,6 @@ fn row(couple: Couple<'_>) -> Line {
 }
 
 /// Words in lower case, by the browser's own tables.
-fn lower(words: &str) -> String {
+pub(super) fn lower(words: &str) -> String {
     String::from(js_sys::JsString::from(words).to_lower_case())
 }

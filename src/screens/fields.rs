@@ -262,6 +262,14 @@ pub fn widths(text: &str, most: usize) -> Result<Vec<Length>, String> {
     if widths.len() > most { Err(say::too_many_beside(most)) } else { Ok(widths) }
 }
 
+/// A day, or nothing for an empty field.
+pub fn read_optional_day(form: Form, key: &str, today: NaiveDate) -> Option<Option<NaiveDate>> {
+    if typed(form, key).trim().is_empty() {
+        return form.judge(key, Ok(None));
+    }
+    read_day(form, key, today).map(Some)
+}
+
 /// A length that has to be there.
 pub fn read_length(form: Form, key: &str, limit: Limit) -> Option<Length> {
     let read = entry::read_length(&typed(form, key), limit);

@@ -17,16 +17,6 @@ pub fn form_page(
     label: &'static str,
     save: impl Fn() + Copy + Send + Sync + 'static,
 ) -> AnyView {
-    let back = move || {
-        form.restored.get().then(|| {
-            el("div")
-                .class("restored")
-                .attr("role", "status")
-                .child(para("", say::DRAFT_BACK))
-                .child(button(Weight::Plain, say::DRAFT_DISCARD, move || form.reset()))
-                .view()
-        })
-    };
     let content = el("form")
         .class("column")
         .attr("novalidate", "")
@@ -34,7 +24,7 @@ pub fn form_page(
             event.prevent_default();
             save();
         })
-        .child(maybe(back))
+        .child(restored(form))
         .child(fields)
         .child(
             el("button")
@@ -46,6 +36,20 @@ pub fn form_page(
         )
         .view();
     page(head, content, Some(button(Weight::Primary, label, save)))
+}
+
+/// Says that words of an earlier visit are back, and offers to throw them away.
+pub fn restored(form: Form) -> AnyView {
+    maybe(move || {
+        form.restored.get().then(|| {
+            el("div")
+                .class("restored")
+                .attr("role", "status")
+                .child(para("", say::DRAFT_BACK))
+                .child(button(Weight::Plain, say::DRAFT_DISCARD, move || form.reset()))
+                .view()
+        })
+    })
 }
 
 /// Moves to the first field that something is wrong with.

@@ -8,21 +8,24 @@ mod couple;
 mod couples;
 mod fields;
 mod form_page;
+mod in_words;
 mod later;
+mod list;
 mod new_couple;
 mod practice;
 mod show;
+mod taking;
 mod today;
 
-use crate::parts::el::{el, live, nothing};
+use crate::parts::el::{el, live, maybe, nothing};
 use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use crate::app::address::Address;
+use crate::app::address::{Address, Setting};
 use crate::app::clock;
 use crate::app::keeping::Keeping;
-use crate::app::route::Route;
+use crate::app::route::{Route, go};
 use crate::app::show::Eyes;
 use crate::app::state::{App, NoticeKind, Status};
 use crate::app::updates;
@@ -30,7 +33,7 @@ use crate::parts::button::{Weight, button};
 use crate::parts::notice::{Notice, banner, done, notices, wrong};
 use crate::parts::page::{Head, page};
 use crate::parts::places::{Place, places};
-use crate::words::{screens as say, storage as storage_words};
+use crate::words::{copies as say_copies, screens as say, storage as storage_words};
 
 /// Starts the app in the place of the page's shell.
 pub fn start() {
@@ -51,18 +54,26 @@ fn frame() -> AnyView {
     updates::watch(move || app.update_ready.set(true));
     follow_the_day(app);
     let screen = route.screen();
-    let shown = move || match app.status.get() {
-        Status::Opening => opening(),
-        Status::Failed(error) => failed(app, storage_words::not_opened(&error)),
-        // A screen follows what it shows by itself: a change to the book must not make it anew under the fingers.
-        Status::Open => {
-            let here = screen.get().0;
-            untrack(|| view_of(here))
+    let alone = Memo::new(move |_| matches!(screen.get().0, Address::List(_)));
+    // A screen follows what it shows by itself: a change to the book must not make it anew under the fingers.
+    let here = move || {
+        let here = screen.get().0;
+        untrack(|| view_of(here))
+    };
+    // The couple's own list does not wait for a book, and does not mind if there is none.
+    let shown = move || {
+        if alone.get() {
+            return here();
+        }
+        match app.status.get() {
+            Status::Opening => opening(),
+            Status::Failed(error) => failed(app, storage_words::not_opened(&error)),
+            Status::Open => here(),
         }
     };
     Effect::new(move |before: Option<(Address, Option<String>)>| {
         let here = screen.get();
-        if app.status.get() == Status::Open {
+        if alone.get() || app.status.get() == Status::Open {
             mark_ready();
         }
         if before.is_some_and(|before| before != here) {
@@ -72,25 +83,41 @@ fn frame() -> AnyView {
         here
     });
     let update = move || app.update_ready.get().then(|| say::update_ready().to_owned());
-    let place = |address: Address, label: &'static str, here: fn(Address) -> bool| Place {
+    let place = move |address: Address, label: &'static str, here: fn(Address) -> bool| Place {
         href: address.to_string(),
         label: label.into(),
         here: Signal::derive(move || here(screen.get().0)),
     };
-    let book = el("div").class("frame").live_attr("hidden", move || eyes.shows().then(String::new)).children(vec![
-        banner(Signal::derive(update), say::update_now().to_owned(), updates::apply),
-        live(shown),
-        notices(Signal::derive(move || shown_notice(app))),
+    let bar = move || {
         places([
             place(Address::Today, say::TODAY, |here| matches!(here, Address::Today | Address::Nowhere)),
             place(Address::Couples, say::COUPLES, |here| {
-                matches!(here, Address::Couples | Address::NewCouple | Address::Couple(_) | Address::Part(..))
+                matches!(
+                    here,
+                    Address::Couples
+                        | Address::NewCouple
+                        | Address::TakeIn
+                        | Address::Invite
+                        | Address::Couple(_)
+                        | Address::Part(..)
+                )
             }),
             place(Address::Bench, say::BENCH, |here| matches!(here, Address::Bench | Address::Calculator(_))),
             place(Address::Practice, say::PRACTICE, |here| matches!(here, Address::Practice | Address::Setting(_))),
-        ]),
-    ]);
-    all(vec![book.view(), show::view(eyes)])
+        ])
+    };
+    let frame = el("div")
+        .live_attr("class", move || Some(if alone.get() { "frame alone" } else { "frame" }.to_owned()))
+        .live_attr("hidden", move || eyes.shows().then(String::new));
+    let book = frame
+        .children(vec![
+            banner(Signal::derive(update), say::update_now().to_owned(), updates::apply),
+            live(shown),
+            notices(Signal::derive(move || shown_notice(app))),
+            maybe(move || (!alone.get()).then(bar)),
+        ])
+        .view();
+    all(vec![book, show::view(eyes)])
 }
 
 fn view_of(address: Address) -> AnyView {
@@ -98,6 +125,9 @@ fn view_of(address: Address) -> AnyView {
         Address::Today | Address::Nowhere => today::today(),
         Address::Couples => couples::couples(),
         Address::NewCouple => new_couple::new_couple(),
+        Address::TakeIn => taking::taking(taking::Taking::In),
+        Address::Invite => taking::taking(taking::Taking::Invite(None)),
+        Address::List(section) => list::list(section),
         Address::Couple(id) => couple::couple(id),
         Address::Practice => practice::practice(),
         Address::Bench => bench::bench(),
@@ -124,7 +154,11 @@ fn shown_notice(app: App) -> Vec<Notice> {
             done(notice.text, Some((say::PUT_BACK.to_owned(), Callback::new(move |()| app.undo(id, stamp)))))
         }
         NoticeKind::Said => done(notice.text, None),
-        NoticeKind::Failed => wrong(notice.text, None, move || app.notice.set(None)),
+        // What is in the book already can still leave the phone.
+        NoticeKind::Failed => {
+            let to = Callback::new(move |()| go(&Address::Setting(Setting::Copies).to_string()));
+            wrong(notice.text, Some((say_copies::MAKE_ONE.to_owned(), to)), move || app.notice.set(None))
+        }
     }]
 }
 

@@ -10,9 +10,11 @@ use std::time::Duration;
 use crate::parts::el::{el, maybe, or_nothing};
 use crate::parts::lay::{all, block, heading, para, row};
 use leptos::prelude::*;
+use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
 
 use crate::app::show::{Eyes, Shown};
+use crate::parts::Press;
 use crate::parts::button::{Weight, button};
 use crate::parts::picture::picture;
 use crate::words::showing as say;
@@ -42,14 +44,13 @@ pub fn showable(inside: Vec<AnyView>, make: impl Fn() -> Option<Shown> + 'static
 
 fn clean(eyes: Eyes, shown: Shown) -> AnyView {
     let asked = RwSignal::new(false);
-    let opener = document().active_element();
-    let finish = move || {
+    let opener = SendWrapper::new(document().active_element());
+    let finish = Callback::new(move |()| {
         eyes.close();
-        if let Some(opener) = opener.clone().and_then(|it| it.dyn_into::<web_sys::HtmlElement>().ok()) {
+        if let Some(opener) = (*opener).clone().and_then(|it| it.dyn_into::<web_sys::HtmlElement>().ok()) {
             request_animation_frame(move || drop(opener.focus()));
         }
-    };
-    let finish = StoredValue::new_local(finish);
+    });
     let question = move || {
         asked.get().then(|| {
             el("div")
@@ -61,7 +62,7 @@ fn clean(eyes: Eyes, shown: Shown) -> AnyView {
                     para("", say::FINISH_WHY),
                     row(vec![
                         button(Weight::Quiet, say::KEEP_SHOWING, move || asked.set(false)),
-                        button(Weight::Quiet, say::FINISH_NOW, move || finish.with_value(|finish| finish())),
+                        button(Weight::Quiet, say::FINISH_NOW, finish),
                     ]),
                 ])
                 .view()
@@ -80,7 +81,7 @@ fn clean(eyes: Eyes, shown: Shown) -> AnyView {
 }
 
 /// The button that is held. A short press asks instead.
-fn holder(asked: RwSignal<bool>, finish: StoredValue<impl Fn() + 'static, LocalStorage>) -> AnyView {
+fn holder(asked: RwSignal<bool>, finish: Press) -> AnyView {
     let held = RwSignal::new(false);
     let waiting = StoredValue::new(None::<TimeoutHandle>);
     let let_go = move || {
@@ -93,7 +94,7 @@ fn holder(asked: RwSignal<bool>, finish: StoredValue<impl Fn() + 'static, LocalS
         let_go();
         held.set(true);
         let done = move || {
-            let _ = finish.try_with_value(|finish| finish());
+            let _ = finish.try_run(());
         };
         waiting.set_value(set_timeout_with_handle(done, HOLD).ok());
     };

@@ -21,6 +21,8 @@ use crate::parts::page::{Head, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::screens::copies::tab_warning;
+use crate::storage::list::is_there;
+use crate::words::list::pages::RESUME;
 use crate::words::parts::Mark;
 use crate::words::{
     book as say_book, copies as say_copies, dates as say_dates, format, keeping as say_keeping, phones as say_phones,
@@ -77,8 +79,11 @@ pub fn today() -> AnyView {
 
 fn first_time(app: App) -> AnyView {
     let load = button(Weight::Quiet, say::LOAD_EXAMPLES, move || app.load_examples());
+    // On the phone of a couple this is where the installed app begins: then their list is what they want.
+    let list = is_there().then(|| link_button(Weight::Quiet, RESUME, Address::List(None).to_string()));
     let empty = empty(sketch(ornament::two_bands().svg), say::FIRST_TIME, Some(load));
-    all(vec![or_nothing(tab_warning()), empty])
+    let warning = if list.is_some() { None } else { tab_warning() };
+    all(vec![or_nothing(warning), or_nothing(list), empty])
 }
 
 /// Couples of which two phones say different things.

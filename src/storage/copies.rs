@@ -4,7 +4,7 @@
 
 use wasm_bindgen::JsValue;
 
-use super::database::{Database, META, complete};
+use super::database::{Database, META, RECORDS, complete};
 use super::error::StorageError;
 use crate::archive::copy;
 use crate::book::copies::LastCopy;
@@ -16,6 +16,23 @@ pub async fn last(db: &Database) -> Result<Option<LastCopy>, StorageError> {
     let transaction = db.read().await?;
     let value = transaction.object_store(META)?.get(JsValue::from_str(KEY))?.await?;
     Ok(value.and_then(|value| copy::read(&value.as_string()?).ok()))
+}
+
+/// Rows that cannot be read, as they stand, one a line: for whoever can mend them.
+pub async fn set_aside(db: &Database, keys: &[String]) -> Result<String, StorageError> {
+    let transaction = db.read().await?;
+    let store = transaction.object_store(RECORDS)?;
+    let mut text = String::new();
+    for key in keys {
+        let value = store.get(JsValue::from_str(key))?.await?.unwrap_or(JsValue::UNDEFINED);
+        // What is no text is shown as the browser shows it.
+        let row = value.as_string().or_else(|| js_sys::JSON::stringify(&value).ok()?.as_string()).unwrap_or_default();
+        text.push_str(key);
+        text.push('\t');
+        text.push_str(&row);
+        text.push('\n');
+    }
+    Ok(text)
 }
 
 /// Notes a copy.

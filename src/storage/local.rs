@@ -46,6 +46,6 @@ pub fn rename(from: &str, to: &str) -> bool {
 }
 
 /// The browser throws rather than answer where the page may store nothing, and the crate below panics then.
-fn is_allowed() -> bool {
+pub fn is_allowed() -> bool {
     web_sys::window().is_some_and(|window| matches!(window.local_storage(), Ok(Some(_))))
 }

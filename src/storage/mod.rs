@@ -16,6 +16,8 @@ pub mod drafts;
 #[cfg(target_arch = "wasm32")]
 pub mod import;
 #[cfg(target_arch = "wasm32")]
+pub mod list;
+#[cfg(target_arch = "wasm32")]
 mod local;
 #[cfg(target_arch = "wasm32")]
 pub mod preferences;

@@ -6,6 +6,7 @@
 
 pub mod arrange;
 pub mod band;
+pub mod card;
 pub mod dates;
 pub mod entry;
 pub mod fit;

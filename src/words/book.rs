@@ -1,5 +1,6 @@
 //! What is said about couples: their names, stages and appointments, and the lines of the checklist.
 
+use super::harmless::harmless;
 use super::{band, dates, format, lengths, sizing};
 use crate::book::checklist::{Care, Topic};
 use crate::book::couple::{Appointment, Band, Couple, Ring};
@@ -12,15 +13,15 @@ use crate::trade::wearer::Wearer;
 pub fn names(couple: Couple<'_>) -> String {
     let names = Wearer::BOTH.map(|wearer| couple.name(wearer));
     match names {
-        [Some(first), Some(second)] => format!("{first} & {second}"),
-        [Some(only), None] | [None, Some(only)] => only.to_owned(),
+        [Some(first), Some(second)] => format!("{} & {}", harmless(first), harmless(second)),
+        [Some(only), None] | [None, Some(only)] => harmless(only),
         [None, None] => "Without a name".to_owned(),
     }
 }
 
 /// The name of one of the two, or what stands for it.
 pub fn name_of(couple: Couple<'_>, wearer: Wearer) -> String {
-    couple.name(wearer).map_or_else(|| nameless(wearer).to_owned(), str::to_owned)
+    couple.name(wearer).map_or_else(|| nameless(wearer).to_owned(), harmless)
 }
 
 pub fn nameless(wearer: Wearer) -> &'static str {
@@ -63,7 +64,7 @@ pub fn standing(couple: Couple<'_>) -> String {
         parts.push(format::day(day));
     }
     if let Some(met) = couple.met() {
-        parts.push(met.to_owned());
+        parts.push(harmless(met));
     }
     parts.join(" · ")
 }
@@ -165,7 +166,7 @@ pub fn ring_small(it: &Ring) -> String {
 
 /// A gauge in a list: "narrow rings, 3 mm, flat inside".
 pub fn gauge(own: &OwnGauge) -> String {
-    format!("{}, {} mm, {}", own.name, lengths::plain(own.gauge.width), band::bore(own.gauge.bore))
+    format!("{}, {} mm, {}", harmless(&own.name), lengths::plain(own.gauge.width), band::bore(own.gauge.bore))
 }
 
 /// The same words inside a sentence.
@@ -198,7 +199,10 @@ pub fn ring(ring: &Ring) -> String {
 }
 
 pub fn ring_name(ring: &Ring) -> String {
-    ring.name.clone().unwrap_or_else(|| if ring.planned { "a ring to come".to_owned() } else { "a ring".to_owned() })
+    ring.name
+        .as_deref()
+        .map(harmless)
+        .unwrap_or_else(|| if ring.planned { "a ring to come".to_owned() } else { "a ring".to_owned() })
 }
 
 /// "2.5 mm court, plain, platinum 950".
@@ -220,7 +224,7 @@ pub fn reading(taken: &ReadingTaken) -> String {
     format!(
         "{}, {} {} mm {}, {}, {}",
         sizing::stated_name(taken.size.stated),
-        taken.gauge.name,
+        harmless(&taken.gauge.name),
         lengths::plain(taken.gauge.gauge.width),
         band::bore(taken.gauge.gauge.bore),
         small(super::fit::hands(taken.hands)),
@@ -243,7 +247,7 @@ pub fn order_size(size: &OrderSize) -> String {
 /// An appointment on one line.
 pub fn appointment(it: &Appointment) -> String {
     match &it.place {
-        Some(place) => format!("{} · {place}", when(it.when)),
+        Some(place) => format!("{} · {}", when(it.when), harmless(place)),
         None => when(it.when),
     }
 }

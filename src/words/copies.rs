@@ -67,6 +67,7 @@ pub const SHARE_FILE: &str = "Share the file";
 pub const DOWNLOADED: &str = "The file is among the downloads";
 pub const FILE_SHARED: &str = "The file has left";
 pub const FILE_NOT_SHARED: &str = "The file has not left.";
+pub const SET_ASIDE_OUT: &str = "Download what could not be read";
 pub const COPY_ONE: &str = "File of this couple";
 pub const COPY_ONE_SMALL: &str = "for a colleague’s phone";
 

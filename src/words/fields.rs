@@ -1,5 +1,7 @@
 //! Fields and what they hold, in words: for the history, and where two phones say different things.
 
+use super::harmless::harmless;
+use super::list::pages;
 use super::{band, book, dates, format, lengths, practice, screens, sizing};
 use crate::book::couple::Couple;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
@@ -42,6 +44,7 @@ pub fn field(couple: Couple<'_>, field: &Field) -> String {
         Field::WorkDone(ExtraWork::Usual(work)) => format!("{}, finished", dates::step(*work)),
         Field::WorkDone(ExtraWork::Own(_)) => "Work on top, finished".to_owned(),
         Field::MilestoneDone(milestone) => format!("{}, done", dates::milestone(*milestone)),
+        Field::Said(_) => "What they said in their list".to_owned(),
         Field::Practice(field) => practice_field(*field).to_owned(),
         Field::Unknown(_) => "Something of a newer version".to_owned(),
     }
@@ -103,7 +106,7 @@ fn practice_field(field: PracticeField) -> &'static str {
 pub fn value(value: Option<&Value>) -> String {
     let Some(value) = value else { return "nothing".to_owned() };
     match value {
-        Value::Text(text) => text.clone(),
+        Value::Text(text) => harmless(text),
         Value::Yes(true) => "yes".to_owned(),
         Value::Yes(false) => "no".to_owned(),
         Value::Day(day) => format::day(*day),
@@ -121,6 +124,7 @@ pub fn value(value: Option<&Value>) -> String {
         Value::OrderSize(size) => book::order_size(size),
         Value::Stack(stack) => stack_seen(stack),
         Value::Dates(settled) => dates_settled(settled),
+        Value::Said(said) => pages::said_on(said),
         Value::Region(region) => dates::region(*region).to_owned(),
         Value::System(system) => sizing::system_name(*system).to_owned(),
         Value::Step(step) => sizing::step_name(*step).to_owned(),

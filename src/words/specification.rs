@@ -1,7 +1,10 @@
 //! One couple's specification as plain text, for a message to the bench: everything that two bands are made from, what
 //! it rests on, and what is still open. No notes, no ways to reach anybody, nothing about where they were met.
 
+use super::harmless::harmless;
+use super::list::{asked, handing};
 use super::{band as say_band, book, dates, fit, format, lengths, sizing};
+use crate::book::asks::{Ask, Of, Spot};
 use crate::book::checklist::{self, State, TOPICS, Topic};
 use crate::book::couple::{Couple, Ring};
 use crate::book::value::{DatesSettled, ExtraWork, OrderSize, OwnGauge, ReadingTaken};
@@ -29,6 +32,12 @@ pub fn specification(couple: Couple<'_>, called: Called, today: NaiveDate) -> St
     lines.push(String::new());
     lines.push("Dates".to_owned());
     lines.extend(days(couple));
+    let said = said(couple, called);
+    if !said.is_empty() {
+        lines.push(String::new());
+        lines.push("Said by the couple, not measured by us".to_owned());
+        lines.extend(said);
+    }
     let open = open(couple, called);
     if !open.is_empty() {
         lines.push(String::new());
@@ -243,6 +252,32 @@ fn settled_days(wedding: Option<Wedding>, settled: &DatesSettled) -> Vec<String>
         };
         format!("{name}: {}", dates::spread(extra.spread))
     }));
+    lines
+}
+
+/// What the bench may want to know of their own words, which settle nothing.
+const ASKS: [Ask; 7] = [Ask::Colour, Ask::Metal, Ask::Nickel, Ask::Engraving, Ask::ToCome, Ask::Work, Ask::Sport];
+
+fn said(couple: Couple<'_>, called: Called) -> Vec<String> {
+    let mut lines = Vec::new();
+    for said in couple.said() {
+        let mut add = |ask: Ask, who: Option<Wearer>| {
+            let Some(answer) = said.get(Spot { ask, who, ring: None }) else { return };
+            let whose = who.map_or_else(|| "Both".to_owned(), |who| name(couple, who, called));
+            let answer = harmless(asked::answer(ask, answer)).replace('\n', " ");
+            lines.push(format!("{whose}: {}: {answer}", asked::short(ask)));
+        };
+        for ask in ASKS {
+            match ask.row().of {
+                Of::Both => add(ask, None),
+                Of::Each | Of::Ring => Wearer::BOTH.into_iter().for_each(|who| add(ask, Some(who))),
+            }
+        }
+        for who in Wearer::BOTH {
+            let rings = (1..=said.rings(who)).filter_map(|number| handing::ring(said, who, number));
+            lines.extend(rings.map(|ring| format!("{}: {}", name(couple, who, called), harmless(&ring))));
+        }
+    }
     lines
 }
 

@@ -77,8 +77,8 @@ fn the_couple_of_1_0_still_reads_and_rewrites() {
     assert_eq!(couple.dates().unwrap().extras.len(), 2);
     let kinds = |field: &Field| bandwright::archive::key::write(field).split('.').next().unwrap().to_owned();
     let held: BTreeSet<String> = record.fields().map(|(field, _)| kinds(field)).collect();
-    // Came with 1.1.
-    let later = ["work_done", "milestone_done"];
+    // Came with 1.1; a list that was taken in has a frozen sample of its own: reference/list-1.0.json.
+    let later = ["work_done", "milestone_done", "said"];
     let all: BTreeSet<String> = arbitrary::couple_fields().iter().map(kinds).collect();
     let all = all.into_iter().filter(|kind| !later.contains(&kind.as_str())).collect();
     assert_eq!(held, all, "a sample of every field");

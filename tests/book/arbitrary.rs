@@ -1,12 +1,14 @@
 //! Records as they come about: every field, with every value that it can hold.
 #![allow(dead_code, reason = "each test file uses its own part")]
 
+use bandwright::book::asks::{Of, RINGS_MOST, ROWS, Spot};
 use bandwright::book::change::{Change, Write};
 use bandwright::book::field::{
     AppointmentField, BandField, Constant, Field, Outcome, PracticeField as P, RingField, Stage,
 };
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
+use bandwright::book::said::{Invitation, Said};
 use bandwright::book::value::{
     ChosenExtra, DatesSettled, Extra, ExtraWork, NamedClosure, OrderSize, OwnGauge, ReadingTaken, Recorded, StackSeen,
     Value, When,
@@ -44,7 +46,7 @@ pub fn couple_fields() -> Vec<Field> {
     all.push(Field::WorkDone(ExtraWork::Own(items[1])));
     all.extend(Milestone::ALL.map(Field::MilestoneDone));
     for item in items {
-        all.extend([Field::Reach(item), Field::Note(item)]);
+        all.extend([Field::Reach(item), Field::Note(item), Field::Said(item)]);
         all.extend(AppointmentField::ALL.map(|part| Field::Appointment(item, part)));
     }
     for who in Wearer::BOTH {
@@ -121,6 +123,7 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
             .prop_map(|(now, later, free, measured, seen)| Value::Stack(StackSeen { now, later, free, measured, seen }))
             .boxed(),
         Field::Dates => dates().prop_map(Value::Dates).boxed(),
+        Field::Said(list) => said(*list).prop_map(|said| Value::Said(Box::new(said))).boxed(),
         Field::Practice(P::Region) => one_of(Region::ALL, Value::Region),
         Field::Practice(P::FirstSystem) => one_of(System::ALL, Value::System),
         Field::Practice(P::Step) => one_of(Step::ALL, Value::Step),
@@ -385,4 +388,34 @@ fn dates() -> impl Strategy<Value = DatesSettled> {
             settled,
         },
     )
+}
+
+/// A preparation list with any answers at all, offered or not.
+pub fn said(id: ItemId) -> impl Strategy<Value = Said> {
+    let name = || of("[A-Za-z]{1,9}");
+    let when = of((day(), of(time())).prop_map(|(day, time)| When { day, time }));
+    let invitation = (name(), name(), when, of(select(Region::ALL.to_vec())))
+        .prop_map(|(first, second, when, region)| Invitation { first, second, when, region });
+    let answer = select(spots()).prop_flat_map(|spot| (Just(spot), words()));
+    let unknown = of(Just(r#"{"answers":{"moon":[1,null]},"schema":"1.3"}"#.to_owned()));
+    (day(), of(day()), invitation, proptest::collection::btree_map(select(spots()), words(), 0..6), answer, unknown)
+        .prop_map(move |(saved, asked, invitation, mut answers, (spot, text), unknown)| {
+            answers.insert(spot, text);
+            Said { id, saved, asked, invitation, answers, unknown }
+        })
+}
+
+/// Every answer there is.
+pub fn spots() -> Vec<Spot> {
+    let mut all = Vec::new();
+    for row in ROWS {
+        match row.of {
+            Of::Both => all.push(Spot::both(row.ask)),
+            Of::Each => all.extend(Wearer::BOTH.map(|who| Spot::of(row.ask, who))),
+            Of::Ring => all.extend(
+                Wearer::BOTH.into_iter().flat_map(|who| (1..=RINGS_MOST).map(move |n| Spot::ring(row.ask, who, n))),
+            ),
+        }
+    }
+    all
 }

@@ -43,6 +43,13 @@ const KINDS = {
     says: /^Enter (a date like 22 May 2027 or 22\/5\/2027|the date alone, like 22 May 2027)\.$/,
     "no such day": /^Enter a day that exists: there is no 31 February 2031\.$/,
   },
+  "day or none": {
+    takes: ["empty", "spaces", "past day"],
+    says: /^Enter (a date like 22 May 2027 or 22\/5\/2027|the date alone, like 22 May 2027)\.$/,
+    "no such day": /^Enter a day that exists: there is no 31 February 2031\.$/,
+  },
+  "note or none": { takes: but("long"), says: /^Enter a note of at most 4,000 characters\.$/ },
+  message: { takes: ["empty", "spaces"], says: /^Enter the whole message, its last line too: there is no list in this\.$/ },
   wedding: { takes: [], says: /^Enter (a date like 22 May 2027, a month, a year, or “not yet”|the date alone, like 22 May 2027)\.$/, "no such day": /^Enter a day that exists: there is no 31 February 2031\.$/, "past day": /^Enter a wedding date from today on: Wed 22 May 2019 is past\.$/ },
   // "0" is midnight.
   "time or none": { takes: ["empty", "spaces", "zero"], says: /^Enter (a time like 14:30 or 2\.30pm|the time alone, like 14:30|a time between 00:00 and 23:59)\.$/ },
@@ -61,6 +68,27 @@ const days = (...more) => ({ takes: [...more, "zero"], says: /^(Enter|The days m
 /** A choice among what is offered: every option is taken. */
 const choice = "choice";
 
+const INVITE = { "first-name": "name or none", "second-name": "name or none", day: "day or none", time: "time or none", region: choice };
+
+const each = (fields) => Object.fromEntries(Object.entries(fields).flatMap(([key, kind]) => ["first", "second"].map((who) => [`${key}-${who}`, kind])));
+const LIST = {
+  ...each({ name: "name or none", hand: choice, finger: choice, "first-ring": choice, "owns-rings": choice }),
+  ...each({ colour: choice, metal: choice, "nickel-free": choice, likes: "note or none", engraving: "line", work: "line", sport: "line" }),
+  wedding: "wedding or none",
+  "needed-by": "line",
+  "ring-name-first-1": "line",
+  "ring-width-first-1": mm("ring width", "0\\.5", "25", ...none),
+  "ring-top-first-1": mm("ring width", "0\\.5", "25", ...none),
+  "ring-metal-first-1": choice,
+  "ring-how-first-1": choice,
+  "to-come": "note or none",
+  budget: choice,
+  "budget-least": "line",
+  "budget-most": "line",
+  else: "note or none",
+  recorded: choice,
+};
+
 const FIELDS = {
   "Address::Couples": { find: "words", "put-away": choice },
   "Address::NewCouple": {
@@ -71,6 +99,10 @@ const FIELDS = {
     met: "line",
     "may-record": choice,
   },
+  "Address::TakeIn": { message: "message" },
+  "Address::Invite": INVITE,
+  "Part::Invite": INVITE,
+  "Address::List": LIST,
   "Part::People": { "first-name": "name", "second-name": "name or none", reach: "reach", "reach-2": "reach", "reach-3": "reach", met: "line" },
   "Part::Wedding": { wedding: "wedding or none" },
   "Part::Appointment": { day: "day", time: "time or none", place: "line", outcome: choice },
@@ -99,6 +131,9 @@ const FIELDS = {
     digit: choice,
   },
   "Part::Band": { "band-width": mm("band width", "1", "20", ...none), profile: choice, finish: choice, metal: choice },
+  "Part::Specification": { called: choice },
+  "Part::History": { "history-of": choice },
+  "Part::Erase": { sure: choice },
   "Calculator::Size": { q: "size asked", as: choice },
   "Calculator::Order": {
     size: "size asked",
@@ -169,6 +204,10 @@ const FIELDS = {
   },
   "Setting::Fit": Object.fromEntries(["width", "width-spread", "bore", "bore-spread", "cold", "warm", "hands-spread", "normal-spread"].map((which) => [`fit-${which}`, figure("", "0", "[\\d.]+", [...none, "zero"])])),
   "Setting::Phone": { theme: choice },
+  "Setting::PhoneName": { "phone-name": "name or none" },
+  "Setting::Copies": { what: choice },
+  // The file is fed in copies.spec.js.
+  "Setting::BringIn": { file: choice, pasted: "words" },
 };
 
 /** What else has to be in a form for it to be saved. */
@@ -190,6 +229,10 @@ const ALL_OF = {
   "Calculator::Stack": (address) => address + (address.includes("?") ? "&" : "?") + [1, 2, 3, 4, 5].map((n) => `ring${n}-width=2`).join("&"),
 };
 const SHOW = {
+  "Address::List": async (page) => {
+    const owns = page.locator("#owns-rings-first-some");
+    if (await owns.count()) await owns.tap();
+  },
   "Setting::Gauge": async (page) => {
     await page.locator("#gauge-kind-stick").tap();
     await page.locator("#gauge-bore-domed").tap();
@@ -200,13 +243,15 @@ const SHOW = {
     is the same code. */
 const ONCE_MORE = ["text", "large", "past day"];
 
-const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", extra: "…", closure: "…" };
+const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", extra: "…", closure: "…", phone: "…" };
 
 test.describe.configure({ timeout: 240_000 });
 
-const rows = ADDRESSES.map(([name, at], i) => ({ name, at, again: ADDRESSES.findIndex(([other]) => other === name) < i }));
+const rows = ADDRESSES.map(([name, at], i) => ({ name, at, again: name !== "Address::List" && ADDRESSES.findIndex(([other]) => other === name) < i }));
+/** Pages of the list that only have something to read, or lead somewhere. */
+const TO_READ = /^#\/list(\/(bring|measure|send))?$/;
 
-for (const { name, at, again } of rows.filter(({ name }) => FIELDS[name]))
+for (const { name, at, again } of rows.filter(({ name, at }) => FIELDS[name] && !TO_READ.test(at(DOTS))))
   test(`${name} ${at(DOTS)}: every field of it`, async ({ page, install }) => {
     await install();
     const ids = at({}).includes("undefined") || name.startsWith("Calculator") ? await furnish(page) : {};
@@ -232,7 +277,7 @@ for (const { name, at, again } of rows.filter(({ name }) => FIELDS[name]))
     async function feed(key, { takes, ...says }) {
       let fresh = false;
       let before;
-      const inputs = Object.entries(INPUTS).filter(([what]) => !(again || /^ring[2-5]-/.test(key)) || ONCE_MORE.includes(what));
+      const inputs = Object.entries(INPUTS).filter(([what]) => !(again || /^ring[2-5]-|-second$/.test(key)) || ONCE_MORE.includes(what));
       for (const [what, words] of inputs) {
         const label = `${key}, ${what}`;
         if (!fresh) {
@@ -271,6 +316,8 @@ for (const { name, at, again } of rows.filter(({ name }) => FIELDS[name]))
       await arrive();
       const discard = page.getByRole("button", { name: /^(Throw them away|Start afresh|Back to their own figures)$/ });
       if (await discard.count()) await thumb.tap(discard);
+      // On the couple's list nothing is saved or thrown away: what is typed is what stands.
+      if (name === "Address::List") await thumb.put(page.locator(`#${key}`), "");
       // A calculator writes its address, and what it will remember, a moment later.
       if (name.startsWith("Calculator")) await page.waitForTimeout(500);
     }
@@ -313,9 +360,9 @@ test("screens without a row have no field, and no row is without a field", async
 /** Every field of the page by its key, and whether it is typed in. An extra of one's own has an id for a name. */
 function fieldsHere(page) {
   return page.evaluate(() =>
-    [...document.querySelectorAll("input, textarea, select")].map((field) => ({
+    [...document.querySelectorAll("input:not([type=file]), textarea:not([readonly]), select")].map((field) => ({
       key: (field.name || field.id).replace(/^extra-[0-9a-f]{32}$/, "extra-own"),
-      typed: field.matches("textarea, input:not([type=radio], [type=checkbox])"),
+      typed: field.matches("textarea, input:not([type=radio], [type=checkbox], [type=file])"),
     })),
   );
 }

@@ -222,6 +222,10 @@ export const ADDRESSES = [
   ["Address::Today", () => "#/today"],
   ["Address::Couples", () => "#/couples"],
   ["Address::NewCouple", () => "#/couples/new"],
+  ["Address::TakeIn", () => "#/couples/list"],
+  ["Address::Invite", () => "#/couples/invite"],
+  ["Address::List", () => "#/list"],
+  ...["two", "wedding", "wearing", "rings", "look", "hands", "budget", "bring", "measure", "privacy", "send"].map((page) => ["Address::List", () => `#/list/${page}`]),
   ["Address::Couple", ({ couple }) => `#/couple/${couple}`],
   ["Address::Bench", () => "#/bench"],
   ["Address::Practice", () => "#/practice"],
@@ -241,6 +245,13 @@ export const ADDRESSES = [
   ["Part::Band", ({ couple }) => `#/couple/${couple}/band/first`],
   ["Part::ReadBack", ({ couple }) => `#/couple/${couple}/read-back`],
   ["Part::Plan", ({ couple }) => `#/couple/${couple}/plan`],
+  ["Part::Specification", ({ couple }) => `#/couple/${couple}/specification`],
+  ["Part::Copy", ({ couple }) => `#/couple/${couple}/copy`],
+  ["Part::Differences", ({ couple }) => `#/couple/${couple}/differences`],
+  ["Part::History", ({ couple }) => `#/couple/${couple}/history`],
+  ["Part::Erase", ({ couple }) => `#/couple/${couple}/erase`],
+  ["Part::Said", ({ couple }) => `#/couple/${couple}/said`],
+  ["Part::Invite", ({ couple }) => `#/couple/${couple}/invite`],
   ["Calculator::Size", () => "#/bench/size?q=M%C2%BD"],
   ["Calculator::Size", ({ couple }) => `#/bench/size?couple=${couple}&who=first`],
   ["Calculator::Order", () => "#/bench/order"],
@@ -268,6 +279,10 @@ export const ADDRESSES = [
   ["Setting::Stack", () => "#/practice/stack"],
   ["Setting::Fit", () => "#/practice/fit"],
   ["Setting::Phone", () => "#/practice/phone"],
+  ["Setting::PhoneName", ({ phone }) => `#/practice/phone/${phone}`],
+  ["Setting::Install", () => "#/practice/install"],
+  ["Setting::Copies", () => "#/practice/copies"],
+  ["Setting::BringIn", () => "#/practice/copies/bring-in"],
   ["Setting::Example", () => "#/practice/example"],
 ];
 
@@ -311,5 +326,6 @@ export async function waypoints(page) {
     gauge: item(practice, /^practice\.gauge\.([0-9a-f]{32})$/),
     extra: item(practice, /^practice\.extra\.([0-9a-f]{32})$/),
     closure: item(practice, /^practice\.closure\.([0-9a-f]{32})$/),
+    phone: JSON.parse((await rows(page))["meta/installation"]).id,
   };
 }

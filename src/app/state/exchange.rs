@@ -9,10 +9,11 @@ use wasm_bindgen_futures::spawn_local;
 
 use super::App;
 use crate::app::clock;
-use crate::app::share::breathe;
+use crate::app::share::{self, breathe};
 use crate::archive::file::{FileError, Header, Holds, Writer, open};
 use crate::archive::import::{Here, Plan, Preview};
 use crate::book::copies::LastCopy;
+use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
 use crate::book::leaving::Stays;
 use crate::book::record::{Kind, Record};
@@ -20,6 +21,7 @@ use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
 use crate::storage::{copies as stored_copies, drafts};
 use crate::words;
+use crate::words::spreadsheet;
 
 /// So many records are written or read before the page is given a turn.
 const AT_ONCE: usize = 100;
@@ -31,6 +33,8 @@ pub(super) const EVERYTHING: RecordId = RecordId(0);
 pub enum Which {
     Book,
     Couples(Vec<RecordId>),
+    /// All couples as a table: to look at, not to read again.
+    Table,
 }
 
 /// A file that is ready to leave.
@@ -42,7 +46,7 @@ pub struct Made {
     /// How many stay because they said no, and how many because they are invented.
     pub said_no: usize,
     pub examples: usize,
-    /// For the whole book: the number that this installation's next change had.
+    /// For the whole book: every change made here with a lower number is in it.
     covers: Option<u64>,
 }
 
@@ -53,25 +57,43 @@ impl App {
     /// Makes a file. `progress` hears how many hundredths are done, and answers whether anybody still waits for it.
     pub fn make_file(self, which: Which, progress: Box<dyn Fn(u8) -> bool>, done: Told<Made>) {
         let (header, records) = self.leaving(&which);
-        let covers = self.book.with_untracked(|book| (which == Which::Book).then_some(book.installation.next));
+        // Whatever is written here later gets a higher number than all that is known now.
+        let highest = records.iter().map(|record| record.highest()).max().unwrap_or_default();
+        let covers = (which == Which::Book).then_some(highest + 1);
         spawn_local(async move {
             let mut made = Made { text: String::new(), couples: 0, said_no: 0, examples: 0, covers };
             let mut writer = Writer::new(&header);
-            for (at, record) in records.iter().enumerate() {
-                if at % AT_ONCE == 0 {
-                    if !progress((at * 100 / records.len()) as u8) {
-                        return;
-                    }
-                    breathe().await;
+            let mut table = String::new();
+            for (at, some) in records.chunks(AT_ONCE).enumerate() {
+                if !progress((at * AT_ONCE * 100 / records.len()) as u8) {
+                    return;
                 }
-                match writer.add(record) {
-                    Ok(()) => made.couples += usize::from(is_couple(record)),
-                    Err(Stays::SaidNo) => made.said_no += 1,
-                    Err(Stays::Example) => made.examples += 1,
+                breathe().await;
+                if which == Which::Table {
+                    add_to_table(&mut table, some);
+                }
+                for record in some {
+                    made.count(record, writer.add(record));
                 }
             }
-            made.text = writer.finish();
+            made.text = if which == Which::Table { table } else { writer.finish() };
             done(made);
+        });
+    }
+
+    /// Puts what could not be read among the downloads, as it stands.
+    pub fn download_set_aside(self) {
+        let shared = self.shared();
+        let keys: Vec<String> =
+            self.book.with_untracked(|book| book.set_aside.iter().map(|row| row.key.clone()).collect());
+        spawn_local(async move {
+            match stored_copies::set_aside(&shared.database, &keys).await {
+                Ok(text) if share::download("bandwright-set-aside.txt", share::TEXT, &text) => {
+                    self.say(words::copies::DOWNLOADED.to_owned());
+                }
+                Ok(_) => self.say(words::copies::FILE_NOT_SHARED.to_owned()),
+                Err(error) => self.fail(&error),
+            }
         });
     }
 
@@ -140,6 +162,8 @@ impl App {
                     drafts::forget_about(&id.to_string());
                     self.show(&shared, marks);
                     then();
+                    // Another screen takes a notice away that was said on the one before.
+                    breathe().await;
                     self.say(words::copies::erased());
                 }
                 Err(error) => self.fail(&error),
@@ -162,11 +186,14 @@ impl App {
                     let chosen = book.couples.iter().filter(|(id, _)| ids.contains(id));
                     chosen.map(|(_, record)| Arc::clone(record)).collect()
                 }
-                Which::Book => {
+                Which::Book | Which::Table => {
                     header.holds = Holds::Book;
-                    header.practice = Some(book.practice.id);
+                    let is_set = !book.practice.changes().is_empty();
+                    header.practice = is_set.then_some(book.practice.id);
                     let mut all: BTreeMap<RecordId, &Arc<Record>> = BTreeMap::new();
-                    let practices = std::iter::once(&book.practice).chain(book.practices.values());
+                    // One in which nothing was ever set says nothing.
+                    let own = is_set.then_some(&book.practice);
+                    let practices = own.into_iter().chain(book.practices.values());
                     all.extend(book.couples.values().chain(practices).map(|record| (record.id, record)));
                     all.into_values().map(Arc::clone).collect()
                 }
@@ -234,6 +261,24 @@ impl App {
             }
         }
     }
+}
+
+impl Made {
+    fn count(&mut self, record: &Record, added: Result<(), Stays>) {
+        match added {
+            Ok(()) => self.couples += usize::from(is_couple(record)),
+            Err(Stays::SaidNo) => self.said_no += 1,
+            Err(Stays::Example) => self.examples += 1,
+        }
+    }
+}
+
+/// Adds some couples to a table, whose heads stand above the first of them.
+fn add_to_table(table: &mut String, some: &[Arc<Record>]) {
+    let couples = some.iter().filter(|record| record.kind == Kind::Couple).map(|record| Couple(record));
+    let rows = spreadsheet::table(couples);
+    let heads = if table.is_empty() { 0 } else { rows.find('\n').map_or(0, |end| end + 1) };
+    table.push_str(&rows[heads..]);
 }
 
 fn is_couple(record: &Record) -> bool {

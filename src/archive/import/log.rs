@@ -61,7 +61,7 @@ impl ImportLog {
             None => is_ours(change),
             Some(_) => !stamps.contains(&change.stamp),
         };
-        let left = twins::told_apart(record.changes().iter().filter(stays).cloned());
+        let left = twins::told_apart(record.changes().iter().filter(stays).cloned().collect());
         if left.is_empty() && taken.added.is_none() {
             return None;
         }

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::plan::{Entry, FarOff, News, Offer, Plan, Refused, Unreadable};
 use crate::archive::file::{FileError, Header, Row, open};
 use crate::archive::installation::Installation;
-use crate::archive::merge::{added, merge};
+use crate::archive::merge::{added, knows, merge};
 use crate::book::change::Change;
 use crate::book::id::{InstallationId, Moment, RecordId};
 use crate::book::merge::conflict::Conflict;
@@ -117,6 +117,10 @@ impl Preview {
         };
         if here.erased().is_some() && incoming.erased().is_none() {
             self.plan.erased_here += 1;
+            return Ok(());
+        }
+        if is_here && knows(here, &incoming) {
+            self.plan.same += 1;
             return Ok(());
         }
         let merged = merge(here, &incoming);

@@ -119,11 +119,11 @@ pub(super) fn read_wedding(json: &Json) -> Option<Wedding> {
     (exists && write_wedding(wedding) == *json).then_some(wedding)
 }
 
-pub(super) fn write_day(day: NaiveDate) -> Json {
+pub(in crate::archive) fn write_day(day: NaiveDate) -> Json {
     json!(day.to_string())
 }
 
-pub(super) fn read_day(json: &Json) -> Option<NaiveDate> {
+pub(in crate::archive) fn read_day(json: &Json) -> Option<NaiveDate> {
     // From the end, because a year may have a sign.
     let mut parts = json.as_str()?.rsplitn(3, '-');
     let mut part = || parts.next();
@@ -133,11 +133,11 @@ pub(super) fn read_day(json: &Json) -> Option<NaiveDate> {
     (day.to_string() == json.as_str()?).then_some(day)
 }
 
-pub(super) fn write_time(time: NaiveTime) -> Json {
+pub(in crate::archive) fn write_time(time: NaiveTime) -> Json {
     json!(format!("{:02}:{:02}", time.hour(), time.minute()))
 }
 
-pub(super) fn read_time(json: &Json) -> Option<NaiveTime> {
+pub(in crate::archive) fn read_time(json: &Json) -> Option<NaiveTime> {
     let (hour, minute) = json.as_str()?.split_once(':')?;
     NaiveTime::from_hms_opt(hour.parse().ok()?, minute.parse().ok()?, 0)
 }

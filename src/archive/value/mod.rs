@@ -13,12 +13,14 @@ mod json;
 use serde_json::{Value as Json, json};
 
 use super::code::Code;
+use super::list;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField as P, RingField};
 use crate::book::value::{DatesSettled, Extra, Recorded, StackSeen, Value, When};
 use crate::trade::band::alloys;
 use crate::trade::dates::spread::CalendarDays;
 use crate::trade::measure::Percent;
 use dates::*;
+pub(super) use dates::{read_day, read_time, write_day, write_time};
 use fit::*;
 use json::*;
 
@@ -68,6 +70,7 @@ pub fn write(value: &Value) -> Json {
         Value::Time(time) => write_time(*time),
         Value::Days(days) => json!(days.0),
         Value::Percent(percent) => json!(percent.0),
+        Value::Said(said) => list::write_json(said),
         Value::Unknown(text) => serde_json::from_str(text).unwrap_or(Json::Null),
     }
 }
@@ -124,6 +127,7 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             order_by: read_day(json.get("order_by")?)?,
             settled: read_day(json.get("settled")?)?,
         }),
+        Field::Said(whole) => Value::Said(Box::new(list::read_own(json, *whole)?)),
         Field::Practice(P::Region) => Value::Region(choice(json)?),
         Field::Practice(P::FirstSystem) => Value::System(choice(json)?),
         Field::Practice(P::Step) => Value::Step(choice(json)?),

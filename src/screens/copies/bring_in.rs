@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::parts::el::{el, live, maybe};
-use crate::parts::lay::{all, column, para, row};
+use crate::parts::lay::{all, column, para};
 use leptos::prelude::*;
 
 use super::list::last_import;
@@ -36,7 +36,7 @@ pub fn bring_in() -> AnyView {
     // Made anew only when a preview comes or goes: the field keeps its cursor while a file is read.
     let looked = Memo::new(move |_| step.with(|step| matches!(step, Step::Looked(_))));
     let shown = move || {
-        looked.track();
+        let _ = looked.get();
         untrack(|| match step.get() {
             Step::Looked(plan) => preview::preview(app, &plan, take_practice),
             Step::Asked | Step::Reading(_) | Step::Wrong(_) => ask(app, step, pasted),
@@ -61,11 +61,11 @@ pub fn bring_in() -> AnyView {
                 let _ = pasted.try_set(String::new());
             });
         });
-        Some(row(vec![leave, take]))
+        Some(all(vec![leave, take]))
     };
-    let status = el("div").attr("role", "status").child(live(said));
+    let status = el("div").class("told").attr("role", "status").child(live(said));
     // The region stays while what is above it changes, or it is not read out.
-    let content = column(vec![live(shown), status.view()]);
+    let content = column(vec![status.view(), live(shown)]);
     page(head(Setting::BringIn, say::BRING_IN), content, Some(maybe(action)))
 }
 

@@ -30,8 +30,10 @@ pub fn copies() -> AnyView {
     let what = RwSignal::new("book".to_owned());
     let chosen = RwSignal::new(BTreeSet::<RecordId>::new());
     let which = Signal::derive(move || {
-        if what.with(|what| what == "book") {
-            return Some(Which::Book);
+        match what.get().as_str() {
+            "book" => return Some(Which::Book),
+            "table" => return Some(Which::Table),
+            _ => {}
         }
         chosen.with(|chosen| (!chosen.is_empty()).then(|| Which::Couples(chosen.iter().copied().collect())))
     });
@@ -41,16 +43,18 @@ pub fn copies() -> AnyView {
         let last = app.last_copy.with(|last| last.as_ref().map(|last| day(last.at)));
         say::last_copy(last, app.waiting().map(day))
     };
-    let options = vec![option("book", say::WHOLE_BOOK), option("some", say::SOME_COUPLES)];
+    let options =
+        vec![option("book", say::WHOLE_BOOK), option("some", say::SOME_COUPLES), option("table", say::SPREADSHEET)];
+    let how = move || if what.with(|what| what == "table") { say::SPREADSHEET_HOW } else { say::COPIES_HOW }.to_owned();
     let some = move || what.with(|what| what == "some").then(|| untrack(|| couples(app, chosen)));
     let bring_in = line(say::BRING_IN, "", Address::Setting(Setting::BringIn).to_string()).small(say::BRING_IN_SMALL);
     let content = column(vec![
         para("", Signal::derive(state)),
         last_import(app),
-        choice("what", say::WHAT_LEAVES, Shape::Segments, options, what),
+        choice("what", say::WHAT_LEAVES, Shape::Chips, options, what),
         maybe(some),
         out.said(),
-        para("small", say::COPIES_HOW),
+        para("small", Signal::derive(how)),
         para("small", say::NOT_ENCRYPTED),
         section(say::BRING_IN, vec![lines(Signal::stored(vec![bring_in]))]),
     ]);
@@ -63,7 +67,8 @@ pub fn last_import(app: App) -> AnyView {
         let said = app.last_import.with(|log| {
             let log = log.as_ref()?;
             let day = clock::civil(log.at).0;
-            Some(say::last_import(day, &app.phone_name(log.by), log.records.len()))
+            let couples = app.with(|book| log.records.iter().filter(|it| book.couples.contains_key(&it.id)).count());
+            Some(say::last_import(day, &app.phone_name(log.by), couples))
         })?;
         let undo = button(Weight::Quiet, say::UNDO_IMPORT, move || app.undo_import());
         Some(block("column near last-import", vec![para("", said), para("small", say::KEEP_IMPORT_HOW), undo]))

@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use crate::parts::el::{el, live, maybe, nothing};
-use crate::parts::lay::{all, column, para, row};
+use crate::parts::lay::{all, column, para};
 use leptos::prelude::*;
 
 use crate::app::address::Part;
@@ -88,7 +88,7 @@ impl Out {
                     .then(|| button(Weight::Primary, say::SHARE_FILE, move || self.send(Self::share)));
                 let weight = if share.is_some() { Weight::Quiet } else { Weight::Primary };
                 let download = button(weight, say::DOWNLOAD, move || self.send(Self::download));
-                row([Some(download), share].into_iter().flatten().collect())
+                all([Some(download), share].into_iter().flatten().collect())
             })
         })
     }
@@ -101,7 +101,7 @@ impl Out {
 
     fn share(self, made: Arc<Made>, name: String) {
         let text = made.text.clone();
-        share::share_file(name, share::JSON, text, move |left| {
+        share::share_file(name, self.mime(), text, move |left| {
             if left {
                 self.app.has_left(&made);
             }
@@ -109,8 +109,13 @@ impl Out {
         });
     }
 
+    fn mime(self) -> &'static str {
+        let is_table = self.which.with_untracked(|which| *which == Some(Which::Table));
+        if is_table { share::CSV } else { share::JSON }
+    }
+
     fn download(self, made: Arc<Made>, name: String) {
-        if share::download(&name, share::JSON, &made.text) {
+        if share::download(&name, self.mime(), &made.text) {
             self.app.has_left(&made);
             self.app.say(say::DOWNLOADED.to_owned());
         } else {
@@ -124,6 +129,7 @@ fn name(app: App, which: &Which) -> String {
     let day = format::day_sortable(app.today.get_untracked());
     match which {
         Which::Book => format!("bandwright-book-{day}.json"),
+        Which::Table => format!("bandwright-table-{day}.csv"),
         Which::Couples(ids) => match ids.as_slice() {
             [only] => format!("bandwright-{}-{day}.json", only.to_string().get(..6).unwrap_or_default()),
             _ => format!("bandwright-couples-{day}.json"),

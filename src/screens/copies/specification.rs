@@ -1,7 +1,7 @@
 //! A couple's specification for the bench: shown, copied, shared. A couple that said no to being recorded has none.
 
 use crate::parts::el::{el, live, maybe, or_nothing};
-use crate::parts::lay::{all, column, para, row};
+use crate::parts::lay::{all, column, para};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};
@@ -51,7 +51,7 @@ pub fn specification(id: RecordId) -> AnyView {
             };
             let share = share::can_share().then(|| button(Weight::Primary, say::SHARE, send));
             let weight = if share.is_some() { Weight::Quiet } else { Weight::Primary };
-            row([Some(button(weight, say::COPY_TEXT, copy)), share].into_iter().flatten().collect())
+            all([Some(button(weight, say::COPY_TEXT, copy)), share].into_iter().flatten().collect())
         })
     };
     page(head, column(vec![live(content)]), Some(maybe(action)))

@@ -3,12 +3,14 @@
 use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
+use super::said::beside;
 use super::{Whose, whose_of};
 use crate::app::address::Part;
 use crate::app::form::Form;
 use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
+use crate::book::asks::Ask;
 use crate::book::couple::Band;
 use crate::book::id::RecordId;
 use crate::book::verbs;
@@ -67,6 +69,11 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
         None => width,
     };
     let content = all(vec![
+        beside(
+            id,
+            Some(wearer),
+            &[Ask::Colour, Ask::Metal, Ask::Nickel, Ask::Likes, Ask::Work, Ask::Sport, Ask::Engraving],
+        ),
         width.line(),
         fields::profile(form, "profile"),
         choice("finish", say::FINISH, Shape::Chips, finishes, form.text("finish")),

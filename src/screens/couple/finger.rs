@@ -4,12 +4,14 @@ use crate::parts::el::{el, maybe};
 use crate::parts::lay::{all, heading, para};
 use leptos::prelude::*;
 
+use super::said::beside;
 use super::{Whose, whose_of};
 use crate::app::address::{Address, Part, Setting};
 use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
+use crate::book::asks::Ask;
 use crate::book::change::Write;
 use crate::book::field::Field as Kept;
 use crate::book::id::{ItemId, RecordId};
@@ -63,6 +65,7 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
         });
     };
     let content = all(vec![
+        beside(id, Some(wearer), &[Ask::Hand, Ask::Finger, Ask::FirstRing]),
         readings(app, id, wearer),
         reading_fields(form, gauges),
         maybe(move || app.practice(|practice| practice.gauges().is_empty()).then(to_gauges)),

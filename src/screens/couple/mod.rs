@@ -9,6 +9,7 @@ mod plan;
 mod read_back;
 mod recorded;
 mod rings;
+pub mod said;
 mod stage;
 mod wedding;
 
@@ -32,6 +33,7 @@ use crate::parts::page::{Head, page};
 use crate::screens::copies;
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::wearer::Wearer;
+use crate::words::list::taking as say_list;
 use crate::words::parts::Mark;
 use crate::words::{
     agenda as say_agenda, book as say_book, copies as say_copies, phones as say_phones, screens as say,
@@ -63,6 +65,8 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::ReadBack => read_back::read_back(id),
         Part::Plan => plan::plan(id),
         Part::Specification | Part::Copy | Part::Differences | Part::History | Part::Erase => copies::part(id, part),
+        Part::Said => said::said(id),
+        Part::Invite => super::taking::taking(super::taking::Taking::Invite(Some(id))),
     }
 }
 
@@ -177,6 +181,7 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
         line(say::PEOPLE, String::new(), to(Part::People)),
         line(say::APPOINTMENTS, appointment, to(Part::Appointments)),
         line(say::RECORDED, recorded, to(Part::Recorded)),
+        line(say_list::SAID, say_list::lists(&couple.said()), to(Part::Said)),
         line(say::STAGE, say_book::stage(couple.stage()), to(Part::Stage)),
         line(say_agenda::PLAN, "", to(Part::Plan)).small(say_agenda::PLAN_SMALL),
     ]

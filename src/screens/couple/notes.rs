@@ -16,6 +16,7 @@ use crate::book::value::Value;
 use crate::parts::button::{Weight, button};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::words::harmless::harmless;
 use crate::words::screens as say;
 
 pub fn notes(id: RecordId) -> AnyView {
@@ -36,7 +37,11 @@ pub fn notes(id: RecordId) -> AnyView {
         });
         let note = |(item, text): (ItemId, String)| {
             let remove = move || app.save(id, vec![Write::clear(Kept::Note(item))], say::removed(say::NEW_NOTE), || ());
-            el("li").class("note").child(para("", text)).child(button(Weight::Plain, say::REMOVE, remove)).view()
+            el("li")
+                .class("note")
+                .child(para("", harmless(&text)))
+                .child(button(Weight::Plain, say::REMOVE, remove))
+                .view()
         };
         let notes: Vec<AnyView> = notes.unwrap_or_default().into_iter().map(note).collect();
         (!notes.is_empty()).then(|| el("ul").class("notes").children(notes).view())

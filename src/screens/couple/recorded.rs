@@ -3,10 +3,12 @@
 use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
+use super::said::beside;
 use super::{Whose, whose};
 use crate::app::address::Part;
 use crate::app::form::Form;
 use crate::app::state::app;
+use crate::book::asks::Ask;
 use crate::book::change::Write;
 use crate::book::field::Field as Kept;
 use crate::book::id::RecordId;
@@ -44,6 +46,7 @@ pub fn recorded(id: RecordId) -> AnyView {
         });
     };
     let content = all(vec![
+        beside(id, None, &[Ask::Recorded]),
         choice_with(
             "may-record",
             say::MAY_RECORD.into(),

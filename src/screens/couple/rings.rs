@@ -1,9 +1,10 @@
 //! The rings that one of the two owns or will own, and one of them.
 
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{all, column, pair, para};
+use crate::parts::lay::{all, column, heading, pair, para};
 use leptos::prelude::*;
 
+use super::said::{beside, has_rings};
 use super::{Whose, not_here, whose_of};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
@@ -11,6 +12,7 @@ use crate::app::form::Form;
 use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
+use crate::book::asks::Ask;
 use crate::book::change::Write;
 use crate::book::couple::Ring;
 use crate::book::field::Field as Kept;
@@ -26,6 +28,7 @@ use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::trade::band::{Profile, alloys};
 use crate::trade::limits::Limit;
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
+use crate::words::list::taking as say_list;
 use crate::words::{book as say_book, lengths, screens as say};
 
 pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
@@ -55,7 +58,16 @@ pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
         })
     };
     let new = Address::Part(id, Part::Ring(wearer, None)).to_string();
-    page(head, column(vec![lines(rows), maybe(none)]), Some(link_button(Weight::Primary, say::NEW_RING, new)))
+    let theirs = beside(id, Some(wearer), &[Ask::OwnsRings, Ask::RingName, Ask::ToCome]);
+    let ours = move || {
+        let said = app.couple(id, |couple| has_rings(couple, wearer)).unwrap_or(false);
+        (said && rows.with(|rows| !rows.is_empty())).then(|| heading(say_list::MEASURED_BY_US))
+    };
+    page(
+        head,
+        column(vec![theirs, maybe(ours), lines(rows), maybe(none)]),
+        Some(link_button(Weight::Primary, say::NEW_RING, new)),
+    )
 }
 
 pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
@@ -112,6 +124,7 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
     });
     let when = vec![option("now", say::WORN_NOW), option("later", say::PLANNED)];
     let content = all(vec![
+        beside(id, Some(wearer), &[Ask::RingName]),
         fields::text(form, "ring-name", say::RING_NAME).hint(say::RING_NAME_HINT).line(),
         choice_with(
             "planned",

@@ -1,11 +1,14 @@
 //! The wedding date, as far as it is known.
 
+use crate::parts::lay::all;
 use leptos::prelude::*;
 
+use super::said::beside;
 use super::{Whose, whose};
 use crate::app::address::Part;
 use crate::app::form::Form;
 use crate::app::state::app;
+use crate::book::asks::Ask;
 use crate::book::change::Write;
 use crate::book::field::Field as Kept;
 use crate::book::id::RecordId;
@@ -34,5 +37,6 @@ pub fn wedding(id: RecordId) -> AnyView {
             let _ = leave.try_run(());
         });
     };
-    form_page(head, form, fields::wedding(form, "wedding"), say::SAVE, save)
+    let content = all(vec![beside(id, None, &[Ask::Wedding, Ask::NeededBy]), fields::wedding(form, "wedding")]);
+    form_page(head, form, content, say::SAVE, save)
 }

@@ -15,7 +15,9 @@ use crate::parts::line::{Line, line, lines};
 use crate::parts::page::page;
 use crate::storage::preferences;
 use crate::storage::room::{Room, ask_to_persist, room};
-use crate::words::{keeping as say_keeping, phones as say_phones, practice as say, storage as say_storage};
+use crate::words::{
+    copies as say_copies, keeping as say_keeping, phones as say_phones, practice as say, storage as say_storage,
+};
 
 pub fn phone() -> AnyView {
     let app = app();
@@ -105,6 +107,8 @@ fn set_aside(app: App) -> AnyView {
     });
     maybe(move || {
         let count = rows.with(Vec::len);
-        (count > 0).then(|| section(say::SET_ASIDE, vec![para("caution", say_storage::set_aside(count)), lines(rows)]))
+        let out = move || button(Weight::Quiet, say_copies::SET_ASIDE_OUT, move || app.download_set_aside());
+        (count > 0)
+            .then(|| section(say::SET_ASIDE, vec![para("caution", say_storage::set_aside(count)), lines(rows), out()]))
     })
 }

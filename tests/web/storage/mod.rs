@@ -1,5 +1,6 @@
 //! The phone's storage, over real IndexedDB and localStorage.
 
+mod imports;
 mod kept;
 
 use bandwright::archive::installation;
@@ -111,7 +112,7 @@ async fn an_installation_that_cannot_be_read_is_not_replaced() {
 async fn what_a_newer_version_has_added_to_the_installation_stays() {
     let name = unique();
     let (db, loaded) = opened(&name).await;
-    let newer = installation::write(&loaded.installation).replace("\"1.0\"", "\"1.2\",\"shares\":true");
+    let newer = installation::write(&loaded.installation).replace("\"1.1\"", "\"1.2\",\"shares\":true");
     put(&db, META, "installation", &newer.as_str().into()).await;
     saved(&db, &couple(1), met("fair")).await;
     let now = stored(&db, META, "installation").await.unwrap().as_string().unwrap();
@@ -297,7 +298,7 @@ async fn what_a_newer_version_has_added_is_still_there_after_a_write() {
     let (db, _) = opened(&name).await;
     let record = saved(&db, &couple(1), met("fair")).await;
     let newer = row::write(&record)
-        .replace(r#""schema":"1.0""#, r#""schema":"1.4","shared":[1,2]"#)
+        .replace(r#""schema":"1.1""#, r#""schema":"1.4","shared":[1,2]"#)
         .replace(r#""value":"fair""#, r#""value":"fair","sure":false"#);
     put(&db, RECORDS, &record.id.to_string(), &newer.as_str().into()).await;
     let record = reload(&db, record.id).await.unwrap().unwrap();

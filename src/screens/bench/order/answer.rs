@@ -53,7 +53,7 @@ pub fn said(found: &Reckoned) -> Said {
     let again = found.order.as_ref().is_some_and(|order| !order.measure_again.is_empty());
     let loose = matches!(answer.joint, Some(JointFinding::Decides { help, .. }) if help != JointHelp::Accept);
     let tone = if again || loose || found.is_beyond() { Tone::Care } else { Tone::Rouge };
-    Said { figure: say_sizing::size_in_full(made.size), lines, tone }
+    Said { figure: made.name, lines, tone }
 }
 
 /// The same for the couple.

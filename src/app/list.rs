@@ -1,0 +1,89 @@
+//! The preparation list on the couple's own phone: read, and written at every key. It has nothing to do with the book.
+
+use std::cell::RefCell;
+
+use leptos::prelude::*;
+
+use super::address::{Address, Query};
+use super::{clock, route};
+use crate::archive::list::{read_invitation, write_invitation};
+use crate::book::asks::{Ask, Spot};
+use crate::book::id::ItemId;
+use crate::book::said::{Invitation, Said};
+use crate::storage::list as stored;
+use crate::trade::wearer::Wearer;
+
+thread_local! {
+    /// The list where the phone would not keep it: then it lives as long as the page.
+    static UNKEPT: RefCell<Option<Said>> = const { RefCell::new(None) };
+}
+
+/// The list as it stands; an empty one where there is none.
+pub fn now() -> Said {
+    UNKEPT
+        .with_borrow(Clone::clone)
+        .or_else(stored::kept)
+        .unwrap_or_else(|| Said::new(ItemId(clock::random()), clock::now().0))
+}
+
+/// Whether the phone keeps what is written.
+pub fn is_kept() -> bool {
+    stored::can_keep() && UNKEPT.with_borrow(Option::is_none)
+}
+
+/// Takes up what the jeweller's link says, and takes it out of the address.
+pub fn take_up(query: &Query) {
+    let invitation = read_invitation(query.iter().map(|(key, text)| (key.as_str(), text.as_str())));
+    if invitation == Invitation::default() {
+        return;
+    }
+    let mut said = now();
+    for (who, name) in [(Wearer::First, &invitation.first), (Wearer::Second, &invitation.second)] {
+        if let (None, Some(name)) = (said.name(who), name) {
+            said.set(Spot::of(Ask::Name, who), name.clone(), clock::now().0);
+        }
+    }
+    said.invitation = invitation;
+    keep(&said);
+    if is_kept() {
+        route::rename(&Address::List(None).to_string());
+    }
+}
+
+/// The text of an answer. Each key that is typed into it is kept.
+pub fn text(spot: Spot) -> RwSignal<String> {
+    let text = RwSignal::new(now().answers.get(&spot).cloned().unwrap_or_default());
+    Effect::new(move |typed: Option<()>| {
+        let words = text.get();
+        if typed.is_some() {
+            // Read anew: another tab may have written other answers.
+            let mut said = now();
+            said.set(spot, words, clock::now().0);
+            keep(&said);
+        }
+    });
+    text
+}
+
+/// Deletes everything, and answers with it in case it is to be put back.
+pub fn delete() -> Said {
+    let said = now();
+    stored::forget();
+    UNKEPT.set(None);
+    said
+}
+
+pub fn put_back(said: &Said) {
+    keep(said);
+}
+
+/// The address of a list for somebody: what a link says.
+pub fn address_for(invitation: &Invitation) -> String {
+    let query: Query = write_invitation(invitation).into_iter().map(|(key, text)| (key.to_owned(), text)).collect();
+    super::address::with_query(Address::List(None), &query)
+}
+
+fn keep(said: &Said) {
+    let unkept = (!stored::keep(said)).then(|| said.clone());
+    UNKEPT.set(unkept);
+}

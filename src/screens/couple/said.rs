@@ -1,0 +1,75 @@
+//! What the two said in their preparation lists: a page of its own, and a quiet line where the jeweller records the same.
+
+use leptos::prelude::*;
+
+use super::{Whose, whose};
+use crate::app::address::{Address, Part, with_query};
+use crate::app::state::app;
+use crate::book::asks::{Ask, Of, Spot};
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
+use crate::parts::button::{Weight, link_button};
+use crate::parts::el::{live, maybe};
+use crate::parts::lay::{block, column, para, row, section};
+use crate::parts::page::page;
+use crate::screens::in_words::in_words;
+use crate::trade::wearer::Wearer;
+use crate::words::list::{asked, handing, pages, taking as say};
+
+pub fn said(id: RecordId) -> AnyView {
+    let app = app();
+    let Whose { head, .. } = whose(id, say::SAID, Part::Said);
+    let lists = move || {
+        let lists = app.couple(id, |couple| {
+            couple.said().into_iter().map(|it| (pages::said_on(it), handing::groups(it))).collect::<Vec<_>>()
+        });
+        let lists = lists.unwrap_or_default();
+        if lists.is_empty() {
+            return para("", say::NO_LIST_YET);
+        }
+        let mut views = vec![para("small", say::ONE_LIST)];
+        views.extend(lists.into_iter().map(|(heading, groups)| section(heading, vec![in_words(groups)])));
+        column(views)
+    };
+    let take_in = with_query(Address::TakeIn, &[("couple".to_owned(), id.to_string())]);
+    let invite = Address::Part(id, Part::Invite).to_string();
+    let ways =
+        row(vec![link_button(Weight::Quiet, say::TAKE_IN, take_in), link_button(Weight::Quiet, say::INVITE, invite)]);
+    page(head, column(vec![live(lists), ways]), None)
+}
+
+/// What they said of the same things as the form below it asks, if they said anything.
+pub fn beside(id: RecordId, who: Option<Wearer>, asks: &'static [Ask]) -> AnyView {
+    let app = app();
+    maybe(move || {
+        let lines = app.couple(id, |couple| lines(couple, who, asks)).unwrap_or_default();
+        (!lines.is_empty()).then(|| {
+            let mut views = vec![para("said-by", say::SAID_BY_THEM)];
+            views.extend(lines.into_iter().map(|line| para("small", line)));
+            block("said", views)
+        })
+    })
+}
+
+/// Whether they said anything of the rings of one of the two.
+pub fn has_rings(couple: Couple<'_>, who: Wearer) -> bool {
+    couple.said().into_iter().any(|said| said.rings(who) > 0)
+}
+
+fn lines(couple: Couple<'_>, who: Option<Wearer>, asks: &[Ask]) -> Vec<String> {
+    let mut lines = Vec::new();
+    for said in couple.said() {
+        for ask in asks {
+            let of = ask.row().of;
+            if of == Of::Ring {
+                let rings = who.into_iter().flat_map(|who| (1..=said.rings(who)).map(move |number| (who, number)));
+                lines.extend(rings.filter_map(|(who, number)| handing::ring(said, who, number)));
+                continue;
+            }
+            let spot = Spot { ask: *ask, who: who.filter(|_| of == Of::Each), ring: None };
+            let answer = said.get(spot).map(|text| asked::answer(*ask, text));
+            lines.extend(answer.map(|answer| say::beside(asked::short(*ask), answer)));
+        }
+    }
+    lines
+}

@@ -1,0 +1,69 @@
+//! What would come in, before anything is written down.
+
+use leptos::prelude::*;
+
+use super::target::{Target, choose, known_list};
+use crate::app::address::Address;
+use crate::app::form::Form;
+use crate::app::route::go_instead;
+use crate::app::state::{App, app};
+use crate::archive::list::{is_newer, unknown_answers};
+use crate::book::asks::Spot;
+use crate::book::said::{AnswerError, Said, take_in};
+use crate::parts::button::{Weight, button};
+use crate::parts::el::{el, or_nothing};
+use crate::parts::lay::{column, para, section};
+use crate::screens::in_words::in_words;
+use crate::words::list::{asked, handing, pages, taking as say};
+
+pub fn preview(said: Said, form: Form) -> AnyView {
+    let app = app();
+    let newer = is_newer(&said);
+    let (mut said, wrong) = said.checked();
+    let mut left_out: Vec<String> = wrong.into_iter().map(|(spot, why)| left_out(spot, why)).collect();
+    // What a newer version of the list asked is kept with it; what no version asks is not.
+    if !newer {
+        let unknown = unknown_answers(&said);
+        left_out.extend((unknown > 0).then(|| say::unknown(unknown)));
+        said.unknown = None;
+    }
+    let again = known_list(app, &said);
+    let notes = vec![
+        or_nothing((said.agrees() == Some(false)).then(|| para("caution", say::SAYS_NO))),
+        or_nothing(newer.then(|| para("small", say::NEWER_MINOR))),
+        or_nothing(again.map(|(_, same)| para("small", if same { say::AGAIN_SAME } else { say::AGAIN_NEWER }))),
+        or_nothing(said.answers.is_empty().then(|| para("", say::NOTHING_SAID))),
+    ];
+    let said = StoredValue::new(said);
+    let target = Target::new(app, said, again.map(|(id, _)| id));
+    let missing = (!left_out.is_empty()).then(|| {
+        let rows = left_out.into_iter().map(|text| el("li").text(text).view()).collect();
+        section(say::LEFT_OUT, vec![el("ul").class("list-points").children(rows).view()])
+    });
+    let save = move || save(app, said, target, form);
+    column(vec![
+        section(said.with_value(pages::said_on), notes),
+        in_words(said.with_value(handing::groups)),
+        or_nothing(missing),
+        choose(app, said, target),
+        button(Weight::Primary, say::TAKE_IT_IN, save),
+    ])
+}
+
+fn left_out(spot: Spot, why: AnswerError) -> String {
+    asked::left_out(spot.ask, why)
+}
+
+fn save(app: App, said: StoredValue<Said>, target: Target, form: Form) {
+    let id = target.id();
+    let today = app.today.get_untracked();
+    let list = said.get_value();
+    let list = if target.is_swapped() { list.swapped() } else { list };
+    let writes = untrack(|| app.couple(id, |couple| take_in(list.clone(), Some(couple), today)));
+    let writes = writes.unwrap_or_else(|| take_in(list, None, today));
+    app.save(id, writes, say::TAKEN_IN.to_owned(), move || {
+        form.done();
+        form.reset();
+        go_instead(&Address::Couple(id).to_string());
+    });
+}

@@ -1,0 +1,134 @@
+//! Where a list goes: a new couple, or one that is in the book; and which of the two is which.
+
+use leptos::prelude::*;
+
+use crate::app::clock;
+use crate::app::route::{asked, route};
+use crate::app::state::App;
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
+use crate::book::said::Said;
+use crate::book::search;
+use crate::parts::choice::{Shape, choice, option};
+use crate::parts::el::live;
+use crate::parts::field::Field;
+use crate::parts::lay::column;
+use crate::screens::couples::lower;
+use crate::trade::wearer::Wearer;
+use crate::words::book as say_book;
+use crate::words::list::{pages, taking as say};
+
+/// So many couples are offered at a time.
+const OFFERED: usize = 6;
+
+const NEW: &str = "new";
+const SAME: &str = "same";
+const SWAPPED: &str = "swapped";
+
+/// What was chosen.
+#[derive(Clone, Copy)]
+pub struct Target {
+    /// Given once, so that a second press saves nothing twice.
+    fresh: RecordId,
+    into: RwSignal<String>,
+    order: RwSignal<String>,
+}
+
+impl Target {
+    /// The couple that has the list already, or the one from whose page this was opened, or else a new one.
+    pub fn new(app: App, said: StoredValue<Said>, known: Option<RecordId>) -> Target {
+        let query = route().query();
+        let from = || asked(&query, "couple").and_then(RecordId::parse);
+        let into = known.or_else(from).filter(|id| untrack(|| app.couple(*id, |it| !it.is_blank())).unwrap_or(false));
+        let target = Target {
+            fresh: RecordId(clock::random()),
+            into: RwSignal::new(into.map_or_else(|| NEW.to_owned(), |id| id.to_string())),
+            order: RwSignal::new(SAME.to_owned()),
+        };
+        untrack(|| target.settle_order(app, said));
+        target
+    }
+
+    pub fn id(self) -> RecordId {
+        self.into.with_untracked(|into| RecordId::parse(into)).unwrap_or(self.fresh)
+    }
+
+    pub fn is_swapped(self) -> bool {
+        self.into.with_untracked(|into| into != NEW) && self.order.with_untracked(|order| order == SWAPPED)
+    }
+
+    /// Sets the order in which the names agree.
+    fn settle_order(self, app: App, said: StoredValue<Said>) {
+        let name = |who| said.with_value(|said| said.name(who).map(lower));
+        let crossed = |couple: Couple<'_>| {
+            let known = Wearer::BOTH.map(|who| couple.name(who).map(lower));
+            let told = Wearer::BOTH.map(name);
+            let agree = |one: &Option<String>, other: &Option<String>| one.is_some() && one == other;
+            let straight = agree(&known[0], &told[0]) || agree(&known[1], &told[1]);
+            !straight && (agree(&known[0], &told[1]) || agree(&known[1], &told[0]))
+        };
+        let id = self.into.with(|into| RecordId::parse(into));
+        let crossed = id.and_then(|id| app.couple(id, crossed)).unwrap_or(false);
+        self.order.set(if crossed { SWAPPED } else { SAME }.to_owned());
+    }
+}
+
+/// The couple that has this list already, and whether it says the same there.
+pub fn known_list(app: App, said: &Said) -> Option<(RecordId, bool)> {
+    untrack(|| {
+        app.with(|book| {
+            book.couples.values().find_map(|record| {
+                let known = Couple(record).said().into_iter().find(|known| known.id == said.id)?;
+                Some((record.id, known == said || *known == said.clone().swapped()))
+            })
+        })
+    })
+}
+
+/// The choice of the couple, and of who is who.
+pub fn choose(app: App, said: StoredValue<Said>, target: Target) -> AnyView {
+    if untrack(|| app.with(|book| book.couples.is_empty())) {
+        return ().into_any();
+    }
+    let first = said.with_value(|said| said.name(Wearer::First).map(str::to_owned)).unwrap_or_default();
+    let find = RwSignal::new(if offered(app, &first, target).is_empty() { String::new() } else { first });
+    let couples = move || {
+        let mut options = vec![option(NEW, say::NEW_COUPLE)];
+        let found = find.with(|words| offered(app, words, target));
+        options.extend(found.into_iter().map(|(id, names)| option(id.to_string(), names)));
+        choice("into", say::INTO, Shape::Chips, options, target.into)
+    };
+    let who = move || {
+        let id = target.into.with(|into| RecordId::parse(into));
+        untrack(|| target.settle_order(app, said));
+        let names =
+            id.and_then(|id| untrack(|| app.couple(id, |it| Wearer::BOTH.map(|who| say_book::name_of(it, who)))));
+        let Some([one, other]) = names else { return ().into_any() };
+        let [first, second] = Wearer::BOTH.map(|who| said.with_value(|said| pages::of(said, who)));
+        let options = vec![
+            option(SAME, say::who_is_who([&first, &second], [&one, &other])),
+            option(SWAPPED, say::who_is_who([&first, &second], [&other, &one])),
+        ];
+        choice("order", say::WHO_IS_WHO, Shape::Chips, options, target.order)
+    };
+    column(vec![Field::new("find", say::FIND, find).enter("search").line(), live(couples), live(who)])
+}
+
+/// Couples with these words, and the one that is chosen.
+fn offered(app: App, words: &str, target: Target) -> Vec<(RecordId, String)> {
+    let chosen = target.into.with_untracked(|into| RecordId::parse(into));
+    untrack(|| {
+        app.with(|book| {
+            let couples = book.couples.values().map(|record| Couple(record)).filter(|it| !it.is_blank());
+            let found = couples.filter(|it| Some(it.0.id) == chosen || search::matches(*it, words, lower));
+            let mut found: Vec<_> = found.map(|it| (it.0.id, say_book::names(it))).collect();
+            // The one that is chosen stays in sight.
+            if let Some(at) = found.iter().position(|(id, _)| Some(*id) == chosen) {
+                let first = found.remove(at);
+                found.insert(0, first);
+            }
+            found.truncate(OFFERED);
+            found
+        })
+    })
+}

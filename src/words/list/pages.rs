@@ -1,0 +1,131 @@
+//! The pages of the list: what they are called, what stands at their head, and what the couple can do there.
+
+use super::super::{book, dates, format};
+use crate::book::asks::{QUESTIONS, Section};
+use crate::book::said::{Invitation, Said};
+use crate::trade::wearer::Wearer;
+
+pub const TITLE: &str = "Before we make your wedding bands";
+pub const LIST: &str = "The list";
+pub const INTRO: &str = "A few questions about the two of you, your hands and your rings. Answer what you like, in any order, and leave out what you like: \
+your jeweller goes through it with you anyway. Half an hour is plenty.";
+pub const KEPT: &str =
+    "Every word is kept on this phone as you write it, and works without a network. Nothing is sent until you send it.";
+pub const NOT_KEPT: &str = "This browser keeps nothing: what you write is gone when you close the page. Leave private browsing, then open the list again.";
+pub const ADD_RING: &str = "Another ring";
+pub const DELETE: &str = "Delete everything on this phone";
+pub const DELETED: &str =
+    "Deleted from this phone. What you have handed over already is with your jeweller: ask them to erase it.";
+pub const PUT_BACK: &str = "Put it back";
+pub const RESUME: &str = "Go on with the preparation list";
+
+pub fn title(section: Section) -> &'static str {
+    match section {
+        Section::Two => "The two of you",
+        Section::Wedding => "The wedding",
+        Section::Wearing => "How you will wear them",
+        Section::Rings => "Rings beside the band",
+        Section::Look => "What you like",
+        Section::Hands => "What your hands do",
+        Section::Budget => "Budget, and anything else",
+        Section::Bring => "What to bring",
+        Section::Measure => "About measuring your finger",
+        Section::Privacy => "Who will see this",
+        Section::Send => "Hand it over",
+    }
+}
+
+/// What stands at the head of a page of questions.
+pub fn intro(section: Section) -> Option<&'static str> {
+    Some(match section {
+        Section::Two => "First names are enough. One of you can fill in the list for both.",
+        Section::Wedding => {
+            "Bands are made to order, and that takes weeks. The sooner the date is known, the better; a month will do."
+        }
+        Section::Wearing => "Left and right hand differ in size, so it helps to know which it will be.",
+        Section::Rings => {
+            "Two rings on one finger rub and turn. Your jeweller wants to know what the new band will lie beside, and how wide it is."
+        }
+        Section::Look => "Nobody expects you to know the names of things. Say it in your own words.",
+        Section::Hands => {
+            "Metals differ in how they take knocks and scratches, and some rings are better left off for some work."
+        }
+        Section::Budget => "A range is enough. It saves you being shown what you do not want.",
+        Section::Bring | Section::Measure | Section::Privacy | Section::Send => return None,
+    })
+}
+
+/// The heading over what is asked of one of the two.
+pub fn of(said: &Said, who: Wearer) -> String {
+    said.name(who).map_or_else(|| nameless(who).to_owned(), str::to_owned)
+}
+
+pub fn nameless(who: Wearer) -> &'static str {
+    match who {
+        Wearer::First => "One of you",
+        Wearer::Second => "The other of you",
+    }
+}
+
+/// "Ring 2".
+pub fn ring(number: u8) -> String {
+    format!("Ring {number}")
+}
+
+/// "7 of 16 answered".
+pub fn progress(answered: usize) -> String {
+    format!("{answered} of {QUESTIONS} answered")
+}
+
+/// How far a page is, at the end of its row.
+pub fn section_progress(answered: usize, of: usize) -> String {
+    match (answered, of) {
+        (_, 0) => "to read".to_owned(),
+        (0, 1) => String::new(),
+        (_, 1) => "answered".to_owned(),
+        _ => format!("{answered} of {of}"),
+    }
+}
+
+pub fn next(section: Section) -> String {
+    format!("Next: {}", title(section))
+}
+
+/// The way on from the list itself.
+pub fn go_on(section: Section, answered: usize) -> String {
+    match (section, answered) {
+        (Section::Send, _) => title(section).to_owned(),
+        (_, 0) => format!("Begin: {}", title(section)),
+        (_, _) => format!("Go on: {}", title(section)),
+    }
+}
+
+/// Whom the list is for, and the appointment, as the jeweller's link says.
+pub fn greeting(invitation: &Invitation) -> Option<String> {
+    let names = match (&invitation.first, &invitation.second) {
+        (Some(first), Some(second)) => Some(format!("{first} and {second}")),
+        (Some(only), None) | (None, Some(only)) => Some(only.clone()),
+        (None, None) => None,
+    };
+    let when = invitation.when.map(book::when);
+    let mut text = match (names, when) {
+        (Some(names), Some(when)) => format!("For {names}. Your appointment: {when}"),
+        (Some(names), None) => format!("For {names}"),
+        (None, Some(when)) => format!("Your appointment: {when}"),
+        (None, None) => return None,
+    };
+    if let (Some(region), Some(_)) = (invitation.region, invitation.when) {
+        text.push_str(", ");
+        text.push_str(dates::region(region));
+    }
+    text.push('.');
+    Some(text)
+}
+
+/// The day on which something was said, as it stands beside it.
+pub fn said_on(said: &Said) -> String {
+    format!("Said by the couple, {}", format::day(said.saved))
+}
+
+/// The answer to a choice that nobody has to make.
+pub const LEAVE_OPEN: &str = "leave open";

@@ -1,0 +1,155 @@
+//! A list among other words: in a file, in a message, and after what messengers do to it.
+
+use bandwright::archive::find::{read, write_line};
+use bandwright::archive::list::{LIMIT, ListError, write};
+use bandwright::words::list::handing;
+use proptest::prelude::*;
+
+use super::{SAMPLE, arbitrary, sample};
+use bandwright::book::id::ItemId;
+
+fn message() -> String {
+    let said = sample();
+    handing::message(&said, &write_line(&said))
+}
+
+/// The same list is found in it.
+fn check(what: &str, text: &str) {
+    assert_eq!(read(text.as_bytes()), Ok(sample()), "{what}: {text}");
+}
+
+fn refused(what: &str, bytes: &[u8], why: ListError) {
+    assert_eq!(read(bytes), Err(why), "{what}");
+}
+
+#[test]
+fn a_message_is_read_as_a_whole() {
+    let message = message();
+    assert!(message.contains("\nWedding: 22 May 2027\n") && message.contains("Engraving: für immer"), "{message}");
+    assert!(message.contains("Ring 1: engagement ring, 2.6 mm at three and nine o\u{2019}clock, 1,8 mm at the top"));
+    assert!(message.contains("Ring 2: about 3 at three"), "their words stay as they are: {message}");
+    check("whole", &message);
+    check("answered", &format!("Hello Mara,\nhere {{it}} is :-}}\n\n{message}\n-- \nsent from a phone {{}}"));
+    check("a file", SAMPLE);
+    check("a file, marked", &format!("\u{feff}{SAMPLE}"));
+    check("a file in a message", &format!("Our list: {SAMPLE} Thanks"));
+    let pretty = serde_json::to_string_pretty(&serde_json::from_str::<serde_json::Value>(SAMPLE).unwrap()).unwrap();
+    check("laid out", &pretty);
+    check("laid out in a message", &format!("See below\n{pretty}\nAda"));
+}
+
+#[test]
+fn what_messengers_do_is_undone() {
+    let message = message();
+    check("other line breaks", &message.replace('\n', "\r\n"));
+    check("line breaks lost", &message.replace('\n', " "));
+    check("curly quotes", &curled(&message));
+    check("guillemets", &message.replace('"', "»"));
+    check("spaces that do not break", &message.replace(' ', "\u{a0}"));
+    check("bold and italics", &format!("*{}*", message.replace("\\u", "\\*u*")));
+    check("quoted", &message.lines().map(|line| format!("> > {line}\n")).collect::<String>());
+    for width in [40, 60, 76] {
+        check("wrapped", &wrapped(&message, width, "\n"));
+        check("wrapped and quoted", &wrapped(&message, width, "\n> "));
+        check("invisible breaks", &wrapped(&message, width, "\u{200b}"));
+        check("all of it at once", &wrapped(&curled(&message), width, " \r\n\u{a0}>"));
+    }
+}
+
+#[test]
+fn what_is_no_list_says_why() {
+    let whole = message();
+    refused("nothing", b"", ListError::Empty);
+    refused("spaces", " \n\u{feff} ".as_bytes(), ListError::NoList);
+    refused("words", b"Hello Mara, see you on Friday {maybe}.", ListError::NoList);
+    refused("cut off", &whole.as_bytes()[..whole.len() - 40], ListError::CutOff);
+    refused("a file cut off", &SAMPLE.as_bytes()[..500], ListError::CutOff);
+    refused("too large", &vec![b' '; LIMIT + 1], ListError::TooLarge);
+    refused("a packed folder", b"PK\x03\x04\x14\x00\x00\x00list", ListError::Zip);
+    refused("a picture", b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\x00\x01", ListError::NotText);
+    let utf_16: Vec<u16> = SAMPLE.encode_utf16().collect();
+    let little: Vec<u8> = utf_16.iter().flat_map(|unit| unit.to_le_bytes()).collect();
+    let big: Vec<u8> = utf_16.iter().flat_map(|unit| unit.to_be_bytes()).collect();
+    refused("UTF-16", &little, ListError::Utf16);
+    refused("UTF-16, the other way round", &big, ListError::Utf16);
+    refused("UTF-16, marked", &[&[0xff, 0xfe][..], &little].concat(), ListError::Utf16);
+    refused("another program's", br#"{"contacts": [{"name": "Ada"}], "version": 3}"#, ListError::NotOurs);
+    refused("a number", b"17", ListError::NoList);
+    refused("a couple of the book", br#"{"schema": "1.0", "kind": "couple", "id": "7"}"#, ListError::OtherKind);
+    refused("a newer major", SAMPLE.replace(r#""schema":"1.0""#, r#""schema":"3.0""#).as_bytes(), ListError::Newer(3));
+    let deep = |open: &str, close: &str| format!("{}1{}", open.repeat(200), close.repeat(200));
+    refused("200 levels of lists", deep("[", "]").as_bytes(), ListError::TooDeep);
+    refused("200 levels of objects", deep(r#"{"a":"#, "}").as_bytes(), ListError::TooDeep);
+    let carried =
+        SAMPLE.replace(r#""schema":"1.0""#, &format!(r#""schema":"1.4","more":{}"#, "[".repeat(60) + &"]".repeat(60)));
+    refused("60 levels in a newer one", carried.as_bytes(), ListError::TooDeep);
+    refused(
+        "an answer without its name",
+        SAMPLE.replace(r#""answers":{"#, r#""answers":{"x","#).as_bytes(),
+        ListError::Damaged,
+    );
+    // Never longer than it takes to look at a few beginnings.
+    refused("many braces", "{\"".repeat(LIMIT / 2).as_bytes(), ListError::TooDeep);
+}
+
+#[test]
+fn the_line_of_a_message_has_plain_signs_only() {
+    let line = write_line(&sample());
+    assert!(line.chars().all(|c| c.is_ascii_alphanumeric() || "{}[]:,.\"\\-".contains(c)), "{line}");
+    assert!(!line.contains("--"));
+    assert_eq!(
+        serde_json::from_str::<serde_json::Value>(&line).unwrap(),
+        serde_json::from_str::<serde_json::Value>(&write(&sample())).unwrap()
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 128, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_list_comes_through(said in arbitrary::said(ItemId(9)), width in 20usize..90, before in "[^{\\x00]{0,40}") {
+        let line = write_line(&said);
+        prop_assert_eq!(read(line.as_bytes()), Ok(said.clone()));
+        let sent = format!("{before}\n{}\nBye", wrapped(&curled(&line), width, "\n> "));
+        prop_assert_eq!(read(sent.as_bytes()), Ok(said));
+    }
+
+    /// Bytes changed, taken out or put in, anywhere and several times: it is a list or it is not, and nothing panics;
+    /// what is done with a list that was read does not either.
+    #[test]
+    fn mutated(said in arbitrary::said(ItemId(9)), file in any::<bool>(), edits in proptest::collection::vec((any::<prop::sample::Index>(), any::<u8>(), 0u8..3), 1..8)) {
+        let mut bytes = if file { write(&said) } else { handing::message(&said, &write_line(&said)) }.into_bytes();
+        for (at, byte, how) in edits {
+            let at = at.index(bytes.len());
+            match how {
+                0 => bytes[at] = byte,
+                1 => drop(bytes.remove(at)),
+                _ => bytes.insert(at, byte),
+            }
+        }
+        if let Ok(said) = read(&bytes) {
+            let (checked, _) = said.clone().checked();
+            handing::groups(&checked);
+            let today = said.saved;
+            bandwright::book::said::take_in(checked, None, today);
+            prop_assert_eq!(read(write(&said).as_bytes()), Ok(said));
+        }
+    }
+}
+
+fn curled(text: &str) -> String {
+    let mut open = false;
+    let curl = |c| match c {
+        '"' => {
+            open = !open;
+            if open { '\u{201c}' } else { '\u{201d}' }
+        }
+        c => c,
+    };
+    text.chars().map(curl).collect()
+}
+
+fn wrapped(text: &str, width: usize, with: &str) -> String {
+    let chars: Vec<char> = text.chars().collect();
+    chars.chunks(width).map(|line| line.iter().collect::<String>()).collect::<Vec<_>>().join(with)
+}

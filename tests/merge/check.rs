@@ -1,0 +1,126 @@
+//! What must hold after every history.
+
+use std::collections::BTreeSet;
+
+use bandwright::archive::merge::merge;
+use bandwright::archive::row;
+use bandwright::book::field::Field;
+use bandwright::book::merge::conflict::Conflict;
+use bandwright::book::record::{Kind, Record};
+
+use super::history::{COUPLE, Happened, Phone, World};
+
+pub fn check(world: &World) {
+    converged(world);
+    laws(world);
+    let phone = &world.phones[0];
+    if phone.record.erased().is_some() {
+        return nothing_is_left(phone);
+    }
+    no_value_vanished(world, phone);
+    if !world.cloned {
+        as_the_registers_have_it(world, phone);
+        put_away_unseen(world, phone);
+    }
+}
+
+/// Everybody shows the same and would write the same file.
+fn converged(world: &World) {
+    let first = &world.phones[0];
+    let text = row::write(&first.record);
+    for phone in &world.phones {
+        assert_eq!(phone.record, first.record);
+        assert_eq!(row::write(&phone.record), text);
+    }
+    assert_eq!(row::read(&text).as_ref(), Ok(&first.record));
+}
+
+/// On parts of the history: each phone's own changes, and whatever is reached from them.
+fn laws(world: &World) {
+    let whole = &world.phones[0].record;
+    let part = |of: usize| {
+        let some = whole.changes().iter().enumerate().filter(|(at, _)| at % 3 == of || at % 5 == of);
+        let changes = some.map(|(_, change)| change.clone());
+        let record = Record::of(COUPLE, Kind::Couple, bandwright::archive::twins::told_apart(changes.collect()));
+        if of == 2 && whole.erased().is_some() { whole.clone() } else { record }
+    };
+    let [a, b, c] = [part(0), part(1), part(2)];
+    assert_eq!(merge(&a, &b), merge(&b, &a), "commutative");
+    assert_eq!(merge(&merge(&a, &b), &c), merge(&a, &merge(&b, &c)), "associative");
+    assert_eq!(merge(&a, &a), a, "idempotent");
+    for part in [&a, &b, &c] {
+        assert_eq!(merge(whole, part), *whole, "what is known already is no change");
+        assert_eq!(merge(part, whole), *whole);
+    }
+}
+
+fn nothing_is_left(phone: &Phone) {
+    assert!(phone.record.changes().is_empty() && phone.record.fields().next().is_none());
+    let text = row::write(&phone.record);
+    assert!(!text.contains("field") && !text.contains("value"), "{text}");
+}
+
+/// Every value that was ever saved stands, or was replaced by somebody who had seen it.
+fn no_value_vanished(world: &World, phone: &Phone) {
+    let happened: Vec<(usize, &Happened)> = known(world, phone);
+    for (at, it) in &happened {
+        for set in &it.change.sets {
+            let stands = phone.record.standing_writes().any(|(field, change, value)| {
+                *field == set.field && change.made_under() == it.change.stamp && value == set.value.as_ref()
+            });
+            let is_replaced = happened.iter().any(|(_, later)| {
+                later.knew & (1 << at) != 0 && later.change.sets.iter().any(|other| other.field == set.field)
+            });
+            assert!(stands || is_replaced, "{:?} of {:?}", set, it.change.stamp);
+            assert!(world.cloned || stands != is_replaced, "stands although it was replaced: {set:?}");
+        }
+    }
+    assert_eq!(phone.record.changes().len(), happened.len(), "nothing is lost from the history, nor there twice");
+}
+
+/// Those that reached anybody who is still there.
+fn known<'a>(world: &'a World, phone: &Phone) -> Vec<(usize, &'a Happened)> {
+    world.happened.iter().enumerate().filter(|(at, _)| phone.knows & (1 << at) != 0).collect()
+}
+
+/// The same values side by side as in the registers of another project.
+fn as_the_registers_have_it(world: &World, phone: &Phone) {
+    for (field, register) in &phone.registers {
+        let theirs = register.read().val.into_iter();
+        let theirs: BTreeSet<String> =
+            theirs.map(|(at, value)| format!("{:?} {value:?}", world.happened[at].change.stamp)).collect();
+        let ours = phone.record.standing_writes().filter(|(its, ..)| *its == field);
+        let ours: BTreeSet<String> =
+            ours.map(|(_, change, value)| format!("{:?} {:?}", change.stamp, value.cloned())).collect();
+        assert_eq!(ours, theirs, "{field:?}");
+    }
+}
+
+/// Who had not seen whose doing, by what the phones knew.
+fn put_away_unseen(world: &World, phone: &Phone) {
+    let happened = known(world, phone);
+    let find = |stamp| happened.iter().find(|(_, it)| it.change.stamp == stamp).copied().unwrap();
+    let conflicts = phone.record.conflicts();
+    let told = conflicts.iter().find_map(|conflict| match conflict {
+        Conflict::PutAway { away, edits } => Some((away.stamp, edits.iter().map(|(field, edit)| (*field, edit.stamp)))),
+        Conflict::Field { .. } => None,
+    });
+    let told: BTreeSet<_> = told.into_iter().flat_map(|(_, edits)| edits).collect();
+    let away = phone.record.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last();
+    let Some((_, away, Some(_))) = away else { return assert!(told.is_empty()) };
+    let (away_at, away) = find(away.stamp);
+    let edits = phone.record.standing_writes().filter(|(field, ..)| **field != Field::PutAway);
+    let expected: BTreeSet<_> = edits
+        .filter(|(_, edit, _)| {
+            let (at, edit) = find(edit.stamp);
+            at != away_at && away.knew & (1 << at) == 0 && edit.knew & (1 << away_at) == 0
+        })
+        .map(|(field, edit, _)| (field, edit.stamp))
+        .collect();
+    if world.has_old {
+        // An old version does not say what its user had seen: rather a question too many.
+        assert!(told.is_superset(&expected));
+    } else {
+        assert_eq!(told, expected);
+    }
+}

@@ -1,0 +1,79 @@
+//! Merging: whatever happens to the phones, in the end all hold the same book, and nothing has vanished unseen.
+
+#[path = "../book/arbitrary.rs"]
+mod arbitrary;
+mod check;
+mod choosing;
+mod history;
+
+use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
+
+use bandwright::archive::merge::merge;
+use bandwright::archive::twins::told_apart;
+use bandwright::book::record::Record;
+use history::World;
+use proptest::prelude::*;
+
+/// How many histories: 1,000,000 in `make prove`.
+fn histories() -> u64 {
+    std::env::var("HISTORIES").ok().and_then(|count| count.parse().ok()).unwrap_or(1_500)
+}
+
+#[test]
+fn random_histories() {
+    let first = std::env::var("FIRST_SEED").ok().and_then(|seed| seed.parse().ok()).unwrap_or(1);
+    let last = first + histories() - 1;
+    let (mut changes, mut conflicts, mut clones, mut erased) = (0, 0, 0, 0);
+    for seed in first..=last {
+        let outcome = catch_unwind(AssertUnwindSafe(|| {
+            let world = World::of(seed);
+            check::check(&world);
+            world
+        }));
+        let world = outcome.unwrap_or_else(|why| {
+            eprintln!("the history of seed {seed} fails: FIRST_SEED={seed} HISTORIES=1 runs it alone");
+            resume_unwind(why)
+        });
+        changes += world.happened.len();
+        conflicts += usize::from(world.phones[0].record.is_in_conflict());
+        clones += usize::from(world.cloned);
+        erased += usize::from(world.phones[0].record.erased().is_some());
+    }
+    println!(
+        "histories: seeds {first} to {last}, {changes} changes; {conflicts} end with a conflict, {clones} have clones, {erased} an erasing"
+    );
+    assert!(conflicts > 0 && clones > 0 && (erased > 0 || histories() < 500), "they are worth checking");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+
+    /// With every field and value there is: any parts of one record come to the same, in whatever order.
+    #[test]
+    fn laws(record in arbitrary::record(), parts in any::<[u64; 3]>()) {
+        let [a, b, c] = parts.map(|bits| {
+            let some = record.changes().iter().enumerate().filter(|(at, _)| bits >> (at % 64) & 1 == 1);
+            Record::of(record.id, record.kind, told_apart(some.map(|(_, change)| change.clone()).collect()))
+        });
+        prop_assert_eq!(merge(&a, &b), merge(&b, &a));
+        prop_assert_eq!(merge(&merge(&a, &b), &c), merge(&a, &merge(&b, &c)));
+        prop_assert_eq!(&merge(&a, &a), &a);
+        prop_assert_eq!(&merge(&record, &a), &record);
+        prop_assert_eq!(&merge(&a, &record), &record);
+    }
+
+    /// Whatever two records of one id hold, also where they claim the same stamps.
+    #[test]
+    fn strangers_under_one_id(one in arbitrary::record(), other in arbitrary::record(), third in arbitrary::record()) {
+        let as_one = |other: &Record| Record::of(one.id, one.kind, other.changes().to_vec());
+        let (other, third) = (as_one(&other), as_one(&third));
+        let merged = merge(&one, &other);
+        prop_assert_eq!(&merged, &merge(&other, &one));
+        prop_assert_eq!(merge(&merged, &third), merge(&one, &merge(&other, &third)));
+        prop_assert_eq!(&merge(&merged, &one), &merged);
+        for change in one.changes().iter().chain(other.changes()) {
+            let is_there = merged.changes().iter().any(|it| it.says_the_same(change) && it.made_under() == change.stamp);
+            prop_assert!(is_there);
+        }
+    }
+}

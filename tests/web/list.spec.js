@@ -1,0 +1,388 @@
+// The couple's preparation list: filled in on their phone, handed over with no server there, and taken into the book.
+import { readFile, writeFile } from "node:fs/promises";
+import { phone } from "./browser.js";
+import { axe, overflow } from "./checks.js";
+import { TODAY, expect, fieldsOf, go, hand, heading, line, loadExamples, meet, notice, open, ready, said, test } from "./hand.js";
+
+const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
+
+/** The list as the couple's phone keeps it. */
+const kept = (page) => page.evaluate(() => JSON.parse(JSON.parse(localStorage.getItem("bandwright.list"))));
+
+/** Presses Tab until the field or link has the focus. */
+async function tabTo(page, css) {
+  for (let presses = 0; presses < 80; presses++) {
+    await page.keyboard.press("Tab");
+    if (await page.evaluate((css) => document.activeElement.matches(css), css)) return;
+  }
+  throw new Error(`Tab never came to ${css}`);
+}
+
+/** A second phone, with a book of its own. */
+async function secondPhone(browser, guard) {
+  const context = await browser.newContext({ ...phone, acceptDownloads: true });
+  guard.follow(context);
+  await context.clock.setFixedTime(TODAY);
+  return context.newPage();
+}
+
+/** Fills in a few answers of every kind. */
+async function fill(page, { recorded = "yes" } = {}) {
+  const thumb = hand(page);
+  for (const [address, fields] of [
+    ["#/list/two", { "name-first": "Ada", "name-second": "Ben" }],
+    ["#/list/wedding", { wedding: "22 May 2027", "needed-by": "by the end of April" }],
+    ["#/list/rings", { "owns-rings-first-some": null, "ring-name-first-1": "engagement ring", "ring-width-first-1": "2,6", "ring-how-first-1-ruler": null }],
+    ["#/list/look", { "colour-second-yellow": null, "nickel-free-first-yes": null, "likes-first": "narrow “and” plain" }],
+    ["#/list/privacy", { [`recorded-${recorded}`]: null }],
+  ]) {
+    await go(page, address);
+    for (const [id, words] of Object.entries(fields)) {
+      if (words === null) await thumb.tap(page.locator(`#${id}`));
+      else await thumb.put(page.locator(`#${id}`), words);
+    }
+  }
+}
+
+test("a link invites them, is taken out of the address, and leads nowhere into the book", async ({ page, site, install }) => {
+  await install();
+  await open(page, site, INVITED);
+  await expect(page.getByText("For Ada and Ben. Your appointment: Sat 22 May 2027, 10:00, Scotland.")).toBeVisible();
+  expect(new URL(page.url()).hash).toBe("#/list");
+  await expect(page.getByText("1 of 16 answered")).toBeVisible();
+  for (const address of ["#/list", "#/list/two", "#/list/rings", "#/list/privacy", "#/list/send"]) {
+    await go(page, address);
+    await expect(page.locator("nav")).toHaveCount(0);
+    const hrefs = await page.locator("a").evaluateAll((links) => links.map((link) => link.getAttribute("href")));
+    expect(hrefs.filter((href) => !href.startsWith("#/list")), address).toEqual([]);
+  }
+  await go(page, "#/list?for=%3Cb%3EEve%3C%2Fb%3E&with=" + "x".repeat(99) + "&when=tomorrow&region=moon");
+  await expect(page.getByText("For <b>Eve</b>.")).toBeVisible();
+  await expect(page.locator("main b")).toHaveCount(0);
+});
+
+test("it is kept at every key and goes on after a reload, with the server gone", async ({ page, site, install }) => {
+  await install();
+  await site.stop();
+  await open(page, site, "#/list/two");
+  await hand(page).write(page.locator("#name-first"), "Ada");
+  await page.reload();
+  await ready(page);
+  await expect(page.locator("#name-first")).toHaveValue("Ada");
+  await go(page, "#/list/rings");
+  await hand(page).tap(page.locator("#owns-rings-second-some"));
+  await hand(page).write(page.locator("#ring-width-second-1"), "about two");
+  await page.keyboard.press("Tab");
+  await expect(page.locator("#ring-width-second-1-error")).toContainText("between 0.5 and 25 mm");
+  await hand(page).press("Another ring");
+  await hand(page).write(page.locator("#ring-name-second-2"), "signet");
+  await page.reload();
+  await ready(page);
+  await expect(page.locator("#ring-width-second-1")).toHaveValue("about two");
+  await expect(page.locator("#ring-name-second-2")).toHaveValue("signet");
+  await go(page, "#/list");
+  await expect(page.getByText("2 of 16 answered")).toBeVisible();
+  // The installed app begins at Today, where there is no couple: the list is not far.
+  await go(page, "#/today");
+  await expect(page.getByRole("link", { name: "Go on with the preparation list" })).toHaveAttribute("href", "#/list");
+});
+
+test("what cannot be read is set aside, not written over", async ({ page, site, install }) => {
+  await install();
+  await page.evaluate(() => localStorage.setItem("bandwright.list", '"{broken"'));
+  await open(page, site, "#/list/two");
+  await expect(page.locator("#name-first")).toHaveValue("");
+  await hand(page).write(page.locator("#name-first"), "Ada");
+  await expect.poll(async () => (await kept(page)).answers).toEqual({ "name.first": "Ada" });
+  expect(await page.evaluate(() => localStorage.getItem("bandwright.aside.list"))).toBe('"{broken"');
+});
+
+test("it can be filled in by keyboard alone", async ({ page, context, site, install }) => {
+  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await install();
+  await open(page, site, "#/list");
+  const next = async (title) => {
+    await tabTo(page, ".page-action a");
+    await page.keyboard.press("Enter");
+    await expect(heading(page)).toHaveText(title);
+    await expect(heading(page)).toBeFocused();
+  };
+  const type = async (id, words) => {
+    await tabTo(page, `#${id}`);
+    await page.keyboard.type(words);
+  };
+  /** To a group of radios, and along it by arrow. */
+  const choose = async (name, value) => {
+    await tabTo(page, `[name="${name}"]`);
+    for (let presses = 0; presses < 9 && !(await page.locator(`#${name}-${value}`).isChecked()); presses++) await page.keyboard.press("ArrowRight");
+    await expect(page.locator(`#${name}-${value}`)).toBeFocused();
+  };
+  await next("The two of you");
+  await type("name-first", "Ada");
+  await type("name-second", "Ben");
+  await next("The wedding");
+  await type("wedding", "May 2027");
+  await type("needed-by", "April");
+  await next("How you will wear them");
+  await choose("hand-first", "right");
+  await choose("finger-first", "middle");
+  await choose("first-ring-second", "yes");
+  await next("Rings beside the band");
+  await choose("owns-rings-first", "some");
+  await type("ring-name-first-1", "signet");
+  await type("ring-top-first-1", "4");
+  await next("What you like");
+  await choose("metal-second", "palladium");
+  await type("engraving-second", "12 IV");
+  await next("What your hands do");
+  await type("sport-first", "climbing");
+  await next("Budget, and anything else");
+  await choose("budget", "in-person");
+  for (const title of ["What to bring", "About measuring your finger", "Who will see this"]) await next(title);
+  await choose("recorded", "yes");
+  await next("Hand it over");
+  await tabTo(page, "button.quiet");
+  await page.keyboard.press("Enter");
+  await expect(page.getByText("Copied.")).toBeVisible();
+  expect((await kept(page)).answers).toEqual({
+    "name.first": "Ada", "name.second": "Ben", wedding: "May 2027", "needed-by": "April", "hand.first": "right",
+    "finger.first": "middle", "first-ring.second": "yes", "owns-rings.first": "some", "ring-name.first.1": "signet",
+    "ring-top.first.1": "4", "metal.second": "palladium", "engraving.second": "12 IV", "sport.first": "climbing",
+    budget: "in-person", recorded: "yes",
+  });
+  const copied = await page.evaluate(() => navigator.clipboard.readText());
+  expect(copied).toContain("Ring 1: signet, 4 mm at the top");
+  await page.keyboard.press("Home");
+  await tabTo(page, ".page-back");
+  await page.keyboard.press("Enter");
+  await expect(page.getByText("11 of 16 answered")).toBeVisible();
+});
+
+test("it can be filled in with text at twice its size on a narrow phone", async ({ page, site, install }) => {
+  await page.setViewportSize({ width: 320, height: 640 });
+  await install();
+  await open(page, site, INVITED);
+  await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
+  await fill(page);
+  for (const address of ["#/list", "#/list/rings", "#/list/send"]) {
+    await go(page, address);
+    await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
+    expect(await overflow(page), address).toBe(0);
+  }
+  await expect(page.getByText("engagement ring, 2,6 mm at three and nine o’clock")).toBeVisible();
+});
+
+test("everything is deleted with one press, and put back with another", async ({ page, install }) => {
+  await install();
+  await fill(page);
+  const before = await kept(page);
+  await hand(page).press("Delete everything on this phone");
+  await expect(page.getByText("Deleted from this phone.")).toBeVisible();
+  expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => /list/.test(key)))).toEqual([]);
+  await hand(page).press("Put it back");
+  expect(await kept(page)).toEqual(before);
+  await hand(page).press("Delete everything on this phone");
+  await go(page, "#/list");
+  await expect(page.getByText("0 of 16 answered")).toBeVisible();
+});
+
+test("handed over by file and by message between two phones with the server gone", async ({ page, context, browser, site, install, guard }) => {
+  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  const book = await secondPhone(browser, guard);
+  await install(page);
+  await install(book);
+  await loadExamples(book);
+  await site.stop();
+
+  await open(page, site, INVITED);
+  await fill(page);
+  await go(page, "#/list/send");
+  const downloading = page.waitForEvent("download");
+  await hand(page).press("Save as a file");
+  const file = await (await downloading).path();
+  await hand(page).press("Copy as a message");
+  await expect(page.getByText("Copied.")).toBeVisible();
+  const message = await page.evaluate(() => navigator.clipboard.readText());
+  expect(JSON.parse(await readFile(file, "utf8"))).toEqual(await kept(page));
+
+  // By file, into a new couple.
+  const thumb = hand(book);
+  await go(book, "#/couples/list");
+  await book.locator("#list-file").setInputFiles(file);
+  await expect(book.getByText("engagement ring, 2,6 mm at three and nine o’clock, measured with a ruler")).toBeVisible();
+  const before = await said(book);
+  expect(Object.keys(before).length, "nothing is written before it was seen").toBe(4);
+  expect(await axe(book)).toEqual([]);
+  await thumb.press("Take it in");
+  await expect(heading(book)).toHaveText("Ada & Ben");
+  const id = book.url().match(/couple\/([0-9a-f]{32})/)[1];
+  const fields = await fieldsOf(book, id);
+  expect(fields).toMatchObject({ "name.first": "Ada", "name.second": "Ben", wedding: "2027-05-22", recorded: { agrees: true, asked: "2026-11-25" }, stage: "enquiry" });
+  const list = await kept(page);
+  expect(fields[`said.${list.id}`]).toEqual(list);
+  expect(Object.keys(fields).filter((field) => /^(ring|band|finger|reading)\./.test(field)), "their words are no measures of ours").toEqual([]);
+  // Where the jeweller records the same thing, their words stand beside it.
+  for (const [part, words] of [["wedding", "22 May 2027"], ["rings/first", "engagement ring, 2,6 mm"], ["rings/first/new", "engagement ring, 2,6 mm"], ["band/first", "yes, please"]]) {
+    await go(book, `#/couple/${id}/${part}`);
+    await expect(book.locator(".said", { hasText: "Said by the couple" })).toContainText(words);
+  }
+  await go(book, `#/couple/${id}/said`);
+  await expect(book.getByText("narrow “and” plain")).toBeVisible();
+  expect(await axe(book)).toEqual([]);
+
+  // By message, as a messenger leaves it: the same list is known again, and changes nothing.
+  const sent = "Hi Mara\n> " + message.replace(/"/g, (_, at) => (at % 2 ? "“" : "”")).replace(/.{60}/g, "$&\n> ");
+  const after = await said(book);
+  await go(book, "#/couples/list");
+  await book.locator("#message").fill(sent);
+  await expect(book.getByText("This list has been taken in already, and nothing in it has changed.")).toBeVisible();
+  await thumb.press("Take it in");
+  await expect(heading(book)).toHaveText("Ada & Ben");
+  expect(await said(book)).toEqual(after);
+
+  // A later version takes its place, and one undo puts the earlier one back.
+  await go(page, "#/list/wedding");
+  await hand(page).put(page.locator("#needed-by"), "by March");
+  await go(page, "#/list/send");
+  await hand(page).press("Copy as a message");
+  await expect(page.getByText("Copied.")).toBeVisible();
+  await go(book, "#/couples/list");
+  await book.locator("#message").fill(await page.evaluate(() => navigator.clipboard.readText()));
+  await expect(book.getByText("This list has been taken in before.")).toBeVisible();
+  await thumb.press("Take it in");
+  await expect(notice(book)).toContainText("List taken in");
+  expect((await fieldsOf(book, id))[`said.${list.id}`].answers["needed-by"]).toBe("by March");
+  await thumb.press("Undo");
+  await expect(notice(book)).toContainText("Taken back");
+  expect(await said(book)).toEqual(after);
+});
+
+test("into a couple that is there: beside what is ours, whoever was named first", async ({ page, install }) => {
+  await install();
+  const id = await meet(page, "Ben", { second: "Ada", wedding: "2028" });
+  await fill(page);
+  const list = await kept(page);
+  await go(page, `#/couple/${id}/said`);
+  await hand(page).follow("Take in a list");
+  await page.locator("#message").fill(JSON.stringify(list));
+  await expect(page.getByRole("radio", { name: "Ben & Ada" })).toBeChecked();
+  await expect(page.getByRole("radio", { name: "Ada is Ada, Ben is Ben" })).toBeChecked();
+  await hand(page).press("Take it in");
+  await expect(notice(page)).toContainText("List taken in");
+  const fields = await fieldsOf(page, id);
+  expect(fields).toMatchObject({ "name.first": "Ben", "name.second": "Ada", wedding: "2028" });
+  expect(fields.recorded).toEqual({ agrees: true, asked: "2026-11-25" });
+  expect(fields[`said.${list.id}`].answers).toMatchObject({ "name.first": "Ben", "name.second": "Ada", "ring-width.second.1": "2,6" });
+  await expect(line(page, "What they said")).toContainText("answers");
+});
+
+test("a no to being recorded: the answers stay on their phone, and the no on the jeweller's", async ({ page, install }) => {
+  await install();
+  await fill(page, { recorded: "no" });
+  await go(page, "#/list/send");
+  await expect(page.getByText("You said no to being recorded")).toBeVisible();
+  const downloading = page.waitForEvent("download");
+  await hand(page).press("Save as a file");
+  const handed = JSON.parse(await readFile(await (await downloading).path(), "utf8"));
+  expect(handed.answers).toEqual({ "name.first": "Ada", "name.second": "Ben", recorded: "no" });
+  // Even from a list that says more than it should.
+  await go(page, "#/couples/list");
+  await page.locator("#message").fill(JSON.stringify(await kept(page)));
+  await expect(page.getByText("They say no to being recorded.")).toBeVisible();
+  await hand(page).press("Take it in");
+  await expect(page.getByText("this stays on this phone and is left out of every file")).toBeVisible();
+  const [fields] = Object.values(await said(page)).filter((fields) => fields["name.first"]);
+  expect(Object.keys(fields).sort()).toEqual(["name.first", "name.second", "reached.enquiry", "recorded", "stage"]);
+  expect(fields.recorded).toEqual({ agrees: false, asked: "2026-11-25" });
+});
+
+test("what is no list is refused in one sentence, by file and by paste, and nothing is lost", async ({ page, install }, info) => {
+  await install();
+  await loadExamples(page);
+  const before = await said(page);
+  const whole = { schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers: { "name.first": "Ada" } };
+  const text = JSON.stringify(whole);
+  const utf16 = Buffer.from("\ufeff" + text, "utf16le");
+  const faults = {
+    "not a list": ["Hello Mara, see you on Friday.", /there is no list in this\.$/],
+    "cut off": [text.slice(0, -20), /cut off before its end\.$/],
+    "another kind": [JSON.stringify({ ...whole, kind: "couple" }), /couples of a book\.$/],
+    "another program's": ['{"contacts":[{"name":"Ada"}]}', /made by another program\.$/],
+    "a newer major": [JSON.stringify({ ...whole, schema: "2.0" }), /format 2, which this version cannot read\.$/],
+    damaged: [JSON.stringify({ ...whole, saved: "31/2/2026" }), /missing or damaged\.$/],
+    "200 levels": ["[".repeat(200) + "]".repeat(200), /nested far deeper than any list\.$/],
+    "too large": [" ".repeat(1_000_001), /never larger than 1,000 kB/, "file"],
+    empty: ["", /this one is empty\.$/, "file"],
+    "UTF-16": [utf16, /save it as UTF-8\.$/, "file"],
+    "a packed folder": [Buffer.from("PK\x03\x04\x14\x00", "latin1"), /unpack it first\.$/, "file"],
+    "a picture": [Buffer.from("\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\x00", "latin1"), /a picture, a sound or the like\.$/, "file"],
+  };
+  const told = () => page.locator(".field-error:not(:empty)");
+  await go(page, "#/couples/list");
+  for (const [what, [content, sentence, only]] of Object.entries(faults)) {
+    if (!only) {
+      await page.locator("#message").fill(content);
+      await expect(told(), what).toHaveCount(1);
+      await expect(told(), what).toHaveText(sentence);
+      await expect(page.locator("#message"), "what was pasted stays").toHaveValue(content);
+    } else await page.locator("#message").fill("");
+    const file = info.outputPath("list.odd");
+    await writeFile(file, content);
+    await page.locator("#list-file").setInputFiles(file);
+    await expect(told(), `${what}, as a file`).toHaveText(sentence);
+    await expect(page.getByRole("button", { name: "Take it in" })).toHaveCount(0);
+  }
+  expect(await said(page)).toEqual(before);
+
+  // A newer minor is read; what cannot be taken is named; the rest can be taken in.
+  const odd = { ...whole, schema: "1.3", mood: "good", answers: { "name.first": "A\u202eda", "name.second": "<i>Ben</i>", "hand.first": "third", "moon.first": "full" } };
+  await page.locator("#message").fill(JSON.stringify(odd));
+  await expect(page.getByText("It was made with a newer version of the list.")).toBeVisible();
+  await expect(page.getByText("Name: it has characters in it that turn the writing direction.")).toBeVisible();
+  await expect(page.getByText("Hand: it is none of the answers that are offered.")).toBeVisible();
+  await expect(page.getByText("<i>Ben</i>").first()).toBeVisible();
+  await expect(page.locator("main i")).toHaveCount(0);
+  await page.locator("#message").fill(JSON.stringify({ ...odd, schema: "1.0" }));
+  await expect(page.getByText("1 answer to questions that are not on the list.")).toBeVisible();
+  // Half-pasted words are there again after a reload.
+  await page.reload();
+  await ready(page);
+  await expect(page.locator("#message")).toHaveValue(/moon/);
+});
+
+test("the jeweller invites a couple with a link", async ({ page, context, browser, site, install, guard }) => {
+  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await install();
+  const id = await meet(page, "Ada", { second: "Ben" });
+  await go(page, `#/couple/${id}/invite`);
+  const thumb = hand(page);
+  await thumb.write(page.getByLabel("Appointment"), "3 Dec");
+  await thumb.write(page.getByLabel("Time"), "6.30pm");
+  const link = page.getByLabel("The link");
+  await expect(link).toHaveValue(site.url + "#/list?for=Ada&with=Ben&when=2026-12-03T18%3A30&region=england-and-wales");
+  await thumb.press("Copy the link");
+  await expect(notice(page)).toContainText("Link copied");
+  const theirs = await secondPhone(browser, guard);
+  await theirs.goto(await page.evaluate(() => navigator.clipboard.readText()));
+  await ready(theirs);
+  await expect(theirs.getByText("For Ada and Ben. Your appointment: Thu 3 Dec 2026, 18:30, England and Wales.")).toBeVisible();
+});
+
+test("with a share sheet the list goes there, as text where it takes no JSON", async ({ page, install }) => {
+  await page.addInitScript(() => {
+    window.shared = [];
+    navigator.canShare = ({ files }) => !files || files[0].type === "text/plain";
+    navigator.share = async ({ files, title, text }) => void window.shared.push({ title, text, name: files?.[0].name, body: await files?.[0].text() });
+  });
+  await install();
+  await fill(page);
+  await go(page, "#/list/send");
+  await hand(page).press("Send as a file");
+  await expect(page.getByText("The file is on its way")).toBeVisible();
+  await hand(page).press("Send as a message");
+  await expect(page.getByText("The message is on its way.")).toBeVisible();
+  const [file, message] = await page.evaluate(() => window.shared);
+  expect(file.name).toBe("preparation-list.json.txt");
+  expect(JSON.parse(file.body)).toEqual(await kept(page));
+  expect(message.text).toContain("Wedding: 22 May 2027");
+});

@@ -1,0 +1,178 @@
+// Two phones that say different things, the history, names of phones, and erasing for good.
+import { readFile } from "node:fs/promises";
+import { axe, overflow, smallTargets } from "./checks.js";
+import { TODAY, expect, fieldsOf, go, hand, heading, line, meet, notice, ready, rows, test } from "./hand.js";
+
+async function colleague(browser, guard, site) {
+  const context = await browser.newContext();
+  guard.follow(context);
+  // A year behind: only the shown time is wrong.
+  await context.clock.setFixedTime(new Date("2025-11-25T09:00:00"));
+  const page = await context.newPage();
+  await page.goto(site.url);
+  await ready(page);
+  return page;
+}
+
+async function copy(page) {
+  await go(page, "#/practice/copies");
+  const [download] = await Promise.all([page.waitForEvent("download"), hand(page).press("Download")]);
+  return readFile(await download.path(), "utf8");
+}
+
+async function bringIn(page, text) {
+  await go(page, "#/practice/copies/bring-in");
+  await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(text) });
+  await hand(page).press(/Bring (in|it)/);
+  await expect(notice(page)).toContainText("Brought in");
+}
+
+async function width(page, id, mm) {
+  await go(page, `#/couple/${id}/band/first`);
+  await hand(page).put(page.getByLabel("Width", { exact: true }), mm);
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+}
+
+test("where two disagree both stand side by side until one is chosen with two taps; both phones end up the same", async ({ page, browser, guard, site, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  await go(page, "#/practice/phone");
+  await hand(page).follow(/^This phone/);
+  await hand(page).write(page.getByLabel("Name of the phone"), "Fair phone");
+  await hand(page).press("Save");
+  const other = await colleague(browser, guard, site);
+  await bringIn(other, await copy(page));
+  await width(page, id, "2.5");
+  await width(other, id, "3");
+  await go(other, "#/practice/copies/bring-in");
+  await other.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(await copy(page)) });
+  await expect(other.getByRole("heading", { name: /to be settled afterwards/ })).toBeVisible();
+  await expect(line(other, "Ada")).toContainText("band, width");
+  await hand(other).press(/Bring in/);
+  await expect(notice(other)).toContainText("Brought in");
+  await bringIn(page, await copy(other));
+
+  await go(page, "#/today");
+  await expect(line(page, "Ada").first()).toContainText("1 difference to settle");
+  await go(page, `#/couple/${id}`);
+  const thumb = hand(page);
+  await thumb.follow(/1 difference to settle/);
+  const sides = page.locator(".side");
+  await expect(sides).toHaveCount(2);
+  await expect(sides.filter({ hasText: "2.5 mm" })).toContainText("Fair phone (this phone), Wed 25 Nov 2026");
+  await expect(sides.filter({ hasText: "3 mm" })).toContainText("Another phone");
+  expect(await axe(page)).toEqual([]);
+  expect(await smallTargets(page)).toEqual([]);
+  expect(await overflow(page)).toBe(0);
+  await thumb.press("Keep 3 mm");
+  expect(thumb.taps).toBe(2);
+  await expect(page.locator("main")).toContainText("Nothing is left to settle.");
+  expect((await fieldsOf(page, id))["band.first.width"]).toBe(3);
+
+  // The other stays in the history, and can be put back.
+  await go(page, `#/couple/${id}/history`);
+  await expect(page.locator(".history")).toContainText("Ada: band, width: 2.5 mm");
+  expect(await axe(page)).toEqual([]);
+  await page.getByLabel("Of").selectOption({ label: "Ada: band, width" });
+  await expect(page.getByRole("button", { name: "Put back 2.5 mm" }).first()).toBeVisible();
+
+  await bringIn(other, await copy(page));
+  await go(other, `#/couple/${id}`);
+  await expect(other.getByText("to settle")).toHaveCount(0);
+  await go(other, `#/couple/${id}/history`);
+  await expect(other.locator(".history"), "the name goes along in files of the whole book").toContainText("Fair phone");
+  const body = (text) => text.slice(text.indexOf('"records"'));
+  expect(body(await copy(other))).toBe(body(await copy(page)));
+
+  await go(page, `#/couple/${id}/history`);
+  await page.getByLabel("Of").selectOption({ label: "Ada: band, width" });
+  await hand(page).tap(page.getByRole("button", { name: "Put back 2.5 mm" }).first());
+  await expect(notice(page)).toContainText("earlier value put back");
+  await go(page, `#/couple/${id}`);
+  await expect(line(page, "Ada: band")).toContainText("2.5 mm");
+});
+
+test("put away here, edited there: it is asked, and nothing is lost", async ({ page, browser, guard, site, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  const other = await colleague(browser, guard, site);
+  await bringIn(other, await copy(page));
+  await width(other, id, "3");
+  await go(page, `#/couple/${id}`);
+  await hand(page).press("Put away");
+  await bringIn(page, await copy(other));
+  await go(page, `#/couple/${id}/differences`);
+  await expect(page.getByRole("heading", { name: "Put away, but edited elsewhere" })).toBeVisible();
+  await expect(page.locator("main")).toContainText("Ada: band, width: 3 mm");
+  await hand(page).press("Bring back");
+  await expect(page.locator("main")).toContainText("Nothing is left to settle.");
+  await go(page, `#/couple/${id}`);
+  await expect(page.getByRole("button", { name: "Put away" })).toBeVisible();
+});
+
+test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, install }) => {
+  await install();
+  const id = await meet(page, "Ada", { second: "Bo", reach: "07700 900111" });
+  const text = await copy(page);
+  await go(page, `#/couple/${id}/notes`);
+  await hand(page).write(page.getByLabel("New note"), "half typed secret");
+  await go(page, `#/couple/${id}`);
+  await hand(page).follow(/Erase for good/);
+  await expect(page.locator("main")).toContainText("Everything about Ada & Bo");
+  await expect(page.locator("main")).toContainText("cannot be undone");
+  await expect(page.getByRole("link", { name: "A file of this couple first" })).toBeVisible();
+  await expect(page.getByRole("button", { name: "Erase", exact: true })).toHaveCount(0);
+  await hand(page).tap(page.getByLabel("I have read what goes"));
+  expect(await axe(page)).toEqual([]);
+  await hand(page).press("Erase");
+  await expect(heading(page)).toHaveText("Couples");
+  await expect(notice(page)).toContainText("Erased for good");
+  const kept = JSON.stringify(await rows(page)) + JSON.stringify(await page.evaluate(() => ({ ...localStorage })));
+  for (const word of ["Ada", "900111", "secret"]) expect(kept, word).not.toContain(word);
+  expect(kept, "a bare mark").toContain(id);
+  await go(page, "#/practice/copies/bring-in");
+  await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(text) });
+  await expect(page.locator("main")).toContainText("1 couple was erased on this phone and stay so.");
+  await expect(page.getByRole("button", { name: /Bring in/ })).toHaveCount(0);
+});
+
+test("a tab that an installed app will not inherit says so before the first entry", async ({ page, context, install }) => {
+  await context.addInitScript(() => Object.defineProperty(navigator, "standalone", { value: false }));
+  await install();
+  await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
+  await go(page, "#/couples/new");
+  await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
+  await hand(page).follow("How to, with pictures");
+  await expect(heading(page)).toHaveText("On the home screen");
+  await expect(page.locator(".step svg")).toHaveCount(5);
+  await expect(page.locator(".section h2").first()).toHaveText("With a share sign");
+  expect(await axe(page)).toEqual([]);
+  expect(await overflow(page)).toBe(0);
+  await meet(page, "Ada");
+  await go(page, "#/today");
+  await expect(page.getByText("starts with an empty book of its own")).toHaveCount(0);
+});
+
+test("the browser is asked to keep the book on the second visit, and its no is said with what to do", async ({ page, context, install }) => {
+  await context.addInitScript(() => {
+    window.asked = 0;
+    navigator.storage.persist = async () => {
+      window.asked += 1;
+      return false;
+    };
+    navigator.storage.persisted = async () => false;
+  });
+  await install();
+  await meet(page, "Ada");
+  await go(page, "#/today");
+  expect(await page.evaluate(() => window.asked)).toBe(0);
+  await page.reload();
+  await ready(page);
+  await expect(page.locator("main")).toContainText("The browser has not promised to keep this book");
+  expect(await page.evaluate(() => window.asked)).toBe(1);
+  await page.reload();
+  await ready(page);
+  await expect(page.locator("main")).toContainText("The browser has not promised to keep this book");
+  expect(await page.evaluate(() => window.asked), "the third visit asks nobody").toBe(0);
+});

@@ -1,0 +1,117 @@
+// The couple's eyes: one tap on an answer or its picture, and nothing but that is there until it is deliberately left.
+import { axe, overflow, smallTargets } from "./checks.js";
+import { expect, furnish, go, hand, heading, ready, test } from "./hand.js";
+
+const clean = (page) => page.locator("main.show");
+const finish = (page) => page.getByRole("button", { name: "Hold to finish" });
+
+/** Everything that ears and eyes can get at. */
+async function tree(page) {
+  return page.locator("body").ariaSnapshot();
+}
+
+/** What must not be seen: names, notes, ways to reach them, the places of the book. */
+async function expectNothingOfTheBook(page) {
+  await expect(clean(page)).toBeVisible();
+  const seen = await tree(page);
+  for (const word of ["Ines", "Callum", "climbs", "07700", "Wharfside", "engagement", "Today", "Practice", "Back", "link"])
+    expect(seen, word).not.toContain(word);
+  await expect(page.locator(".frame")).toBeHidden();
+  expect(await page.locator("a:visible").count()).toBe(0);
+}
+
+async function hold(page) {
+  const box = await finish(page).boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await expect(clean(page)).toHaveCount(0);
+  await page.mouse.up();
+}
+
+for (const [which, title] of [
+  ["order", "The size to make"],
+  ["stack", "Your rings together"],
+  ["dates", "When to order"],
+  ["size", "One size on every scale"],
+])
+  test(`${which}: one tap shows the answer alone, and holding the button leads back`, async ({ page, install }) => {
+    await install();
+    const { couple } = await furnish(page);
+    await go(page, `#/bench/${which}?couple=${couple}&who=first`);
+    const before = page.url();
+    const entries = await page.evaluate(() => history.length);
+    await page.getByRole("button", { name: "Show to the couple" }).tap();
+    await expect(heading(page.locator(":root"))).toHaveCount(2);
+    await expect(page.getByRole("heading", { level: 1 })).toHaveText(title);
+    await expect(page.getByRole("heading", { level: 1 })).toBeFocused();
+    await expectNothingOfTheBook(page);
+    expect(await axe(page)).toEqual([]);
+    expect(await smallTargets(page)).toEqual([]);
+    expect(await overflow(page)).toBe(0);
+    await page.waitForFunction((entries) => history.length > entries, entries);
+    await hold(page);
+    await expect(page.getByRole("button", { name: "Show to the couple" })).toBeFocused();
+    expect(page.url()).toBe(before);
+  });
+
+test("a tap on the picture does the same", async ({ page, install }) => {
+  await install();
+  const { couple } = await furnish(page);
+  await go(page, `#/bench/order?couple=${couple}&who=first`);
+  await page.locator("figure.picture").tap();
+  await expectNothingOfTheBook(page);
+});
+
+test("the way back, a typed address, escape and a reload all stay; a short press asks first", async ({ page, site, install }) => {
+  await install();
+  const { couple } = await furnish(page);
+  await go(page, `#/couple/${couple}`);
+  await go(page, `#/bench/order?couple=${couple}&who=first`);
+  const before = page.url();
+  await page.getByRole("button", { name: "Show to the couple" }).tap();
+  // At once, before the history has its entry, and then again and again.
+  for (let times = 0; times < 4; times++) {
+    await page.goBack();
+    await page.waitForTimeout(times === 0 ? 700 : 150);
+    await expectNothingOfTheBook(page);
+  }
+  await page.keyboard.press("Escape");
+  await page.evaluate(() => (location.hash = "#/couples"));
+  await page.waitForTimeout(150);
+  await expectNothingOfTheBook(page);
+  await page.reload();
+  await ready(page);
+  await expectNothingOfTheBook(page);
+  await expect(page.locator(".show-figure")).toHaveText("UK N");
+
+  // By keyboard, as somebody who cannot hold: the question, and its first button stays.
+  await finish(page).focus();
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("heading", { name: "Finish showing?" })).toBeVisible();
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("heading", { name: "Finish showing?" })).toHaveCount(0);
+  // As a screen reader presses: no finger, only a click. (A tap of a slow machine's may last a second: a hold.)
+  await finish(page).evaluate((button) => button.click());
+  await expect(page.getByRole("heading", { name: "Finish showing?" })).toBeVisible();
+  expect(await axe(page)).toEqual([]);
+  await page.getByRole("button", { name: "Yes, finish" }).tap();
+  await expect(clean(page)).toHaveCount(0);
+  await expect(page.getByRole("navigation")).toBeVisible();
+  await expect.poll(() => page.url()).toBe(before);
+  await page.reload();
+  await ready(page);
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Order size");
+});
+
+test("what is typed stays typed behind it", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  await go(page, "#/bench/size");
+  await thumb.write(page.getByRole("textbox", { name: "Size" }), "M½");
+  await page.getByRole("button", { name: "Show to the couple" }).tap();
+  await expect(page.locator(".show-figure")).toHaveText("53.13 mm");
+  await page.waitForTimeout(700);
+  await hold(page);
+  await expect(page.getByRole("textbox", { name: "Size" })).toHaveValue("M½");
+});
