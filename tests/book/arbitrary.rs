@@ -10,27 +10,29 @@ use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::said::{Invitation, Said};
 use bandwright::book::value::{
-    ChosenExtra, DatesSettled, Extra, ExtraWork, NamedClosure, OrderSize, OwnGauge, ReadingTaken, Recorded, StackSeen,
-    Value, When,
+    Extra, ExtraWork, NamedClosure, OrderSize, OwnGauge, ReadingTaken, Recorded, StackSeen, Value, When,
 };
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Bore, Finish, Profile};
-use bandwright::trade::dates::closed::{Closure, OnBankHolidays, Repeats, Weekdays};
+use bandwright::trade::dates::closed::{Closure, OnBankHolidays};
 use bandwright::trade::dates::holidays::{HolidayName, Region};
 use bandwright::trade::dates::lead_times::Step as Work;
 use bandwright::trade::dates::milestones::Milestone;
 use bandwright::trade::dates::places::{Place as DonePlace, PlaceDays};
-use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
-use bandwright::trade::dates::wedding::Wedding;
+use bandwright::trade::dates::spread::CalendarDays;
 use bandwright::trade::fit::{Gauge, GaugeKind, Hands, PerMm, Place, ReadAt};
 use bandwright::trade::measure::{Circumference, Length, Percent};
 use bandwright::trade::sizing::{Size, SizeAsRead, Stated, Step, System};
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
-use chrono::{Days, NaiveDate, NaiveTime, Weekday};
+use chrono::{Days, NaiveDate, NaiveTime};
 use proptest::collection::vec;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::select;
+
+#[path = "arbitrary_dates.rs"]
+mod of_dates;
+use of_dates::{dates, repeats, spread, wedding, week};
 
 pub const WORKS: [Work; 6] =
     [Work::Making, Work::Stones, Work::Marking, Work::Engraving, Work::Delivery, Work::Resizing];
@@ -156,17 +158,6 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
     }
 }
 
-fn week() -> impl Strategy<Value = Weekdays> {
-    (0u8..128).prop_map(|week| {
-        let days = (0..7u8).filter(|bit| week & (1 << bit) != 0);
-        days.map(|bit| Weekday::try_from(bit).unwrap()).collect()
-    })
-}
-
-fn repeats() -> impl Strategy<Value = Repeats> {
-    select(vec![Repeats::Once, Repeats::SameDates, Repeats::SameWeekday])
-}
-
 /// A few writes to different fields, as a form makes them.
 pub fn writes(fields: Vec<Field>) -> impl Strategy<Value = Vec<Write>> {
     vec(
@@ -280,15 +271,6 @@ fn time() -> impl Strategy<Value = NaiveTime> {
     (0u32..24, 0u32..60).prop_map(|(hour, minute)| NaiveTime::from_hms_opt(hour, minute, 0).unwrap())
 }
 
-fn wedding() -> impl Strategy<Value = Wedding> {
-    prop_oneof![
-        day().prop_map(Wedding::Day),
-        (1i32..12_000, 1u32..13).prop_map(|(year, month)| Wedding::Month { year, month }),
-        (0i32..12_000).prop_map(Wedding::Year),
-        Just(Wedding::NotYet),
-    ]
-}
-
 fn finger() -> impl Strategy<Value = Finger> {
     (select(Hand::ALL.to_vec()), select(Digit::ALL.to_vec())).prop_map(|(hand, digit)| Finger { hand, digit })
 }
@@ -358,33 +340,6 @@ fn order_size() -> impl Strategy<Value = OrderSize> {
             in_stack,
             overruled,
             measure_again,
-            settled,
-        },
-    )
-}
-
-fn spread() -> impl Strategy<Value = Spread> {
-    [0u16..=260, 0u16..=260, 0u16..=260].prop_map(|mut days| {
-        days.sort();
-        let [least, usual, most] = days.map(WorkingDays);
-        Spread::new(least, usual, most).unwrap()
-    })
-}
-
-fn dates() -> impl Strategy<Value = DatesSettled> {
-    let work = prop_oneof![
-        select(WORKS.to_vec()).prop_map(ExtraWork::Usual),
-        any::<u128>().prop_map(|id| ExtraWork::Own(ItemId(id))),
-    ];
-    let extra = (work, of(words()), spread()).prop_map(|(work, name, spread)| ChosenExtra { work, name, spread });
-    (select(Region::ALL.to_vec()), any::<u16>(), spread(), vec(extra, 0..3), of(0u16..101), day(), day()).prop_map(
-        |(region, in_hand, making, extras, confidence, order_by, settled)| DatesSettled {
-            confidence: confidence.map(Percent),
-            region,
-            in_hand: CalendarDays(in_hand),
-            making,
-            extras,
-            order_by,
             settled,
         },
     )
