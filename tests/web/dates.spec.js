@@ -25,6 +25,7 @@ test("an order as it goes, and what ran late", async ({ page, install }) => {
   await thumb.choose("Stage", "ordered");
   await thumb.put(page.getByLabel("Since"), "5 October 2026");
   await thumb.press("Save");
+  await expect(heading(page)).toHaveText("Tess");
   await go(page, `#/couple/${id}/plan`);
   const made = page.getByLabel("Making, finished");
   await thumb.put(made, "26 November 2026");
@@ -75,20 +76,33 @@ test("a holiday that is worked moves the date", async ({ page, install }) => {
 test("a forecast two years out takes no time", async ({ page, install }) => {
   await install();
   await go(page, "#/bench/dates?wedding=22%20May%202027&extras=stones,engraving,marking,delivery");
+  // From a key to the answer on the page, with everything in between; a task of its own ends what the key began.
   const worked = async (wedding) => {
     const field = page.locator("#wedding");
-    await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
-    return field.evaluate((field, wedding) => {
+    return field.evaluate(async (field, wedding) => {
+      const settled = () =>
+        new Promise((done) => {
+          const { port1, port2 } = new MessageChannel();
+          port1.onmessage = done;
+          port2.postMessage(null);
+        });
       const times = [];
-      for (let n = 0; n < 30; n += 1) {
+      for (let n = 0; n < 21; n += 1) {
         field.value = wedding + " ".repeat(n % 2);
         const begun = performance.now();
         field.dispatchEvent(new Event("input", { bubbles: true }));
+        await settled();
         times.push(performance.now() - begun);
       }
-      return times.sort((a, b) => a - b)[15];
+      return times.sort((a, b) => a - b)[10];
     }, wedding);
   };
-  for (const wedding of ["22 May 2027", "25 November 2028", "25 November 2034"])
-    figure(`forecast of six steps to ${wedding}: ${(await worked(wedding)).toFixed(1)} ms from a key to the answer`);
+  await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
+  for (const [wedding, year] of [["22 May 2027", "2027"], ["25 November 2028", "2028"], ["25 November 2034", "2034"]]) {
+    const took = await worked(wedding);
+    figure(`forecast of five steps to ${wedding}: ${took.toFixed(1)} ms from a key to the answer`);
+    await expect(answer(page)).toContainText(year);
+    // A shared machine may be slow, but not by that much.
+    expect(took).toBeLessThan(250);
+  }
 });

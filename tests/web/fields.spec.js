@@ -167,7 +167,7 @@ const FIELDS = {
     most: days(),
     ...Object.fromEntries(["stones", "marking", "engraving", "delivery", "own"].map((work) => [`extra-${work}`, choice])),
     "in-hand": days(),
-    confidence: figure("chance to plan for", "50", "100"),
+    confidence: figure("chance to plan for", "50", "100", []),
     decided: { ...KINDS.day, takes: none, "past day": /^Enter a day from today on, Wed 25 Nov 2026\.$/ },
   },
   "Setting::Fair": { fair: "line" },
