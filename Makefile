@@ -27,7 +27,7 @@ export PATH := $(TOOLS)/bin:$(CURDIR)/node_modules/.bin:$(HOME)/.cargo/bin:$(PAT
 export PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD := 1
 NATIVE := --locked
 SOURCES := $(shell find src style public -type f) Cargo.toml Cargo.lock Trunk.toml package-lock.json
-GENERATORS := $(wildcard tests/reference/generate/*.py)
+GENERATORS := $(filter-out %/ics.py,$(wildcard tests/reference/generate/*.py))
 REQUIREMENTS := tests/reference/generate/requirements.txt
 
 # A newer or older compiler warns about other things: the pinned one is used, and installed where it is not the default.
@@ -89,9 +89,12 @@ test-native: rust ## The core, natively: rows, properties, invariants, worked ex
 	@echo "== cargo test"
 	@cargo test $(NATIVE)
 
-test-reference: venv ## Re-runs the generators of reference rows and compares them with what is committed
+test-reference: rust venv node ## Re-runs the generators of reference rows and compares them with what is committed
 	@echo "== reference rows"
 	@for generator in $(GENERATORS); do echo "$$generator --check"; $(TOOLS)/venv/bin/python "$$generator" --check; done
+	@cargo test $(NATIVE) --quiet --test calendar
+	@$(TOOLS)/venv/bin/python tests/reference/generate/ics.py
+	@node tests/reference/generate/ics.mjs
 	@$(if $(GENERATORS),,echo "There is no generator in tests/reference/generate/."; exit 1)
 
 test-schema: venv rust ## Generated books, judged by public/book.schema.json (BOOKS=10000)

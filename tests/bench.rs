@@ -1,7 +1,7 @@
 //! What the Bench says beside the trade's own words, and the rules of the size scales.
 
 use bandwright::pictures::rules::{Row, Rules, Tick, rules};
-use bandwright::trade::dates::countdown::Slack;
+use bandwright::trade::dates::countdown::{Left, Slack};
 use bandwright::trade::dates::spread::WorkingDays;
 use bandwright::trade::measure::{Circumference, Length};
 use bandwright::trade::sizing::{Size, Stated, Step, System, all, even_scale};
@@ -47,9 +47,11 @@ fn the_shoulder_match_says_what_is_not_known() {
 fn what_is_left() {
     check(say::left_of(mm(15.5)), "15.5");
     check(say::left_of(mm(-4.6)), "4.6 too long");
-    check(say::slack(Slack::Left(WorkingDays(0))), "the last day: no working day to spare");
-    check(say::slack(Slack::Left(WorkingDays(1))), "1 working day left");
-    check(say::slack(Slack::Late(WorkingDays(7))), "7 working days too late");
+    let left = |days, today_among| Some(Left { days: WorkingDays(days), today_among });
+    check(say::slack(Slack::Left(WorkingDays(0)), left(1, true)), "the last day: no working day to spare");
+    check(say::slack(Slack::Left(WorkingDays(1)), left(2, true)), "2 working days left to order in, today among them");
+    check(say::slack(Slack::Left(WorkingDays(1)), left(1, false)), "1 working day left to order in after today");
+    check(say::slack(Slack::Late(WorkingDays(7)), None), "7 working days too late");
 }
 
 #[test]

@@ -8,15 +8,19 @@ use bandwright::trade::dates::closed::{
     Calendar, CalendarError, Closed, Closure, MON_TO_FRI, OnBankHolidays, Weekdays,
 };
 use bandwright::trade::dates::countdown::{
-    DatesError, Inputs, MOST_EXTRAS, countdown, day_zero, if_ordered_today, is_past_cut_off,
+    DatesError, Inputs, MOST_STEPS, Resize, Slack, countdown, day_zero, if_ordered_today, is_past_cut_off,
 };
+use bandwright::trade::dates::forecast::{Busy, Leg, Way};
 use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::lead_times::{EXTRAS, IN_HAND, MAKING};
+use bandwright::trade::dates::odds::Lasts;
+use bandwright::trade::dates::places::{Place, Places};
 use bandwright::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
+use bandwright::trade::measure::Percent;
 use bandwright::words;
-use chrono::{NaiveDate, NaiveTime, Weekday};
-use reference::{date, region_file, rows};
+use chrono::{Days, NaiveDate, NaiveTime, Weekday};
+use reference::{UK, date, rows};
 
 // ---- Working days ----
 
@@ -26,8 +30,8 @@ fn tue_to_sat() -> Weekdays {
 
 #[test]
 fn working_days_are_numpys() {
-    for region in Region::ALL {
-        let rows = rows(&format!("working-days-{}.csv", region_file(region)));
+    for region in UK {
+        let rows = rows(&format!("working-days-{}.csv", region.code()));
         assert_eq!(rows.len(), 2000);
         for row in rows {
             let week = if row[0] == "tue-sat" { tue_to_sat() } else { MON_TO_FRI };
@@ -38,6 +42,42 @@ fn working_days_are_numpys() {
             assert_eq!(calendar.forward(from, WorkingDays(days)), Ok(date(&row[5])), "{region:?} {row:?}");
             assert_eq!(calendar.back(from, WorkingDays(days)), Ok(date(&row[6])), "{region:?} {row:?}");
         }
+    }
+}
+
+/// Knuth's MMIX generator, the upper half of each number, as generate/dates.py draws.
+fn dice(seed: u64) -> impl FnMut() -> u64 {
+    let mut state = seed;
+    move || {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        state >> 32
+    }
+}
+
+/// 100,000 random triples over every region and week, summed by the hundred.
+#[test]
+fn a_hundred_thousand_counts_are_numpys() {
+    let rows = rows("working-days-sums.csv");
+    assert_eq!(rows.len(), 1000);
+    let (first, epoch) = (date("2013-01-01"), date("1970-01-01"));
+    let span = (date("2038-12-31") - first).num_days() as u64 + 1;
+    let number = |day: NaiveDate| (day - epoch).num_days();
+    for row in rows {
+        let region = Region::ALL.into_iter().find(|it| it.code() == row[0]).unwrap();
+        let mut dice = dice(row[1].parse().unwrap());
+        let mask = dice() % 127 + 1;
+        let week = (0..7u8).filter(|bit| mask >> bit & 1 == 1).map(|bit| Weekday::try_from(bit).unwrap());
+        let calendar = Calendar::new(region, OnBankHolidays::Closed, week.collect(), vec![]).unwrap();
+        let mut sums = [0, 0, 0];
+        for _ in 0..100 {
+            let from = first + Days::new(dice() % span);
+            let to = from + Days::new(dice() % 500);
+            let days = WorkingDays((dice() % 40) as u16);
+            sums[0] += i64::from(calendar.count(from, to).unwrap().0);
+            sums[1] += number(calendar.forward(from, days).unwrap());
+            sums[2] += number(calendar.back(from, days).unwrap());
+        }
+        assert_eq!(sums.map(|sum| sum.to_string()), row[3..], "{row:?}");
     }
 }
 
@@ -119,11 +159,22 @@ fn inputs(today: &str, wedding: Wedding) -> Inputs {
         today: date(today),
         past_cut_off: false,
         wedding,
-        calendar: Calendar::usual(Region::EnglandAndWales),
-        making: MAKING.days,
-        extras: vec![],
+        way: way(Calendar::usual(Region::EnglandAndWales), &[MAKING.days]),
+        engraving: None,
         in_hand: IN_HAND,
+        confidence: Percent(100),
+        resize: Resize { chance: Percent(0), wait: CalendarDays(0), legs: vec![] },
     }
+}
+
+/// Steps that are all done in one place.
+fn way(calendar: Calendar, spreads: &[Spread]) -> Way {
+    let leg = |spread: &Spread| Leg { place: Place::Workshop, lasts: Lasts::Spread(*spread) };
+    Way { places: Places::one(calendar), legs: spreads.iter().map(leg).collect(), busy: Busy::NEVER }
+}
+
+fn usual() -> Calendar {
+    Calendar::usual(Region::EnglandAndWales)
 }
 
 fn on(day: &str) -> Wedding {
@@ -143,19 +194,13 @@ fn countdowns_worked_by_hand() {
         "2027-03-01",
         false,
         "2027-05-22",
-        [
-            "Order by Thu 8 Apr 2027: 26 working days left.",
-            "In time: ordered now, it is finished by Wed 31 Mar 2027 at the latest, due Sat 8 May 2027.",
-        ],
+        ["Order by Thu 8 Apr 2027: 26 working days left.", "Ordered now: 100 % in hand by Sat 8 May 2027."],
     );
     check(
         "2027-04-08",
         false,
         "2027-05-22",
-        [
-            "Order by Thu 8 Apr 2027: no working day to spare.",
-            "In time: ordered now, it is finished by Fri 7 May 2027 at the latest, due Sat 8 May 2027.",
-        ],
+        ["Order by Thu 8 Apr 2027: no working day to spare.", "Ordered now: 100 % in hand by Sat 8 May 2027."],
     );
     check(
         "2027-04-08",
@@ -163,7 +208,8 @@ fn countdowns_worked_by_hand() {
         "2027-05-22",
         [
             "The last day to order was Thu 8 Apr 2027: 1 working day too late.",
-            "At risk: ordered now, it is usually finished by Wed 5 May 2027, but it may be Mon 10 May 2027, due Sat 8 May 2027.",
+            // The twentieth day, 3 of 42 chances, would be Monday 10 May.
+            "Ordered now: 92 % in hand by Sat 8 May 2027.",
         ],
     );
     // Easter Sunday counts as Tuesday.
@@ -171,10 +217,7 @@ fn countdowns_worked_by_hand() {
         "2027-03-28",
         false,
         "2027-05-22",
-        [
-            "Order by Thu 8 Apr 2027: 7 working days left.",
-            "In time: ordered now, it is finished by Tue 27 Apr 2027 at the latest, due Sat 8 May 2027.",
-        ],
+        ["Order by Thu 8 Apr 2027: 7 working days left.", "Ordered now: 100 % in hand by Sat 8 May 2027."],
     );
     check(
         "2027-04-20",
@@ -182,7 +225,8 @@ fn countdowns_worked_by_hand() {
         "2027-05-22",
         [
             "The last day to order was Thu 8 Apr 2027: 8 working days too late.",
-            "Late: ordered now, it may be Wed 19 May 2027 before it is finished, due Sat 8 May 2027.",
+            // Twelve working days are left, and it takes fifteen.
+            "Ordered now: 0 % in hand by Sat 8 May 2027.",
         ],
     );
 }
@@ -190,22 +234,36 @@ fn countdowns_worked_by_hand() {
 #[test]
 fn extras_count_with_their_longest_times() {
     let plain = countdown(&inputs("2027-01-04", on("2027-05-22"))).unwrap();
-    let extras: Vec<Spread> = EXTRAS.iter().map(|row| row.days).collect();
-    let with = countdown(&Inputs { extras, ..inputs("2027-01-04", on("2027-05-22")) }).unwrap();
+    let steps: Vec<Spread> = [MAKING].iter().chain(&EXTRAS).map(|row| row.days).collect();
+    let with = countdown(&Inputs { way: way(usual(), &steps), ..inputs("2027-01-04", on("2027-05-22")) }).unwrap();
     // 7 + 8 + 5 + 3 + 10 days more; between 17 February and 8 April lie Good Friday and Easter Monday.
-    assert_eq!((plain.order_by, with.order_by), (date("2027-04-08"), date("2027-02-18")));
+    assert_eq!((plain.plan.order_by, with.plan.order_by), (date("2027-04-08"), date("2027-02-18")));
 }
 
 #[test]
 fn a_wedding_known_by_month_or_year_counts_from_its_earliest_day() {
     let check = |today: &str, wedding: Wedding, counted: &str, sentence: Option<&str>| {
         let answer = countdown(&inputs(today, wedding)).unwrap();
-        assert_eq!(answer.wedding, date(counted));
-        assert_eq!(words::dates::counted_from(wedding, answer.wedding).as_deref(), sentence);
+        assert_eq!(answer.plan.wedding, date(counted));
+        assert_eq!(words::dates::counted_from(wedding, answer.plan.wedding).as_deref(), sentence);
     };
     let may = Wedding::Month { year: 2027, month: 5 };
     check("2027-01-04", may, "2027-05-01", Some("Counted from Sat 1 May 2027, the earliest day it can be."));
-    check("2027-05-10", may, "2027-05-10", Some("Counted from Mon 10 May 2027, the earliest day it can be."));
+    // Once it has begun it may be any day. Ordered then it is ready on 2 June at the latest, and a fortnight in hand.
+    let last = "It may be any day now: ask for the day. Counted from Mon 31 May 2027, the last day it can be.";
+    check("2027-05-01", may, "2027-05-31", Some(last));
+    check("2027-05-10", may, "2027-05-31", Some(last));
+    // Twenty working days from 4 January are over on 1 February.
+    check(
+        "2027-01-04",
+        Wedding::Year(2027),
+        "2027-02-15",
+        Some(
+            "It may be any day now: ask for the day. Counted from Mon 15 Feb 2027, the first that can still be in time.",
+        ),
+    );
+    let begun = countdown(&inputs("2027-01-04", Wedding::Year(2027))).unwrap();
+    assert_eq!((begun.plan.order_by, begun.slack), (date("2027-01-04"), Slack::Left(WorkingDays(0))));
     check(
         "2026-11-25",
         Wedding::Year(2027),
@@ -232,10 +290,10 @@ fn no_countdown_says_why() {
     check(inputs(today, Wedding::Year(2026)), "Enter a wedding date from today on: some time in 2026 is past.");
     check(inputs(today, on("2049-01-01")), "Enter a wedding date within the next twenty years.");
     let longest = Spread::new(WorkingDays(0), WorkingDays(0), Spread::LONGEST).unwrap();
-    let long = Inputs { extras: vec![longest; 10], ..inputs(today, on("2027-05-22")) };
+    let long = Inputs { way: way(usual(), &[longest; 11]), ..inputs(today, on("2027-05-22")) };
     check(long, "Shorten the times: together they come to more than ten years.");
-    let many = Inputs { extras: vec![longest; MOST_EXTRAS + 1], ..inputs(today, on("2027-05-22")) };
-    check(many, "Count at most 30 extras.");
+    let many = Inputs { way: way(usual(), &[longest; MOST_STEPS + 1]), ..inputs(today, on("2027-05-22")) };
+    check(many, "Count at most 32 steps: leave out some extras.");
     // Without a wedding date there is still an answer to "if ordered now".
     let ordered = if_ordered_today(&inputs("2027-03-27", Wedding::NotYet)).unwrap();
     assert_eq!(
@@ -271,7 +329,8 @@ fn calendar_errors_say_what_would_be_right() {
 fn projections_are_marked_only_where_they_count() {
     let check = |today: &str, wedding: &str, on_bank_holidays, expected: bool| {
         let calendar = Calendar::new(Region::Scotland, on_bank_holidays, MON_TO_FRI, vec![]).unwrap();
-        let answer = countdown(&Inputs { calendar, ..inputs(today, on(wedding)) }).unwrap();
+        let way = way(calendar, &[MAKING.days]);
+        let answer = countdown(&Inputs { way, ..inputs(today, on(wedding)) }).unwrap();
         assert_eq!(answer.is_projection, expected, "{today} {wedding}");
     };
     check("2028-01-04", "2028-12-31", OnBankHolidays::Closed, false);

@@ -4,11 +4,15 @@
 mod reference;
 
 use bandwright::trade::dates::closed::{Calendar, Closure, MON_TO_FRI, OnBankHolidays};
-use bandwright::trade::dates::countdown::{Countdown, Inputs, Slack, countdown, if_ordered_today};
+use bandwright::trade::dates::countdown::{Countdown, Inputs, Resize, Slack, countdown, if_ordered_today};
+use bandwright::trade::dates::forecast::{Busy, Leg, Way};
 use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::lead_times::MAKING;
+use bandwright::trade::dates::odds::Lasts;
+use bandwright::trade::dates::places::{Place, Places};
 use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
+use bandwright::trade::measure::Percent;
 use bandwright::words;
 use chrono::{Days, NaiveDate, Weekday};
 use proptest::prelude::*;
@@ -60,8 +64,22 @@ prop_compose! {
             calendar.region(), calendar.on_bank_holidays(), calendar.weekdays(), near.collect(),
         ).unwrap();
         let wedding = Wedding::Day(today + Days::new(ahead));
-        Inputs { today, past_cut_off, wedding, calendar, making, extras, in_hand: CalendarDays(in_hand) }
+        Inputs {
+            today,
+            past_cut_off,
+            wedding,
+            way: way(calendar, std::iter::once(making).chain(extras)),
+            engraving: None,
+            in_hand: CalendarDays(in_hand),
+            confidence: Percent(100),
+            resize: Resize { chance: Percent(0), wait: CalendarDays(0), legs: vec![] },
+        }
     }
+}
+
+fn way(calendar: Calendar, spreads: impl IntoIterator<Item = Spread>) -> Way {
+    let leg = |spread| Leg { place: Place::Workshop, lasts: Lasts::Spread(spread) };
+    Way { places: Places::one(calendar), legs: spreads.into_iter().map(leg).collect(), busy: Busy::NEVER }
 }
 
 fn finish_if_ordered(inputs: &Inputs, day: NaiveDate) -> NaiveDate {
@@ -73,22 +91,21 @@ proptest! {
     #[test]
     fn order_by_is_the_last_day(inputs in any_inputs()) {
         let answer: Countdown = countdown(&inputs).unwrap();
-        prop_assert!(inputs.calendar.is_working(answer.order_by));
-        prop_assert!(finish_if_ordered(&inputs, answer.order_by) <= answer.in_hand);
-        prop_assert!(finish_if_ordered(&inputs, answer.order_by + Days::new(1)) > answer.in_hand);
-        prop_assert_eq!(answer.work_starts, answer.order_by);
-        prop_assert_eq!(answer.in_hand + Days::new(inputs.in_hand.0.into()), answer.wedding);
+        prop_assert!(inputs.way.places.workshop.is_working(answer.plan.order_by));
+        prop_assert!(finish_if_ordered(&inputs, answer.plan.order_by) <= answer.plan.in_hand);
+        prop_assert!(finish_if_ordered(&inputs, answer.plan.order_by + Days::new(1)) > answer.plan.in_hand);
+        prop_assert_eq!(answer.plan.in_hand + Days::new(inputs.in_hand.0.into()), answer.plan.wedding);
     }
 
     #[test]
     fn in_time_means_that_the_longest_finish_is(inputs in any_inputs()) {
         let answer = countdown(&inputs).unwrap();
-        prop_assert_eq!(answer.in_time(), answer.if_today.most <= answer.in_hand);
+        prop_assert_eq!(answer.in_time(), answer.if_today.most <= answer.plan.in_hand);
         let moved = match answer.slack {
-            Slack::Left(days) => inputs.calendar.forward(answer.if_today.day_zero, days).unwrap() == answer.order_by,
+            Slack::Left(days) => inputs.way.places.workshop.forward(answer.if_today.day_zero, days).unwrap() == answer.plan.order_by,
             Slack::Late(days) => {
                 days >= WorkingDays(1)
-                    && inputs.calendar.back(answer.if_today.day_zero, days).unwrap() == answer.order_by
+                    && inputs.way.places.workshop.back(answer.if_today.day_zero, days).unwrap() == answer.plan.order_by
             }
         };
         prop_assert!(moved);
@@ -98,10 +115,10 @@ proptest! {
     #[test]
     fn closed_days_are_those_that_are_not_working(inputs in any_inputs()) {
         let answer = countdown(&inputs).unwrap();
-        let last = answer.wedding.max(answer.if_today.most);
+        let last = answer.plan.wedding.max(answer.if_today.most);
         let closed: Vec<NaiveDate> = answer.closed_days.iter().map(|c| c.day).collect();
         let expected: Vec<NaiveDate> = inputs.today.iter_days().take_while(|d| *d <= last)
-            .filter(|d| !inputs.calendar.is_working(*d)).collect();
+            .filter(|d| !inputs.way.places.workshop.is_working(*d)).collect();
         prop_assert_eq!(closed, expected);
     }
 
@@ -123,10 +140,14 @@ proptest! {
                 today,
                 past_cut_off: near_end,
                 wedding,
-                calendar: Calendar::new(Region::Scotland, OnBankHolidays::Closed, MON_TO_FRI, vec![]).unwrap(),
-                making: MAKING.days,
-                extras: vec![],
+                way: way(
+                    Calendar::new(Region::Scotland, OnBankHolidays::Closed, MON_TO_FRI, vec![]).unwrap(),
+                    [MAKING.days],
+                ),
+                engraving: None,
                 in_hand: CalendarDays(in_hand),
+                confidence: Percent(95),
+                resize: Resize { chance: Percent(10), wait: CalendarDays(in_hand), legs: vec![] },
             };
             if let Err(error) = countdown(&inputs) {
                 prop_assert!(!words::dates::dates_error(error).is_empty());

@@ -5,11 +5,10 @@
 mod reference;
 
 use bandwright::trade::dates::easter::easter;
-use bandwright::trade::dates::holiday_table::ONE_OFFS;
 use bandwright::trade::dates::holidays::{Holiday, HolidayKind, Region, in_year, is_projection};
 use bandwright::words;
 use chrono::{Datelike, NaiveDate};
-use reference::{date, region_file, rows};
+use reference::{UK, date, rows};
 use std::collections::BTreeSet;
 
 // ---- Easter ----
@@ -53,8 +52,8 @@ fn title_of(region: Region, holiday: Holiday) -> String {
 
 #[test]
 fn bank_holidays_are_gov_uks_from_2012_to_2028() {
-    for region in Region::ALL {
-        let listed: Vec<(NaiveDate, String)> = rows(&format!("bank-holidays-{}.csv", region_file(region)))
+    for region in UK {
+        let listed: Vec<(NaiveDate, String)> = rows(&format!("bank-holidays-{}.csv", region.code()))
             .into_iter()
             .map(|row| (date(&row[0]), row[1].clone()))
             .collect();
@@ -71,8 +70,8 @@ fn bank_holidays_are_gov_uks_from_2012_to_2028() {
 
 #[test]
 fn substitute_days_are_gov_uks() {
-    for region in Region::ALL {
-        for row in rows(&format!("bank-holidays-{}.csv", region_file(region))) {
+    for region in UK {
+        for row in rows(&format!("bank-holidays-{}.csv", region.code())) {
             let day = date(&row[0]);
             let ours =
                 in_year(region, day.year()).into_iter().find(|h| h.day == day && h.kind != HolidayKind::OnWeekend);
@@ -95,39 +94,40 @@ fn one_off_days_are_all_in_the_table() {
     for row in rows("one-off-holidays.csv") {
         let (day, place) = (date(&row[0]), row[3].as_str());
         let replaces = (!row[4].is_empty()).then(|| date(&row[4]));
-        let ours = ONE_OFFS.iter().find(|o| o.day == day);
-        match place {
-            // Not a region yet.
-            "Ireland" => assert!(ours.is_none()),
-            "UK" | "Scotland only" => {
-                let ours = ours.unwrap_or_else(|| panic!("{day} is missing"));
-                assert_eq!(ours.replaces, replaces, "{day}");
-                for region in Region::ALL {
-                    let expected = place == "UK" || region == Region::Scotland;
-                    let given = in_year(region, day.year()).iter().any(|h| h.day == day);
-                    assert_eq!(given, expected, "{region:?} {day}");
-                    if let Some(replaced) = replaces.filter(|_| expected) {
-                        assert!(in_year(region, day.year()).iter().all(|h| h.day != replaced), "{replaced}");
-                    }
-                }
+        for region in UK.into_iter().chain([Region::Ireland]) {
+            let expected = match place {
+                "UK" => region != Region::Ireland,
+                "Scotland only" => region == Region::Scotland,
+                "Ireland" => region == Region::Ireland,
+                other => panic!("a place the test does not know: {other}"),
+            };
+            let found = in_year(region, day.year());
+            let once = [HolidayKind::Moved, HolidayKind::Extra];
+            let given = found.iter().find(|h| h.day == day && once.contains(&h.kind));
+            assert_eq!(given.is_some(), expected, "{region:?} {day}");
+            if expected {
+                let kind = if replaces.is_some() { HolidayKind::Moved } else { HolidayKind::Extra };
+                assert_eq!(given.map(|h| h.kind), Some(kind), "{region:?} {day}");
             }
-            other => panic!("a place the test does not know: {other}"),
+            if let Some(replaced) = replaces.filter(|_| expected) {
+                assert!(found.iter().all(|h| h.day != replaced), "{replaced}");
+            }
         }
     }
 }
 
-/// Where the holidays package and our rules differ from 1995 to 2040, row by row.
+/// Where the holidays package and our rules differ from 1995 to 2041, row by row.
 const LIBRARY_DIFFERS: [(Region, &str, &str); 1] = [
     // The package begins a year early: the Act that gives the day became law in January 2007.
     (Region::Scotland, "2006-11-30", "St Andrew's Day"),
 ];
 
 #[test]
-fn every_closed_day_is_the_holidays_packages_from_1995_to_2040() {
-    for region in Region::ALL {
+fn every_closed_day_is_the_holidays_packages_from_1995_to_2041() {
+    for region in UK {
         let theirs: BTreeSet<NaiveDate> =
-            rows(&format!("holidays-library-{}.csv", region_file(region))).iter().map(|r| date(&r[0])).collect();
-        let ours: BTreeSet<NaiveDate> = (1995..=2040).flat_map(|y| in_year(region, y)).map(|h| h.day).collect();
+            rows(&format!("holidays-library-{}.csv", region.code())).iter().map(|r| date(&r[0])).collect();
+        let ours: BTreeSet<NaiveDate> = (1995..=2041).flat_map(|y| in_year(region, y)).map(|h| h.day).collect();
         let differing: Vec<String> = theirs.symmetric_difference(&ours).map(|day| day.to_string()).collect();
         let expected: Vec<String> =
             LIBRARY_DIFFERS.iter().filter(|(r, ..)| *r == region).map(|(_, day, _)| (*day).to_owned()).collect();
@@ -135,9 +135,33 @@ fn every_closed_day_is_the_holidays_packages_from_1995_to_2040() {
     }
 }
 
+/// Every region that GOV.UK has no list of: each year's days, and those that depend on the employer or the parish.
+#[test]
+fn every_other_region_is_the_holidays_packages_from_2012_to_2041() {
+    let mut checked = BTreeSet::new();
+    for row in rows("holidays-library-others.csv") {
+        let [region, year, always, by_choice] = row.try_into().unwrap();
+        let region = Region::ALL.into_iter().find(|it| it.code() == region).unwrap();
+        let year: i32 = year.parse().unwrap();
+        let ours = |by_choice| -> Vec<String> {
+            let days = in_year(region, year).into_iter().filter(|h| h.by_choice == by_choice).map(|h| h.day);
+            let days: BTreeSet<NaiveDate> = days.collect();
+            // A day by choice that is one for all as well is one for all.
+            let others = in_year(region, year).into_iter().filter(|h| by_choice && !h.by_choice).map(|h| h.day);
+            let others: BTreeSet<NaiveDate> = others.collect();
+            let days = days.difference(&others);
+            days.into_iter().map(|day| format!("{:02}{:02}", day.month(), day.day())).collect()
+        };
+        assert_eq!(ours(false).join(" "), always, "{region:?} {year}");
+        assert_eq!(ours(true).join(" "), by_choice, "by choice, {region:?} {year}");
+        checked.insert((region, year));
+    }
+    assert_eq!(checked.len(), (Region::ALL.len() - UK.len()) * 30);
+}
+
 #[test]
 fn rules_work_to_2199_and_are_called_projections_beyond_2028() {
-    for region in Region::ALL {
+    for region in UK {
         let a_year = in_year(region, 2030).iter().filter(|h| h.kind != HolidayKind::OnWeekend).count();
         for year in 2029..=2199 {
             let found = in_year(region, year);
@@ -149,8 +173,15 @@ fn rules_work_to_2199_and_are_called_projections_beyond_2028() {
             assert!(is_projection(region, year));
         }
         assert!((1995..=2028).all(|year| !is_projection(region, year)));
-        for year in [i32::MIN, -1, 0, i32::MAX] {
+    }
+}
+
+#[test]
+fn any_year_of_any_region_may_be_asked_for() {
+    for region in Region::ALL {
+        for year in [i32::MIN, -1, 0, 1582, 2012, 2199, 9999, i32::MAX] {
             assert!(in_year(region, year).iter().all(|h| h.day.year() == year));
         }
+        assert!(!is_projection(region, 2028) && is_projection(region, 2029));
     }
 }

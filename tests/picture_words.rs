@@ -46,8 +46,12 @@ fn a_width_has_as_many_figures_as_are_true() {
 fn a_calendar_is_told_day_by_day() {
     let day = |m, d| NaiveDate::from_ymd_opt(2027, m, d).unwrap();
     check(
-        words::calendar(&[(DayMark::Today, day(3, 1)), (DayMark::Wedding, day(5, 22))], 1),
+        words::calendar(&[(DayMark::Today, day(3, 1)), (DayMark::Wedding, day(5, 22))], 1, None),
         "Calendar: today Mon 1 Mar 2027, wedding Sat 22 May 2027. 1 closed day in between.",
+    );
+    check(
+        words::calendar(&[(DayMark::TryOn, day(5, 3))], 0, Some((day(4, 1), day(4, 9)))),
+        "Calendar: try on Mon 3 May 2027. Finished between Thu 1 Apr 2027 and Fri 9 Apr 2027. 0 closed days in between.",
     );
 }
 

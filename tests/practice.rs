@@ -5,6 +5,7 @@ use bandwright::book::practice::customary;
 use bandwright::book::value::NamedClosure;
 use bandwright::trade::dates::closed::{Closure, OnBankHolidays, Weekdays};
 use bandwright::trade::dates::holidays::{Holiday, Region, upcoming};
+use bandwright::trade::dates::places::Place;
 use bandwright::trade::fit::{self, Quantity};
 use bandwright::trade::limits::{self, Amount, Limit};
 use bandwright::trade::measure::Percent;
@@ -104,7 +105,11 @@ fn closures() {
     let day = |d| NaiveDate::from_ymd_opt(2027, 8, d).unwrap();
     let said = |from, to| {
         let days = Closure::new(day(from), day(to)).map_err(say_dates::calendar_error)?;
-        Ok::<String, String>(say::closure_days(&NamedClosure { name: "Summer fortnight".into(), days }))
+        Ok::<String, String>(say::closure_days(&NamedClosure {
+            name: "Summer fortnight".into(),
+            place: Place::Workshop,
+            days,
+        }))
     };
     assert_eq!(said(2, 13).unwrap(), "Mon 2 Aug to Fri 13 Aug 2027 · 12 days");
     assert_eq!(said(2, 2).unwrap(), "Mon 2 Aug 2027");

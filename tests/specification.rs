@@ -142,6 +142,7 @@ fn a_settled_one_has_nothing_open_and_every_figure() {
     };
     let spread = |least, usual, most| Spread::new(WorkingDays(least), WorkingDays(usual), WorkingDays(most)).unwrap();
     let dates = DatesSettled {
+        confidence: None,
         region: Region::EnglandAndWales,
         in_hand: CalendarDays(14),
         making: spread(15, 17, 20),

@@ -228,7 +228,7 @@ fn a_countdown_that_cannot_be_made() {
         D::WeddingPast { .. } => D::WeddingPast { wedding: Wedding::Day(day()) },
         D::WeddingTooFar { .. } => D::WeddingTooFar { wedding: day() },
         D::TakesTooLong => D::TakesTooLong,
-        D::TooManyExtras { .. } => D::TooManyExtras { limit: 30 },
+        D::TooManySteps { .. } => D::TooManySteps { limit: 30 },
         D::Calendar(_) => D::Calendar(calendar[0]),
     ];
     kinds.extend(calendar[1..].iter().map(|error| D::Calendar(*error)));
@@ -397,17 +397,7 @@ fn everything_that_can_be_chosen_has_a_name_of_its_own() {
         V::Roomy => V::Roomy, V::Full => V::Full, V::Crowded => V::Crowded, V::DoesNotFit => V::DoesNotFit,
     ];
     named("verdicts", &verdicts, words::stack::verdict);
-    use HolidayName as H;
-    let holidays = each![
-        H::NewYear => H::NewYear, H::SecondJanuary => H::SecondJanuary, H::StPatrick => H::StPatrick,
-        H::GoodFriday => H::GoodFriday, H::EasterMonday => H::EasterMonday, H::EarlyMay => H::EarlyMay,
-        H::Spring => H::Spring, H::Boyne => H::Boyne, H::Summer => H::Summer, H::StAndrew => H::StAndrew,
-        H::Christmas => H::Christmas, H::Boxing => H::Boxing, H::Millennium => H::Millennium,
-        H::GoldenJubilee => H::GoldenJubilee, H::RoyalWedding => H::RoyalWedding,
-        H::DiamondJubilee => H::DiamondJubilee, H::PlatinumJubilee => H::PlatinumJubilee,
-        H::StateFuneral => H::StateFuneral, H::Coronation => H::Coronation, H::WorldCup => H::WorldCup,
-    ];
-    named("holidays", &holidays, words::dates::holiday);
+    named("holidays", &HolidayName::ALL, words::dates::holiday);
     let week: Vec<Weekday> = (0..7).map(|day| Weekday::try_from(day).unwrap()).collect();
     named("weekdays", &week, words::dates::weekday);
     named("limits", limits::all(), |row| words::entry::limit_noun(row.limit));

@@ -12,6 +12,7 @@ use crate::book::asks::Section;
 use crate::book::checklist::Topic;
 use crate::book::id::{InstallationId, ItemId, RecordId};
 use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::dates::places::Place;
 use crate::trade::wearer::Wearer;
 
 /// A screen.
@@ -56,6 +57,8 @@ pub enum Part {
     Ring(Wearer, Option<ItemId>),
     Band(Wearer),
     ReadBack,
+    /// The order as it goes, and the days to keep.
+    Plan,
     /// The text for the bench.
     Specification,
     /// A file of this couple alone.
@@ -97,6 +100,12 @@ pub enum Setting {
     Time(Work),
     Extra(Option<ItemId>),
     Closures,
+    /// How the assay office or the courier works.
+    Place(Place),
+    /// Which public holidays are kept.
+    Holidays,
+    /// What is planned for: the chance of being in time, a busy season, a change of size.
+    Chances,
     Closure(Option<ItemId>),
     Stack,
     Fit,
@@ -174,7 +183,9 @@ impl Address {
             Address::Setting(Setting::Gauge(_)) => Address::Setting(Setting::Gauges),
             Address::Setting(Setting::TryOn(_)) => Address::Setting(Setting::Tray),
             Address::Setting(Setting::Time(_) | Setting::Extra(_)) => Address::Setting(Setting::Times),
-            Address::Setting(Setting::Closure(_)) => Address::Setting(Setting::Closures),
+            Address::Setting(Setting::Closure(_) | Setting::Place(_) | Setting::Holidays) => {
+                Address::Setting(Setting::Closures)
+            }
             Address::Setting(Setting::PhoneName(_) | Setting::Install) => Address::Setting(Setting::Phone),
             Address::Setting(Setting::BringIn) => Address::Setting(Setting::Copies),
             Address::Setting(_) => Address::Practice,
@@ -250,6 +261,7 @@ fn part(parts: &[&str]) -> Option<Part> {
         ["rings", who, item] => Part::Ring(Wearer::from_code(who)?, read_item(item)?),
         ["band", who] => Part::Band(Wearer::from_code(who)?),
         ["read-back"] => Part::ReadBack,
+        ["plan"] => Part::Plan,
         ["specification"] => Part::Specification,
         ["copy"] => Part::Copy,
         ["differences"] => Part::Differences,
@@ -275,6 +287,9 @@ fn setting(parts: &[&str]) -> Option<Setting> {
             None => Setting::Extra(read_item(item)?),
         },
         ["closures"] => Setting::Closures,
+        ["closures", "holidays"] => Setting::Holidays,
+        ["closures", place] if Place::from_code(place).is_some() => Setting::Place(Place::from_code(place)?),
+        ["chances"] => Setting::Chances,
         ["closures", item] => Setting::Closure(read_item(item)?),
         ["stack"] => Setting::Stack,
         ["fit"] => Setting::Fit,
@@ -333,6 +348,7 @@ impl fmt::Display for Part {
             Part::Ring(who, which) => write!(f, "rings/{}/{}", who.code(), item(*which)),
             Part::Band(who) => write!(f, "band/{}", who.code()),
             Part::ReadBack => f.write_str("read-back"),
+            Part::Plan => f.write_str("plan"),
             Part::Specification => f.write_str("specification"),
             Part::Copy => f.write_str("copy"),
             Part::Differences => f.write_str("differences"),
@@ -357,6 +373,9 @@ impl fmt::Display for Setting {
             Setting::Time(work) => write!(f, "times/{}", work.code()),
             Setting::Extra(which) => write!(f, "times/{}", item(*which)),
             Setting::Closures => f.write_str("closures"),
+            Setting::Place(place) => write!(f, "closures/{}", place.code()),
+            Setting::Holidays => f.write_str("closures/holidays"),
+            Setting::Chances => f.write_str("chances"),
             Setting::Closure(which) => write!(f, "closures/{}", item(*which)),
             Setting::Stack => f.write_str("stack"),
             Setting::Fit => f.write_str("fit"),

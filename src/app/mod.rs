@@ -3,6 +3,7 @@
 //! INVARIANT: nothing here computes anything of the trade, and only `state` writes.
 
 pub mod address;
+pub mod badge;
 pub mod clock;
 pub mod device;
 pub mod form;

@@ -12,6 +12,7 @@ use web_sys::{Blob, BlobPropertyBag, DomException, Event, File, FilePropertyBag,
 pub const JSON: &str = "application/json";
 pub const TEXT: &str = "text/plain";
 pub const CSV: &str = "text/csv";
+pub const CALENDAR: &str = "text/calendar";
 
 /// So much of a file is read at a time: short enough for the page to stay awake in between.
 const SLICE: f64 = 1_048_576.0;

@@ -4,9 +4,12 @@ use chrono::Weekday;
 
 use crate::book::field::{Constant, Outcome, Stage, Wish};
 use crate::trade::band::{Bore, Finish, Profile};
-use crate::trade::dates::holidays::Region;
+use crate::trade::dates::closed::Repeats;
+use crate::trade::dates::holidays::{HolidayName, Region};
 use crate::trade::dates::lead_times::Step as Work;
-use crate::trade::fit::{Hands, Place, ReadAt, Sits, Term};
+use crate::trade::dates::milestones::Milestone;
+use crate::trade::dates::places::Place;
+use crate::trade::fit::{Hands, Place as Measured, ReadAt, Sits, Term};
 use crate::trade::sizing::{Step, System};
 use crate::trade::wearer::{Digit, Hand, Wearer};
 
@@ -56,13 +59,8 @@ codes!(Term {
     Joint = "joint",
 });
 codes!(Wish { WarmWork = "warm-work", Sport = "sport", Adjustable = "adjustable" });
-codes!(Place { Base = "base", Joint = "joint" });
+codes!(Measured { Base = "base", Joint = "joint" });
 codes!(ReadAt { LowerEdge = "lower-edge", Centre = "centre" });
-codes!(Region {
-    EnglandAndWales = "england-and-wales",
-    Scotland = "scotland",
-    NorthernIreland = "northern-ireland",
-});
 codes!(Step { Quarter = "quarter", Half = "half", Whole = "whole" });
 codes!(Work {
     Making = "making",
@@ -71,6 +69,16 @@ codes!(Work {
     Engraving = "engraving",
     Delivery = "delivery",
     Resizing = "resizing",
+});
+codes!(Place { Workshop = "workshop", AssayOffice = "assay-office", Courier = "courier" });
+codes!(Repeats { Once = "once", SameDates = "same-dates", SameWeekday = "same-weekday" });
+codes!(Milestone {
+    Decide = "decide",
+    Order = "order",
+    EngravingText = "engraving-text",
+    Collect = "collect",
+    TryOn = "try-on",
+    LastResize = "last-resize",
 });
 codes!(Weekday {
     Mon = "mon",
@@ -93,6 +101,23 @@ codes!(Constant {
     Offset = "offset",
     OffsetSpread = "offset-spread",
 });
+
+/// Those whose words stand in a table.
+macro_rules! codes_of_table {
+    ($type:ident) => {
+        impl Code for $type {
+            fn code(self) -> &'static str {
+                $type::code(self)
+            }
+            fn from_code(code: &str) -> Option<Self> {
+                $type::ALL.into_iter().find(|it| it.code() == code)
+            }
+        }
+    };
+}
+
+codes_of_table!(Region);
+codes_of_table!(HolidayName);
 
 impl Code for System {
     fn code(self) -> &'static str {

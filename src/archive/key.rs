@@ -3,6 +3,7 @@
 use super::code::Code;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
 use crate::book::id::{InstallationId, ItemId};
+use crate::book::value::ExtraWork;
 
 /// The name of a field.
 pub fn write(field: &Field) -> String {
@@ -32,6 +33,9 @@ pub fn write(field: &Field) -> String {
         Field::Stack(who) => format!("stack.{}", who.code()),
         Field::Dates => "dates".into(),
         Field::ReadBack => "read_back".into(),
+        Field::WorkDone(ExtraWork::Usual(work)) => format!("work_done.{}", work.code()),
+        Field::WorkDone(ExtraWork::Own(item)) => format!("work_done.{item}"),
+        Field::MilestoneDone(milestone) => format!("milestone_done.{}", milestone.code()),
         Field::Said(list) => format!("said.{list}"),
         Field::Practice(field) => format!("practice.{}", practice(*field)),
         Field::Unknown(name) => name.clone(),
@@ -80,6 +84,11 @@ fn known(name: &str) -> Option<Field> {
         ["stack", who] => Field::Stack(Code::from_code(who)?),
         ["dates"] => Field::Dates,
         ["read_back"] => Field::ReadBack,
+        ["work_done", work] => Field::WorkDone(match Code::from_code(work) {
+            Some(usual) => ExtraWork::Usual(usual),
+            None => ExtraWork::Own(ItemId::parse(work)?),
+        }),
+        ["milestone_done", milestone] => Field::MilestoneDone(Code::from_code(milestone)?),
         ["said", list] => Field::Said(ItemId::parse(list)?),
         ["practice", rest @ ..] => Field::Practice(known_practice(rest)?),
         _ => return None,
@@ -143,6 +152,14 @@ fn practice(field: PracticeField) -> String {
         PracticeField::WorksOnHolidays => "works_on_holidays".into(),
         PracticeField::CutOff => "cut_off".into(),
         PracticeField::DaysInHand => "days_in_hand".into(),
+        PracticeField::Holiday(name) => format!("holiday.{}", name.code()),
+        PracticeField::PlaceDays(place) => format!("place_days.{}", place.code()),
+        PracticeField::CountsToday => "counts_today".into(),
+        PracticeField::Confidence => "confidence".into(),
+        PracticeField::BusyChance => "busy_chance".into(),
+        PracticeField::BusyLonger => "busy_longer".into(),
+        PracticeField::ResizeChance => "resize_chance".into(),
+        PracticeField::TryOnAfter => "try_on_after".into(),
         PracticeField::FreeLength => "free_length".into(),
         PracticeField::Gap => "gap".into(),
         PracticeField::Roomy => "roomy".into(),
@@ -170,6 +187,14 @@ fn known_practice(parts: &[&str]) -> Option<PracticeField> {
         ["works_on_holidays"] => PracticeField::WorksOnHolidays,
         ["cut_off"] => PracticeField::CutOff,
         ["days_in_hand"] => PracticeField::DaysInHand,
+        ["holiday", name] => PracticeField::Holiday(Code::from_code(name)?),
+        ["place_days", place] => PracticeField::PlaceDays(Code::from_code(place)?),
+        ["counts_today"] => PracticeField::CountsToday,
+        ["confidence"] => PracticeField::Confidence,
+        ["busy_chance"] => PracticeField::BusyChance,
+        ["busy_longer"] => PracticeField::BusyLonger,
+        ["resize_chance"] => PracticeField::ResizeChance,
+        ["try_on_after"] => PracticeField::TryOnAfter,
         ["free_length"] => PracticeField::FreeLength,
         ["gap"] => PracticeField::Gap,
         ["roomy"] => PracticeField::Roomy,

@@ -6,6 +6,7 @@
 //! Every object carries a schema version, major.minor. A newer major is refused. A newer minor is read, and what is
 //! unknown in it (fields, values, keys) is carried through unharmed.
 
+pub mod calendar;
 mod change;
 pub mod code;
 pub mod copy;

@@ -8,10 +8,11 @@ use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage
 use super::id::ItemId;
 use super::record::Record;
 use super::said::Said;
-use super::value::{DatesSettled, FittedAt, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
+use super::value::{DatesSettled, ExtraWork, FittedAt, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
 use crate::trade::arrange::in_order;
 use crate::trade::band::alloys::Alloy;
 use crate::trade::band::{Finish, Profile};
+use crate::trade::dates::milestones::Milestone;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::limits::Whole;
 use crate::trade::measure::Length;
@@ -302,6 +303,16 @@ impl<'a> Couple<'a> {
 
     pub fn read_back(self) -> Option<NaiveDate> {
         read!(self.0, Field::ReadBack, Day).copied()
+    }
+
+    /// The day on which a step of the order was finished.
+    pub fn work_done(self, work: ExtraWork) -> Option<NaiveDate> {
+        read!(self.0, Field::WorkDone(work), Day).copied()
+    }
+
+    /// The day on which a milestone was said to be reached.
+    pub fn milestone_done(self, milestone: Milestone) -> Option<NaiveDate> {
+        read!(self.0, Field::MilestoneDone(milestone), Day).copied()
     }
 
     /// What they said before they came, the first list that was taken in first.

@@ -1,7 +1,11 @@
 //! Every field that a record can hold: the grain at which changes are kept, undone and, later, merged.
 
 use super::id::{InstallationId, ItemId};
+use super::value::ExtraWork;
+use crate::trade::dates::holidays::HolidayName;
 use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::dates::milestones::Milestone;
+use crate::trade::dates::places::Place;
 use crate::trade::wearer::Wearer;
 
 /// A field of a couple or of the practice. What each holds is said beside it and checked by
@@ -55,6 +59,10 @@ pub enum Field {
     Stack(Wearer),
     /// The way from order to wedding that was settled on.
     Dates,
+    /// The day on which a step of the order was finished.
+    WorkDone(ExtraWork),
+    /// The day on which a milestone was said to be reached.
+    MilestoneDone(Milestone),
     /// The day on which the couple and the jeweller confirmed the specification together.
     ReadBack,
     /// What the couple said before they came: a preparation list, under the list's own id.
@@ -237,6 +245,22 @@ pub enum PracticeField {
     CutOff,
     /// Days before the wedding by which the bands are to be in hand: a count.
     DaysInHand,
+    /// Whether a public holiday is kept: yes or no, whatever is usual.
+    Holiday(HolidayName),
+    /// How the assay office or the courier works.
+    PlaceDays(Place),
+    /// Whether today counts among the working days that are left.
+    CountsToday,
+    /// The chance of being in time that an order-by date is to have: a share.
+    Confidence,
+    /// The chance of a busy season: a share.
+    BusyChance,
+    /// By how much everything takes longer then: a share.
+    BusyLonger,
+    /// The chance of a change of size: a share.
+    ResizeChance,
+    /// Days from in hand to the try-on: a count.
+    TryOnAfter,
     /// The free length where it has not been measured: a length.
     FreeLength,
     /// The gap between neighbours: a length.

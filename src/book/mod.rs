@@ -8,6 +8,7 @@
 //! it replaced. Nothing is ever taken out of the list: undo is a change too. What a couple "is" is read off the newest
 //! writes through [`couple::Couple`], what the jeweller has set through [`practice::Practice`].
 
+pub mod agenda;
 pub mod asks;
 pub mod change;
 pub mod checklist;
@@ -20,8 +21,10 @@ pub mod id;
 pub mod leaving;
 pub mod merge;
 pub mod practice;
+pub mod progress;
 pub mod record;
 pub mod said;
+pub mod schedule;
 pub mod search;
 pub mod today;
 mod undo;

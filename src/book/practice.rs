@@ -9,11 +9,14 @@ use super::record::Record;
 use super::value::{Extra, NamedClosure, OwnGauge, TryOnBand, Value};
 use crate::trade::arrange::in_order;
 use crate::trade::dates::closed::{Calendar, CalendarError, MON_TO_FRI, OnBankHolidays, Weekdays};
-use crate::trade::dates::holidays::Region;
+use crate::trade::dates::countdown::{CONFIDENCE, RESIZE_CHANCE, TRY_ON_AFTER};
+use crate::trade::dates::forecast::Busy;
+use crate::trade::dates::holidays::{HolidayName, Region};
 use crate::trade::dates::lead_times::{self, Step as Work};
+use crate::trade::dates::places::{Place, PlaceDays, Places};
 use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::fit::{Constants, Figure, PerMm, constants};
-use crate::trade::measure::Length;
+use crate::trade::measure::{Length, Percent};
 use crate::trade::sizing::{Step, System};
 use crate::trade::stack::House;
 
@@ -101,10 +104,66 @@ impl<'a> Practice<'a> {
         }
     }
 
-    /// The workshop's calendar.
-    pub fn calendar(self, region: Region) -> Result<Calendar, CalendarError> {
-        let closures = self.closures().into_iter().map(|(_, closure)| closure.days).collect();
-        Calendar::new(region, self.on_bank_holidays(), self.weekdays(), closures)
+    /// How a place works.
+    pub fn place_days(self, place: Place) -> PlaceDays {
+        match place {
+            Place::Workshop => PlaceDays {
+                weekdays: self.weekdays(),
+                on_bank_holidays: self.on_bank_holidays(),
+                shut_at_christmas: false,
+            },
+            Place::AssayOffice | Place::Courier => {
+                read!(self.0, field(PracticeField::PlaceDays(place)), PlaceDays).copied().unwrap_or(place.usual_days())
+            }
+        }
+    }
+
+    /// The holidays that are switched on or off, whatever is usual.
+    pub fn switched(self) -> Vec<(HolidayName, bool)> {
+        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Practice(PracticeField::Holiday(name)), Value::Yes(on)) => Some((*name, *on)),
+            _ => None,
+        });
+        in_order(all, |(name, _)| *name)
+    }
+
+    /// The calendar of a place. The workshop's switches hold for the workshop alone.
+    pub fn calendar(self, region: Region, place: Place) -> Result<Calendar, CalendarError> {
+        let closures = self.closures().into_iter().filter(|(_, closure)| closure.place == place);
+        let switched = if place == Place::Workshop { self.switched() } else { Vec::new() };
+        self.place_days(place).calendar(region, closures.map(|(_, closure)| closure.days).collect(), switched)
+    }
+
+    /// The calendars of all places.
+    pub fn places(self, region: Region) -> Result<Places, CalendarError> {
+        Ok(Places {
+            workshop: self.calendar(region, Place::Workshop)?,
+            assay_office: self.calendar(region, Place::AssayOffice)?,
+            courier: self.calendar(region, Place::Courier)?,
+        })
+    }
+
+    /// Whether today counts among the working days that are left.
+    pub fn counts_today(self) -> bool {
+        read!(self.0, field(PracticeField::CountsToday), Yes).copied().unwrap_or(true)
+    }
+
+    /// The chance of being in time that an order-by date is to have.
+    pub fn confidence(self) -> Percent {
+        self.share(PracticeField::Confidence).unwrap_or(CONFIDENCE)
+    }
+
+    pub fn busy(self) -> Busy {
+        let share = |of| self.share(of).unwrap_or(Percent(0));
+        Busy { chance: share(PracticeField::BusyChance), longer: share(PracticeField::BusyLonger) }
+    }
+
+    pub fn resize_chance(self) -> Percent {
+        self.share(PracticeField::ResizeChance).unwrap_or(RESIZE_CHANCE)
+    }
+
+    pub fn try_on_after(self) -> CalendarDays {
+        read!(self.0, field(PracticeField::TryOnAfter), Days).copied().unwrap_or(TRY_ON_AFTER)
     }
 
     /// After this time of day an order counts as the next day's; none: there is no such time.
@@ -124,7 +183,7 @@ impl<'a> Practice<'a> {
     /// The thresholds of a stack.
     pub fn house(self) -> House {
         let usual = House::default();
-        let share = |of| read!(self.0, field(of), Percent).copied();
+        let share = |of| self.share(of);
         House {
             gap: self.length(PracticeField::Gap).unwrap_or(usual.gap),
             free_length: self.length(PracticeField::FreeLength).unwrap_or(usual.free_length),
@@ -155,6 +214,10 @@ impl<'a> Practice<'a> {
             }
         }
         constants
+    }
+
+    fn share(self, of: PracticeField) -> Option<Percent> {
+        read!(self.0, field(of), Percent).copied()
     }
 
     fn length(self, of: PracticeField) -> Option<Length> {

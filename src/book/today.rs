@@ -6,9 +6,11 @@ use super::couple::{Appointment, Couple};
 use super::field::Stage;
 use super::id::RecordId;
 use super::practice::Practice;
+use super::progress::{open, plan};
+use super::schedule::OwnOrders;
 use crate::trade::arrange::in_order;
-use crate::trade::dates::countdown::{self, Countdown};
-use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::dates::countdown::Plan;
+use crate::trade::dates::milestones::{Due, Milestone};
 use crate::trade::wearer::Wearer;
 
 /// Appointments this many days ahead are shown.
@@ -27,10 +29,20 @@ pub struct Today {
     pub order_by: Vec<(RecordId, NaiveDate)>,
     /// Fingers that are to be measured again, the earliest first.
     pub measure_again: Vec<(RecordId, Wearer, NaiveDate)>,
+    /// Other milestones that have passed without being reached, the longest overdue first.
+    pub overdue: Vec<(RecordId, Due)>,
+}
+
+impl Today {
+    /// How much is late: orders, milestones and appointments that nobody has settled.
+    pub fn late(&self) -> usize {
+        self.late_orders.len() + self.overdue.len() + self.unsettled.len()
+    }
 }
 
 /// The page of today for these couples. Those put away, taken back or lost are not on it.
-pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'_>, today: NaiveDate) -> Today {
+pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Practice<'_>, today: NaiveDate) -> Today {
+    let own = OwnOrders::of(couples.clone(), practice);
     let mut page = Today::default();
     let until = today.checked_add_days(Days::new(DAYS_AHEAD)).unwrap_or(NaiveDate::MAX);
     let shown =
@@ -47,12 +59,8 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'
         for wearer in Wearer::BOTH {
             page.measure_again.extend(couple.measure_again(wearer).map(|day| (id, wearer, day)));
         }
-        if let Some(order_by) = order_by(couple, practice, today) {
-            if order_by < today {
-                page.late_orders.push((id, order_by));
-            } else {
-                page.order_by.push((id, order_by));
-            }
+        if let Some(plan) = plan(couple, practice, &own, today) {
+            due(&mut page, couple, &plan, today);
         }
     }
     Today {
@@ -61,30 +69,23 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'
         late_orders: in_order(page.late_orders, |(_, day)| *day),
         order_by: in_order(page.order_by, |(_, day)| *day),
         measure_again: in_order(page.measure_again, |(_, _, day)| *day),
+        overdue: in_order(page.overdue, |(_, due)| due.by),
     }
 }
 
-/// The last day to order for a couple that has not ordered yet: by what was settled with them, otherwise by the
-/// practice's usual times; always on the workshop's calendar as it is now. None without a wedding date.
-pub fn order_by(couple: Couple<'_>, practice: Practice<'_>, today: NaiveDate) -> Option<NaiveDate> {
-    match couple.stage() {
-        Stage::Enquiry | Stage::Booked => plan(couple, practice, today).map(|countdown| countdown.order_by),
-        Stage::Ordered | Stage::Collected | Stage::Lost => None,
+/// What of a plan is due or overdue: the order while it is not placed, and each milestone whose turn it is.
+fn due(page: &mut Today, couple: Couple<'_>, plan: &Plan, today: NaiveDate) {
+    let id = couple.0.id;
+    let is_ordered = matches!(couple.stage(), Stage::Ordered | Stage::Collected);
+    if !is_ordered {
+        let list = if plan.order_by < today { &mut page.late_orders } else { &mut page.order_by };
+        list.push((id, plan.order_by));
     }
-}
-
-/// The countdown for a couple as Today counts it.
-pub fn plan(couple: Couple<'_>, practice: Practice<'_>, today: NaiveDate) -> Option<Countdown> {
-    let settled = couple.dates();
-    let region = settled.map_or(practice.region(), |dates| dates.region);
-    countdown::countdown(&countdown::Inputs {
-        today,
-        past_cut_off: false,
-        wedding: couple.wedding()?,
-        calendar: practice.calendar(region).ok()?,
-        making: settled.map_or(practice.lead_time(Work::Making), |dates| dates.making),
-        extras: settled.map_or(Vec::new(), |dates| dates.extras.iter().map(|extra| extra.spread).collect()),
-        in_hand: settled.map_or(practice.in_hand(), |dates| dates.in_hand),
-    })
-    .ok()
+    let late = open(couple, plan).into_iter().filter(|due| match due.what {
+        Milestone::Order => false,
+        // When the order is late, the decision is as well, and that need not be said twice.
+        Milestone::Decide => due.by < today && plan.order_by >= today,
+        _ => due.by < today && is_ordered,
+    });
+    page.overdue.extend(late.map(|due| (id, due)));
 }

@@ -7,12 +7,13 @@ use super::id::ItemId;
 use super::said::Said;
 use crate::trade::band::alloys::Alloy;
 use crate::trade::band::{Bore, Finish, Profile};
-use crate::trade::dates::closed::{Closure, Weekdays};
+use crate::trade::dates::closed::{Closure, Repeats, Weekdays};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::dates::places::{Place, PlaceDays};
 use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::fit::{CalibrationPoint, Gauge, Hands, Place, ReadAt, Sits, Term};
+use crate::trade::fit::{self, CalibrationPoint, Gauge, Hands, ReadAt, Sits, Term};
 use crate::trade::limits::Whole;
 use crate::trade::measure::{Circumference, Length, Percent};
 use crate::trade::sizing::{Size, SizeAsRead, Step, System};
@@ -48,6 +49,7 @@ pub enum Value {
     Spread(Spread),
     Extra(Extra),
     Closure(NamedClosure),
+    PlaceDays(PlaceDays),
     Weekdays(Weekdays),
     Time(NaiveTime),
     Days(CalendarDays),
@@ -78,7 +80,7 @@ pub struct Recorded {
 pub struct ReadingTaken {
     pub size: SizeAsRead,
     pub finger: Finger,
-    pub place: Place,
+    pub place: fit::Place,
     pub gauge: OwnGauge,
     /// Where a ring was read on a stick.
     pub read_at: ReadAt,
@@ -180,6 +182,8 @@ pub struct DatesSettled {
     pub in_hand: CalendarDays,
     pub making: Spread,
     pub extras: Vec<ChosenExtra>,
+    /// The chance of being in time that was wanted; none for the practice's own.
+    pub confidence: Option<Percent>,
     pub order_by: NaiveDate,
     pub settled: NaiveDate,
 }
@@ -192,7 +196,7 @@ pub struct Extra {
 }
 
 /// Which piece of work comes on top: one of the usual ones, or one that the jeweller has added.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum ExtraWork {
     Usual(Work),
     Own(ItemId),
@@ -207,11 +211,19 @@ pub struct ChosenExtra {
     pub spread: Spread,
 }
 
-/// Days on which the workshop is closed, with a name: "summer fortnight".
+/// Days on which a place is closed, with a name: "summer fortnight".
 #[derive(Clone, Debug, PartialEq)]
 pub struct NamedClosure {
     pub name: String,
+    pub place: Place,
     pub days: Closure,
+}
+
+impl NamedClosure {
+    /// Whether it is past and does not come again.
+    pub fn is_over(&self, today: NaiveDate) -> bool {
+        self.days.repeats() == Repeats::Once && self.days.to() < today
+    }
 }
 
 impl Value {
@@ -227,7 +239,9 @@ impl Value {
             Field::Appointment(_, AppointmentField::Outcome) => matches!(self, Value::Outcome(_)),
             Field::Recorded => matches!(self, Value::Recorded(_)),
             Field::Stage => matches!(self, Value::Stage(_)),
-            Field::Reached(_) | Field::PutAway | Field::ReadBack => matches!(self, Value::Day(_)),
+            Field::Reached(_) | Field::PutAway | Field::ReadBack | Field::WorkDone(_) | Field::MilestoneDone(_) => {
+                matches!(self, Value::Day(_))
+            }
             Field::Example | Field::FirstRing(_) | Field::NoRings(_) => matches!(self, Value::Yes(_)),
             Field::Finger(_) => matches!(self, Value::Finger(_)),
             Field::Reading(..) => matches!(self, Value::Reading(_)),
@@ -251,12 +265,15 @@ impl Value {
             Field::Practice(P::Extra(_)) => matches!(self, Value::Extra(_)),
             Field::Practice(P::Closure(_)) => matches!(self, Value::Closure(_)),
             Field::Practice(P::Weekdays) => matches!(self, Value::Weekdays(_)),
-            Field::Practice(P::WorksOnHolidays) => matches!(self, Value::Yes(_)),
+            Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => matches!(self, Value::Yes(_)),
             Field::Practice(P::CutOff) => matches!(self, Value::Time(_)),
-            Field::Practice(P::DaysInHand) => matches!(self, Value::Days(_)),
+            Field::Practice(P::DaysInHand | P::TryOnAfter) => matches!(self, Value::Days(_)),
+            Field::Practice(P::PlaceDays(_)) => matches!(self, Value::PlaceDays(_)),
             Field::Practice(P::FreeLength | P::Gap | P::Constant(_)) => matches!(self, Value::Length(_)),
             Field::Practice(P::Clearance | P::Catch | P::Thinnest) => matches!(self, Value::Length(_)),
-            Field::Practice(P::Roomy | P::Full) => matches!(self, Value::Percent(_)),
+            Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
+                matches!(self, Value::Percent(_))
+            }
         }
     }
 

@@ -99,6 +99,17 @@ fn labelled(input: El, drawing: Option<AnyView>, label: String) -> AnyView {
     el("label").class("choice-option").child(input.view()).maybe_child(drawing).child(name).view()
 }
 
+/// A group of boxes with long names, one under the other: otherwise as [`several`].
+pub fn several_rows(
+    key: &'static str,
+    legend: impl Into<Words>,
+    options: Vec<Choosable>,
+    value: RwSignal<String>,
+    error: RwSignal<Option<String>>,
+) -> AnyView {
+    block("stacked", vec![several(key, legend, options, value, error)])
+}
+
 /// A group of boxes of which several may be ticked. `value` holds the values of the ticked ones, in the order of the
 /// options, with a space between them; each box has the id `key-value`.
 pub fn several(

@@ -10,14 +10,12 @@ use crate::words::format;
 use crate::words::pictures::{self as words, DayMark};
 use chrono::{Days, NaiveDate};
 
-/// What the calendar is drawn from. Days that are not known are left out.
+/// What the calendar is drawn from.
 pub struct CalendarStrip<'a> {
-    pub today: NaiveDate,
-    pub wedding: NaiveDate,
-    pub order_by: Option<NaiveDate>,
-    pub start: Option<NaiveDate>,
-    pub finish: Option<NaiveDate>,
-    pub in_hand: Option<NaiveDate>,
+    /// The days that are marked, in any order; today and the wedding among them.
+    pub marks: Vec<(DayMark, NaiveDate)>,
+    /// The days on which it may be finished, each with its share of the whole.
+    pub finish: &'a [(NaiveDate, f64)],
     /// Whether the bench is closed on a day.
     pub closed: &'a dyn Fn(NaiveDate) -> bool,
 }
@@ -29,11 +27,14 @@ const LOOK_BACK: Days = Days::new(45);
 
 /// Draws the calendar.
 pub fn calendar_strip(of: &CalendarStrip) -> Picture {
-    let marks = marks(of);
-    let earliest = of.today.checked_sub_days(LOOK_BACK).unwrap_or(of.today);
+    let marks = in_order(of.marks.iter().copied(), |(_, day)| *day);
+    let on = |mark| marks.iter().find(|(it, _)| *it == mark).map(|(_, day)| *day);
+    let today = on(DayMark::Today).unwrap_or_default();
+    let earliest = today.checked_sub_days(LOOK_BACK).unwrap_or(today);
+    let likely = of.finish.first().zip(of.finish.last()).map(|((first, _), (last, _))| (*first, *last));
     let drawn = |day: &NaiveDate| *day >= earliest;
-    let days = || marks.iter().map(|(_, day)| *day).filter(drawn);
-    let (from, to) = (days().min().unwrap_or(of.today), days().max().unwrap_or(of.today));
+    let days = || marks.iter().map(|(_, day)| *day).chain(likely.map(|(_, last)| last)).filter(drawn);
+    let (from, to) = (days().min().unwrap_or(today), days().max().unwrap_or(today));
 
     let mut pen = Pen::default();
     let grid: Box<dyn Grid> = if (to - from).num_days() < WEEKS_UP_TO {
@@ -42,16 +43,20 @@ pub fn calendar_strip(of: &CalendarStrip) -> Picture {
         Box::new(Months::new(from, to))
     };
     grid.draw(&mut pen);
-    let closed = draw_closed(&mut pen, grid.as_ref(), of, from, to);
-    draw_work(&mut pen, grid.as_ref(), of);
+    draw_likely(&mut pen, grid.as_ref(), of.finish);
+    let between = (today, on(DayMark::Wedding).unwrap_or(today));
+    let closed = draw_closed(&mut pen, grid.as_ref(), of, (from, to), between);
+    let room = on(DayMark::LastResize).zip(on(DayMark::Wedding));
+    draw_runs(&mut pen, grid.as_ref(), on(DayMark::Start).zip(on(DayMark::Finish)), "work", "thick verdigris");
+    draw_runs(&mut pen, grid.as_ref(), room, "room", "thick rouge");
     grid.draw_over(&mut pen);
     for (mark, day) in &marks {
         if let Some(cell) = grid.cell(*day) {
             pen.group("mark", |pen| symbol(pen, *mark, grid.middle(&cell), grid.symbol_radius()));
         }
     }
-    let end = draw_key(&mut pen, &marks, grid.bottom() + 22.0);
-    pen.finish("calendar", WIDTH, end, &words::calendar(&marks, closed))
+    let end = draw_key(&mut pen, &marks, grid.bottom() + 22.0, likely.is_some(), room.is_some());
+    pen.finish("calendar", WIDTH, end, &words::calendar(&marks, closed, likely))
 }
 
 /// The place of a day: its corner and its size.
@@ -74,27 +79,38 @@ pub(super) trait Grid {
     fn middle(&self, cell: &Cell) -> At;
 }
 
-fn marks(of: &CalendarStrip) -> Vec<(DayMark, NaiveDate)> {
-    let known = [
-        (DayMark::Today, Some(of.today)),
-        (DayMark::OrderBy, of.order_by),
-        (DayMark::Start, of.start),
-        (DayMark::Finish, of.finish),
-        (DayMark::InHand, of.in_hand),
-        (DayMark::Wedding, Some(of.wedding)),
-    ];
-    in_order(known.into_iter().filter_map(|(mark, day)| day.map(|day| (mark, day))), |(_, day)| *day)
+/// Shades the days on which it may be finished, the likelier the darker.
+fn draw_likely(pen: &mut Pen, grid: &dyn Grid, finish: &[(NaiveDate, f64)]) {
+    let most = finish.iter().map(|(_, share)| *share).fold(0.0, f64::max);
+    pen.group("likely", |pen| {
+        for (day, share) in finish {
+            let Some(Cell { corner, size }) = grid.cell(*day) else { continue };
+            let class = match share / most {
+                share if share > 0.75 => "solid verdigris bare likeliest",
+                share if share > 0.5 => "solid verdigris bare likely",
+                share if share > 0.25 => "solid verdigris bare possible",
+                _ => "solid verdigris bare unlikely",
+            };
+            pen.rect(class, corner, size, 0.0);
+        }
+    });
 }
 
 /// Hatches every closed day in one stroke of the pen, and says how many there are from today to the wedding.
-fn draw_closed(pen: &mut Pen, grid: &dyn Grid, of: &CalendarStrip, from: NaiveDate, to: NaiveDate) -> usize {
+fn draw_closed(
+    pen: &mut Pen,
+    grid: &dyn Grid,
+    of: &CalendarStrip,
+    (from, to): (NaiveDate, NaiveDate),
+    (today, wedding): (NaiveDate, NaiveDate),
+) -> usize {
     let mut steps: Vec<(&str, [f64; 2])> = Vec::new();
     let mut count = 0;
     for day in from.iter_days().take_while(|day| *day <= to).take(3_700) {
         if !(of.closed)(day) {
             continue;
         }
-        count += usize::from(day >= of.today && day <= of.wedding);
+        count += usize::from(day >= today && day <= wedding);
         let Some(Cell { corner: (x, y), size: (w, h) }) = grid.cell(day) else { continue };
         pen.rect("wash-ink bare closed", (x, y), (w, h), 0.0);
         let lines = if w > 20.0 { 5 } else { 2 };
@@ -111,9 +127,15 @@ fn draw_closed(pen: &mut Pen, grid: &dyn Grid, of: &CalendarStrip, from: NaiveDa
     count
 }
 
-/// The days at the bench, from the start to the likely finish: a line under them.
-fn draw_work(pen: &mut Pen, grid: &dyn Grid, of: &CalendarStrip) {
-    let (Some(start), Some(finish)) = (of.start, of.finish) else { return };
+/// A line under the days from one to another: those at the bench, those that a change of size may take.
+fn draw_runs(
+    pen: &mut Pen,
+    grid: &dyn Grid,
+    days: Option<(NaiveDate, NaiveDate)>,
+    group: &'static str,
+    class: &'static str,
+) {
+    let Some((start, finish)) = days else { return };
     let mut run: Option<(f64, f64, f64)> = None;
     let mut runs = Vec::new();
     for cell in start.iter_days().take_while(|day| *day <= finish).take(3_700).filter_map(|day| grid.cell(day)) {
@@ -127,9 +149,9 @@ fn draw_work(pen: &mut Pen, grid: &dyn Grid, of: &CalendarStrip) {
         };
     }
     runs.extend(run);
-    pen.group("work", |pen| {
+    pen.group(group, |pen| {
         for (from, to, y) in runs {
-            pen.line("thick verdigris", (from + 1.5, y), (to - 1.5, y));
+            pen.line(class, (from + 1.5, y), (to - 1.5, y));
         }
     });
 }
@@ -146,6 +168,16 @@ fn symbol(pen: &mut Pen, mark: DayMark, at: At, r: f64) {
         ),
         DayMark::Finish => pen.circle("solid verdigris thin", at, r * 0.9),
         DayMark::InHand => square(pen, "paper verdigris", r),
+        DayMark::TryOn => {
+            pen.path(
+                "paper",
+                &[("M", &[x, y - r]), ("L", &[x + r, y]), ("L", &[x, y + r]), ("L", &[x - r, y]), ("Z", &[])],
+            );
+        }
+        DayMark::LastResize => {
+            pen.path("paper rouge", &[("M", &[x - r, y - r]), ("L", &[x + r, y - r]), ("L", &[x, y + r]), ("Z", &[])]);
+        }
+        DayMark::Appointment => pen.circle("solid thin", at, r * 0.6),
         DayMark::Wedding => {
             pen.circle("paper bare", at, r * 1.6);
             pen.circle("rouge", (x - r * 0.6, y), r);
@@ -154,12 +186,24 @@ fn symbol(pen: &mut Pen, mark: DayMark, at: At, r: f64) {
     }
 }
 
-fn draw_key(pen: &mut Pen, marks: &[(DayMark, NaiveDate)], top: f64) -> f64 {
+fn draw_key(pen: &mut Pen, marks: &[(DayMark, NaiveDate)], top: f64, likely: bool, room: bool) -> f64 {
     let mut y = top;
     for (mark, day) in marks {
         symbol(pen, *mark, (14.0, y - 4.5), 4.6);
         pen.text("", (32.0, y), Anchor::Start, words::day_mark(*mark));
         pen.runs("strong", (WIDTH - 4.0, y), Anchor::End, TEXT, &[("", &format::day(*day))]);
+        y += 20.0;
+    }
+    if likely {
+        for (class, x) in [("solid verdigris bare unlikely", 6.0), ("solid verdigris bare likeliest", 14.0)] {
+            pen.rect(class, (x, y - 9.0), (8.0, 9.0), 0.0);
+        }
+        pen.text("soft", (32.0, y), Anchor::Start, words::likely_days());
+        y += 20.0;
+    }
+    if room {
+        pen.line("thick rouge", (6.0, y - 4.5), (22.0, y - 4.5));
+        pen.text("soft", (32.0, y), Anchor::Start, words::room_for_resize());
         y += 20.0;
     }
     for i in 0..3 {

@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part, Setting};
+use crate::app::badge;
 use crate::app::keeping::Keeping;
 use crate::app::state::{App, Book, app};
 use crate::book::couple::{Appointment, Couple};
@@ -25,8 +26,8 @@ use crate::trade::wearer::Wearer;
 use crate::words::list::pages::RESUME;
 use crate::words::parts::Mark;
 use crate::words::{
-    book as say_book, copies as say_copies, finger as say_finger, format, keeping as say_keeping, phones as say_phones,
-    screens as say, storage,
+    book as say_book, copies as say_copies, dates as say_dates, finger as say_finger, format, keeping as say_keeping,
+    phones as say_phones, screens as say, storage,
 };
 
 /// So many order-by dates are shown.
@@ -40,6 +41,7 @@ pub fn today() -> AnyView {
             reckoning::today(book.couples.values().map(|record| Couple(record)), Practice(&book.practice), day.get())
         })
     });
+    Effect::new(move |_| badge::show(due.with(Today::late)));
     let content = move || {
         let due = due.get();
         if app.with(|book| book.couples.values().all(|record| Couple(record).is_blank())) {
@@ -132,6 +134,11 @@ fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>
             line.small(small)
         })
         .collect();
+    late.extend(due.overdue.iter().map(|(id, due)| {
+        let href = Address::Couple(*id).to_string();
+        let small = say::was_due(say_dates::milestone(due.what), due.by);
+        line(names(*id), say::from_today(due.by, today), href).small(small).mark(Mark::Care)
+    }));
     late.extend(due.unsettled.iter().map(|it| {
         let line = appointment(it);
         let small = format!("{}: {}", line.small, say::NO_OUTCOME);

@@ -62,6 +62,12 @@ pub enum Limit {
     // shares
     /// Of the free length, where a stack stops being roomy or full.
     StackShare,
+    /// Of being in time, that an order-by date is to have.
+    ConfidenceShare,
+    /// Of something that may happen: a busy season, a change of size.
+    ChanceShare,
+    /// By how much work takes longer in a busy season.
+    LongerShare,
     // whole numbers
     /// Rings worn beside.
     Neighbours,
@@ -128,7 +134,7 @@ pub fn all() -> &'static [Range] {
 }
 
 #[rustfmt::skip]
-const ROWS: [Range; 32] = [
+const ROWS: [Range; 35] = [
     row(Limit::Circumference, mm(36_0000, 80_0000, 54_0000), CommonPractice, "US 0 to UK Z+9; ISO sticks carry 41 to 76"),
     row(Limit::BandWidth, mm(1_0000, 20_0000, 2_5000), CommonPractice, "wire of 1 mm to a cigar band"),
     row(Limit::GaugeWidth, mm(1_0000, 15_0000, 3_0000), CommonPractice, "narrow and wide gauge sets"),
@@ -155,6 +161,9 @@ const ROWS: [Range; 32] = [
     row(Limit::ConditionSpread, mm(0, 1_0000, 4000), CommonPractice, "0.4 mm"),
     row(Limit::OwnShift, mm(-5_0000, 5_0000, 5000), CommonPractice, "four UK letters either way"),
     row(Limit::StackShare, percent(5, 100, 35), CommonPractice, "roomy to 35, full to 50 %: house rule"),
+    row(Limit::ConfidenceShare, percent(50, 100, 95), CommonPractice, "less than even is no plan"),
+    row(Limit::ChanceShare, percent(0, 100, 10), CommonPractice, "never to always"),
+    row(Limit::LongerShare, percent(0, 300, 50), CommonPractice, "half as long again to four times as long"),
     row(Limit::Neighbours, count(0, 6, 1), CommonPractice, "no free length holds more"),
     row(Limit::LeadTimeDays, days(0, 400, 15), CommonPractice, "15 to 20 working days are usual"),
     row(Limit::DaysInHand, days(0, 365, 14), CommonPractice, "14 days leave time for a resize"),

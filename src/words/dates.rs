@@ -1,13 +1,17 @@
 //! Names and sentences for days: regions, holidays, weddings, the countdown's answers, and what goes wrong.
 
 use super::format;
-use crate::trade::dates::closed::{CalendarError, Closed, OnBankHolidays};
+use crate::trade::dates::closed::{Calendar, CalendarError, Closed, OnBankHolidays};
 use crate::trade::dates::countdown::{Countdown, DatesError, Ordered, Slack};
 use crate::trade::dates::entry::{AmountEntryError, DateEntryError, TimeEntryError};
-use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, proclaimed_to};
+use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, settled_to};
 use crate::trade::dates::lead_times::Step;
+use crate::trade::dates::milestones::Milestone;
+use crate::trade::dates::odds::{Chance, Lasts};
+use crate::trade::dates::places::Place;
 use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
+use crate::trade::measure::Percent;
 use chrono::{Datelike, NaiveDate, NaiveTime, Timelike, Weekday};
 
 /// Which kind of date a field asks for: its sentences show what may be typed there.
@@ -17,45 +21,28 @@ pub enum Asked {
     Wedding,
 }
 
+// The names that stand in the table of holidays.
+include!(concat!(env!("OUT_DIR"), "/holiday_names.rs"));
+
 /// What a region is called.
 pub fn region(region: Region) -> &'static str {
-    match region {
-        Region::EnglandAndWales => "England and Wales",
-        Region::Scotland => "Scotland",
-        Region::NorthernIreland => "Northern Ireland",
-    }
+    REGIONS[region as usize]
 }
 
 /// What a holiday is called.
 pub fn holiday(name: HolidayName) -> &'static str {
-    match name {
-        HolidayName::NewYear => "New Year’s Day",
-        HolidayName::SecondJanuary => "2nd January",
-        HolidayName::StPatrick => "St Patrick’s Day",
-        HolidayName::GoodFriday => "Good Friday",
-        HolidayName::EasterMonday => "Easter Monday",
-        HolidayName::EarlyMay => "Early May bank holiday",
-        HolidayName::Spring => "Spring bank holiday",
-        HolidayName::Boyne => "Battle of the Boyne (Orangemen’s Day)",
-        HolidayName::Summer => "Summer bank holiday",
-        HolidayName::StAndrew => "St Andrew’s Day",
-        HolidayName::Christmas => "Christmas Day",
-        HolidayName::Boxing => "Boxing Day",
-        HolidayName::Millennium => "Millennium bank holiday",
-        HolidayName::GoldenJubilee => "Golden Jubilee bank holiday",
-        HolidayName::RoyalWedding => "Royal wedding bank holiday",
-        HolidayName::DiamondJubilee => "Diamond Jubilee bank holiday",
-        HolidayName::PlatinumJubilee => "Platinum Jubilee bank holiday",
-        HolidayName::StateFuneral => "State funeral bank holiday",
-        HolidayName::Coronation => "Coronation bank holiday",
-        HolidayName::WorldCup => "World Cup bank holiday",
-    }
+    HOLIDAYS[name as usize]
 }
 
 /// A holiday with what has to be said of it: "Boxing Day · substitute day · projection".
 pub fn holiday_in_full(region: Region, it: Holiday) -> String {
     let projection = is_projection(region, it.day.year()).then_some("projection");
     [Some(holiday(it.name)), holiday_kind(it.kind), projection].into_iter().flatten().collect::<Vec<_>>().join(" · ")
+}
+
+/// A holiday to be switched: "Good Friday · by choice".
+pub fn holiday_choice(it: Holiday) -> String {
+    if it.by_choice { format!("{} · by choice", holiday(it.name)) } else { holiday(it.name).to_owned() }
 }
 
 /// Why a day is closed; a closure by the name it has in the book.
@@ -95,6 +82,65 @@ pub fn step(step: Step) -> &'static str {
         Step::Engraving => "Engraving",
         Step::Delivery => "Delivery",
         Step::Resizing => "Room for one change of size",
+    }
+}
+
+/// Whose days count for a step.
+pub fn place(place: Place) -> &'static str {
+    match place {
+        Place::Workshop => "Workshop",
+        Place::AssayOffice => "Assay office",
+        Place::Courier => "Courier",
+    }
+}
+
+/// What has to be done by a day.
+pub fn milestone(milestone: Milestone) -> &'static str {
+    match milestone {
+        Milestone::Decide => "Decide what is made",
+        Milestone::Order => "Order",
+        Milestone::EngravingText => "Words to engrave fixed",
+        Milestone::Collect => "In hand",
+        Milestone::TryOn => "Try on",
+        Milestone::LastResize => "Last day to begin a change of size",
+    }
+}
+
+/// Why a milestone stands on its day.
+pub fn milestone_why(milestone: Milestone) -> &'static str {
+    match milestone {
+        Milestone::Decide => "a working week before ordering: time for the deposit and the papers",
+        Milestone::Order => "the last day with the chance that you plan for",
+        Milestone::EngravingText => "when engraving begins if all that follows takes its longest",
+        Milestone::Collect => "the days in hand before the wedding",
+        Milestone::TryOn => "so that a wrong size shows in time",
+        Milestone::LastResize => "as a change usually goes, back the day before the wedding",
+    }
+}
+
+/// How long a step took in the jeweller's own orders: "12 to 20 working days, usually 15, in 11 of your own orders".
+pub fn by_orders(lasts: &Lasts, orders: usize) -> String {
+    let (least, most) = (format::count(lasts.least().0.into()), working_days(lasts.most()));
+    let usual = format::count(lasts.usual().0.into());
+    format!("{least} to {most}, usually {usual}, in {} of your own orders", format::count(orders as i64))
+}
+
+/// That the wedding is on a day on which the workshop is closed.
+pub fn wedding_closed(calendar: &Calendar, wedding: NaiveDate) -> Option<String> {
+    match calendar.why_closed(wedding)? {
+        Closed::Holiday(name) => {
+            Some(format!("The wedding is on {}: nobody delivers or mends anything that day.", holiday(name)))
+        }
+        Closed::Closure(_) => Some("The workshop is closed on the day of the wedding.".to_owned()),
+        Closed::Weekend => None,
+    }
+}
+
+/// A chance, never made better than it is: "95 %", "under 1 %".
+pub fn chance(chance: Chance) -> String {
+    match chance.percent() {
+        Percent(0) if !chance.is_none() => "under 1 %".to_owned(),
+        Percent(share) => format!("{} %", format::count(share.into())),
     }
 }
 
@@ -152,7 +198,7 @@ pub fn time(time: NaiveTime) -> String {
 
 /// The answer itself: "Order by Thu 8 Apr 2027: 26 working days left."
 pub fn order_by(answer: &Countdown) -> String {
-    let day = format::day(answer.order_by);
+    let day = format::day(answer.plan.order_by);
     match answer.slack {
         Slack::Left(WorkingDays(0)) => format!("Order by {day}: no working day to spare."),
         Slack::Left(days) => format!("Order by {day}: {} left.", working_days(days)),
@@ -160,17 +206,10 @@ pub fn order_by(answer: &Countdown) -> String {
     }
 }
 
-/// Whether it will be in time if ordered now, by the longest times.
+/// How likely it is in time if ordered now.
 pub fn in_time(answer: &Countdown) -> String {
-    let (due, latest) = (format::day(answer.in_hand), format::day(answer.if_today.most));
-    match answer.slack {
-        Slack::Left(_) => format!("In time: ordered now, it is finished by {latest} at the latest, due {due}."),
-        Slack::Late(_) if answer.if_today.usual <= answer.in_hand => {
-            let usual = format::day(answer.if_today.usual);
-            format!("At risk: ordered now, it is usually finished by {usual}, but it may be {latest}, due {due}.")
-        }
-        Slack::Late(_) => format!("Late: ordered now, it may be {latest} before it is finished, due {due}."),
-    }
+    let due = format::day(answer.plan.in_hand);
+    format!("Ordered now: {} in hand by {due}.", chance(answer.chance))
 }
 
 /// When it is finished if ordered now.
@@ -193,22 +232,32 @@ pub fn counted_from(wedding: Wedding, counted: NaiveDate) -> Option<String> {
     match wedding {
         Wedding::Day(_) | Wedding::NotYet => None,
         Wedding::Month { .. } | Wedding::Year(_) => {
-            Some(format!("Counted from {}, the earliest day it can be.", format::day(counted)))
+            let day = format::day(counted);
+            Some(if wedding.earliest() == Some(counted) {
+                format!("Counted from {day}, the earliest day it can be.")
+            } else if wedding.latest() == Some(counted) {
+                format!("It may be any day now: ask for the day. Counted from {day}, the last day it can be.")
+            } else {
+                format!(
+                    "It may be any day now: ask for the day. Counted from {day}, the first that can still be in time."
+                )
+            })
         }
     }
 }
 
-/// That holidays were worked out which nobody has proclaimed yet.
+/// That holidays were worked out which nobody has settled yet.
 pub fn projection(region: Region) -> String {
-    match proclaimed_to(region) {
-        Some(last) => format!("Bank holidays after {last} are a projection: they are not proclaimed yet."),
-        None => "The bank holidays are a projection: they are not proclaimed yet.".to_owned(),
+    match settled_to(region) {
+        (true, last) => format!("Bank holidays after {last} are a projection: they are not proclaimed yet."),
+        (false, last) => format!("Public holidays after {last} are a projection: the law may change until then."),
     }
 }
 
 /// How working days are counted, to be shown beside the answer.
-pub const HOW_COUNTED: &str = "Counted with the longest times. The day of the order is day zero; if it is closed or \
-                               past the cut-off, the next working day is.";
+pub const HOW_COUNTED: &str = "Every length of every step is counted with its chance, on the days of whoever does it. \
+                               The day of the order is day zero; if it is closed or past the cut-off, the next \
+                               working day is.";
 
 /// Why a typed date cannot be taken.
 pub fn date_entry(error: DateEntryError, asked: Asked) -> String {
@@ -319,7 +368,7 @@ pub fn dates_error(error: DatesError) -> String {
         DatesError::WeddingPast { wedding } => date_entry(DateEntryError::Past { wedding }, Asked::Wedding),
         DatesError::WeddingTooFar { .. } => "Enter a wedding date within the next twenty years.".to_owned(),
         DatesError::TakesTooLong => "Shorten the times: together they come to more than ten years.".to_owned(),
-        DatesError::TooManyExtras { limit } => format!("Count at most {limit} extras."),
+        DatesError::TooManySteps { limit } => format!("Count at most {limit} steps: leave out some extras."),
         DatesError::Calendar(error) => calendar_error(error),
     }
 }

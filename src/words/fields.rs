@@ -5,7 +5,7 @@ use super::list::pages;
 use super::{band, book, dates, finger, format, lengths, practice, screens, sizing};
 use crate::book::couple::Couple;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
-use crate::book::value::{DatesSettled, StackSeen, Value};
+use crate::book::value::{DatesSettled, ExtraWork, StackSeen, Value};
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
 
@@ -44,6 +44,9 @@ pub fn field(couple: Couple<'_>, field: &Field) -> String {
         Field::Stack(wearer) => of(*wearer, "stack"),
         Field::Dates => "Dates".to_owned(),
         Field::ReadBack => screens::READ_BACK.to_owned(),
+        Field::WorkDone(ExtraWork::Usual(work)) => format!("{}, finished", dates::step(*work)),
+        Field::WorkDone(ExtraWork::Own(_)) => "Work on top, finished".to_owned(),
+        Field::MilestoneDone(milestone) => format!("{}, done", dates::milestone(*milestone)),
         Field::Said(_) => "What they said in their list".to_owned(),
         Field::Practice(field) => practice_field(*field).to_owned(),
         Field::Unknown(_) => "Something of a newer version".to_owned(),
@@ -99,6 +102,14 @@ fn practice_field(field: PracticeField) -> &'static str {
         PracticeField::WorksOnHolidays => "Work on bank holidays",
         PracticeField::CutOff => "Cut-off",
         PracticeField::DaysInHand => "Days in hand",
+        PracticeField::Holiday(name) => dates::holiday(name),
+        PracticeField::PlaceDays(place) => dates::place(place),
+        PracticeField::CountsToday => "Today counts",
+        PracticeField::Confidence => "Chance wanted",
+        PracticeField::BusyChance => "Chance of a busy season",
+        PracticeField::BusyLonger => "Longer in a busy season",
+        PracticeField::ResizeChance => "Chance of a change of size",
+        PracticeField::TryOnAfter => "Days until the try-on",
         PracticeField::FreeLength => "Usual free length",
         PracticeField::Gap => "Usual gap",
         PracticeField::Roomy => "Roomy up to",
@@ -146,10 +157,11 @@ pub fn value(value: Option<&Value>) -> String {
             format!("{}, {} to {}", closure.name, format::day(closure.days.from()), format::day(closure.days.to()))
         }
         Value::Weekdays(_) => "a choice of days".to_owned(),
+        Value::PlaceDays(days) => practice::closed_days(days.weekdays, days.on_bank_holidays, 0),
         Value::Time(time) => dates::time(*time),
         Value::Days(days) => dates::calendar_days(*days),
         Value::Place(place) => place.0.to_string(),
-        Value::Percent(_) => "a share of the finger".to_owned(),
+        Value::Percent(share) => format!("{} %", format::count(share.0.into())),
         Value::Unknown(_) => "something that this version cannot read".to_owned(),
     }
 }

@@ -3,6 +3,7 @@
 //!
 //! INVARIANT: the only code with words for people. Knows no browser but its `Intl`, and that only in `format`.
 
+pub mod agenda;
 pub mod band;
 pub mod bench;
 pub mod book;
@@ -22,6 +23,7 @@ pub mod list;
 pub mod parts;
 pub mod phones;
 pub mod pictures;
+pub mod planning;
 pub mod practice;
 pub mod rings;
 pub mod screens;

@@ -3,6 +3,7 @@
 use super::band::profile;
 use super::format;
 use crate::trade::band::section::Section;
+use crate::trade::dates::milestones::Milestone;
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::stack::{Head, Taper};
 use chrono::{Datelike, NaiveDate};
@@ -244,7 +245,21 @@ pub enum DayMark {
     Start,
     Finish,
     InHand,
+    TryOn,
+    LastResize,
+    Appointment,
     Wedding,
+}
+
+impl DayMark {
+    /// The mark of a milestone that is not marked otherwise.
+    pub fn of(milestone: Milestone) -> Option<DayMark> {
+        match milestone {
+            Milestone::TryOn => Some(DayMark::TryOn),
+            Milestone::LastResize => Some(DayMark::LastResize),
+            Milestone::Decide | Milestone::Order | Milestone::EngravingText | Milestone::Collect => None,
+        }
+    }
 }
 
 /// The name of a marked day, as the key of the calendar has it.
@@ -253,8 +268,11 @@ pub fn day_mark(mark: DayMark) -> &'static str {
         DayMark::Today => "today",
         DayMark::OrderBy => "order by",
         DayMark::Start => "work starts",
-        DayMark::Finish => "likely ready",
+        DayMark::Finish => "as likely ready as not",
         DayMark::InHand => "in hand by",
+        DayMark::TryOn => "try on",
+        DayMark::LastResize => "last day to resize",
+        DayMark::Appointment => "appointment",
         DayMark::Wedding => "wedding",
     }
 }
@@ -262,6 +280,16 @@ pub fn day_mark(mark: DayMark) -> &'static str {
 /// "closed days", the key to the hatching.
 pub fn closed_days() -> &'static str {
     "closed days"
+}
+
+/// The key to the shading of likely days.
+pub fn likely_days() -> &'static str {
+    "likely finish: the darker, the likelier"
+}
+
+/// The key to the stroke under the days that a change of size may take.
+pub fn room_for_resize() -> &'static str {
+    "room for a resize"
 }
 
 /// "11 months not drawn".
@@ -282,11 +310,15 @@ pub fn weekday_letters() -> [&'static str; 7] {
 }
 
 /// The calendar from today to the wedding, in words.
-pub fn calendar(days: &[(DayMark, NaiveDate)], closed: usize) -> String {
+pub fn calendar(days: &[(DayMark, NaiveDate)], closed: usize, likely: Option<(NaiveDate, NaiveDate)>) -> String {
     let named: Vec<String> =
         days.iter().map(|(mark, day)| format!("{} {}", day_mark(*mark), format::day(*day))).collect();
+    let likely = match likely {
+        Some((first, last)) => format!(" Finished between {} and {}.", format::day(first), format::day(last)),
+        None => String::new(),
+    };
     format!(
-        "Calendar: {}. {} in between.",
+        "Calendar: {}.{likely} {} in between.",
         named.join(", "),
         format::counted(closed as i64, "closed day", "closed days")
     )

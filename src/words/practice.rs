@@ -6,7 +6,7 @@ use super::standing::standing;
 use super::{band, dates, fit, format};
 use crate::book::field::Constant;
 use crate::book::value::{NamedClosure, OwnGauge};
-use crate::trade::dates::closed::{OnBankHolidays, Weekdays};
+use crate::trade::dates::closed::{OnBankHolidays, Repeats, Weekdays};
 use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::fit::{Figure, GaugeKind};
 use crate::trade::measure::{Length, Percent, Standing};
@@ -201,7 +201,15 @@ pub fn closed_days(set: Weekdays, on: OnBankHolidays, to_come: usize) -> String 
 pub fn closure_days(closure: &NamedClosure) -> String {
     let (from, to) = (closure.days.from(), closure.days.to());
     let days = format::counted((to - from).num_days() + 1, "day", "days");
-    if from == to { format::day(from) } else { format!("{} to {} · {days}", format::day_short(from), format::day(to)) }
+    let said = if from == to {
+        format::day(from)
+    } else {
+        format!("{} to {} · {days}", format::day_short(from), format::day(to))
+    };
+    match closure.days.repeats() {
+        Repeats::Once => said,
+        Repeats::SameDates | Repeats::SameWeekday => format!("{said}, then every year"),
+    }
 }
 
 // Stack

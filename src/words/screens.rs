@@ -48,6 +48,11 @@ pub fn order_by(day: NaiveDate) -> String {
     format!("order by {}", format::day(day))
 }
 
+/// "Try on: was due Tue 23 Mar 2027".
+pub fn was_due(what: &str, by: NaiveDate) -> String {
+    format!("{what}: was due {}", format::day(by))
+}
+
 /// "in 3 days", "today", "2 days ago".
 pub fn from_today(day: NaiveDate, today: NaiveDate) -> String {
     match (day - today).num_days() {

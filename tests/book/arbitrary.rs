@@ -15,21 +15,26 @@ use bandwright::book::value::{
 };
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Bore, Finish, Profile};
-use bandwright::trade::dates::closed::Closure;
-use bandwright::trade::dates::holidays::Region;
+use bandwright::trade::dates::closed::{Closure, OnBankHolidays};
+use bandwright::trade::dates::holidays::{HolidayName, Region};
 use bandwright::trade::dates::lead_times::Step as Work;
-use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
-use bandwright::trade::dates::wedding::Wedding;
+use bandwright::trade::dates::milestones::Milestone;
+use bandwright::trade::dates::places::{Place as DonePlace, PlaceDays};
+use bandwright::trade::dates::spread::CalendarDays;
 use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, PerMm, Place, ReadAt, Sits, Term};
 use bandwright::trade::limits::Whole;
 use bandwright::trade::measure::{Circumference, Length, Percent};
 use bandwright::trade::sizing::{Size, SizeAsRead, Stated, Step, System};
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
-use chrono::{Days, NaiveDate, NaiveTime, Weekday};
+use chrono::{Days, NaiveDate, NaiveTime};
 use proptest::collection::vec;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::select;
+
+#[path = "arbitrary_dates.rs"]
+mod of_dates;
+use of_dates::{dates, repeats, spread, wedding, week};
 
 pub const WORKS: [Work; 6] =
     [Work::Making, Work::Stones, Work::Marking, Work::Engraving, Work::Delivery, Work::Resizing];
@@ -41,6 +46,9 @@ pub fn couple_fields() -> Vec<Field> {
         vec![Field::Met, Field::Wedding, Field::Recorded, Field::Stage, Field::PutAway, Field::Example, Field::Dates];
     all.push(Field::ReadBack);
     all.extend(Stage::ALL.map(Field::Reached));
+    all.extend(WORKS.map(|work| Field::WorkDone(ExtraWork::Usual(work))));
+    all.push(Field::WorkDone(ExtraWork::Own(items[1])));
+    all.extend(Milestone::ALL.map(Field::MilestoneDone));
     for item in items {
         all.extend([Field::Reach(item), Field::Note(item), Field::Said(item)]);
         all.extend(AppointmentField::ALL.map(|part| Field::Appointment(item, part)));
@@ -63,7 +71,10 @@ pub fn couple_fields() -> Vec<Field> {
 pub fn practice_fields() -> Vec<Field> {
     let mut all = vec![P::Fair, P::Region, P::FirstSystem, P::Step, P::Weekdays, P::WorksOnHolidays, P::CutOff];
     all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full, P::Clearance, P::Catch, P::Thinnest]);
+    all.extend([P::CountsToday, P::Confidence, P::BusyChance, P::BusyLonger, P::ResizeChance, P::TryOnAfter]);
     all.extend([ItemId(2), ItemId(3)].map(P::TryOn));
+    all.extend([DonePlace::AssayOffice, DonePlace::Courier].map(P::PlaceDays));
+    all.extend([HolidayName::GoodFriday, HolidayName::LiberationOther].map(P::Holiday));
     all.extend([ItemId(2), ItemId(3)].into_iter().flat_map(|item| [P::Gauge(item), P::Extra(item), P::Closure(item)]));
     all.push(P::PhoneName(InstallationId(5)));
     all.extend(WORKS.map(P::LeadTime));
@@ -99,14 +110,15 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
             .prop_map(|(size, resized, noted)| Value::Fitted(FittedAt { size, resized, noted }))
             .boxed(),
         Field::Practice(P::TryOn(_)) => try_on().prop_map(Value::TryOn).boxed(),
-        Field::MeasureAgain(_) | Field::Reached(_) | Field::PutAway | Field::ReadBack => {
-            day().prop_map(Value::Day).boxed()
-        }
+        Field::MeasureAgain(_) | Field::WorkDone(_) | Field::MilestoneDone(_) => day().prop_map(Value::Day).boxed(),
+        Field::Reached(_) | Field::PutAway | Field::ReadBack => day().prop_map(Value::Day).boxed(),
         Field::Example
         | Field::FirstRing(_)
         | Field::NoRings(_)
         | Field::Ring(_, _, RingField::Planned | RingField::Stones | RingField::Holds)
-        | Field::Practice(P::WorksOnHolidays) => any::<bool>().prop_map(Value::Yes).boxed(),
+        | Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => {
+            any::<bool>().prop_map(Value::Yes).boxed()
+        }
         Field::Finger(_) | Field::Ring(_, _, RingField::Finger) => finger().prop_map(Value::Finger).boxed(),
         Field::Reading(..) => reading().prop_map(Value::Reading).boxed(),
         Field::Ring(_, _, RingField::ShoulderWidth | RingField::TopWidth | RingField::BackWidth)
@@ -137,21 +149,26 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
         Field::Practice(P::Extra(_)) => {
             (words(), spread()).prop_map(|(name, spread)| Value::Extra(Extra { name, spread })).boxed()
         }
-        Field::Practice(P::Closure(_)) => (words(), day(), 0u64..300)
-            .prop_map(|(name, from, days)| {
-                let days = Closure::new(from, from + Days::new(days)).unwrap();
-                Value::Closure(NamedClosure { name, days })
+        Field::Practice(P::Closure(_)) => (words(), day(), 0u64..300, select(DonePlace::ALL.to_vec()), repeats())
+            .prop_map(|(name, from, days, place, repeats)| {
+                let days = Closure::new(from, from + Days::new(days)).unwrap().repeating(repeats);
+                Value::Closure(NamedClosure { name, place, days })
             })
             .boxed(),
-        Field::Practice(P::Weekdays) => (0u8..128)
-            .prop_map(|week| {
-                let days = (0..7u8).filter(|bit| week & (1 << bit) != 0);
-                Value::Weekdays(days.map(|bit| Weekday::try_from(bit).unwrap()).collect())
+        Field::Practice(P::Weekdays) => week().prop_map(Value::Weekdays).boxed(),
+        Field::Practice(P::PlaceDays(_)) => (week(), any::<bool>(), any::<bool>())
+            .prop_map(|(weekdays, works, shut_at_christmas)| {
+                let on_bank_holidays = if works { OnBankHolidays::Works } else { OnBankHolidays::Closed };
+                Value::PlaceDays(PlaceDays { weekdays, on_bank_holidays, shut_at_christmas })
             })
             .boxed(),
         Field::Practice(P::CutOff) => time().prop_map(Value::Time).boxed(),
-        Field::Practice(P::DaysInHand) => any::<u16>().prop_map(|days| Value::Days(CalendarDays(days))).boxed(),
-        Field::Practice(P::Roomy | P::Full) => any::<u16>().prop_map(|share| Value::Percent(Percent(share))).boxed(),
+        Field::Practice(P::DaysInHand | P::TryOnAfter) => {
+            any::<u16>().prop_map(|days| Value::Days(CalendarDays(days))).boxed()
+        }
+        Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
+            any::<u16>().prop_map(|share| Value::Percent(Percent(share))).boxed()
+        }
         Field::Unknown(_) => text().prop_map(|_| Value::Unknown(r#"{"new":[1,2.5,null]}"#.into())).boxed(),
     }
 }
@@ -269,15 +286,6 @@ fn time() -> impl Strategy<Value = NaiveTime> {
     (0u32..24, 0u32..60).prop_map(|(hour, minute)| NaiveTime::from_hms_opt(hour, minute, 0).unwrap())
 }
 
-fn wedding() -> impl Strategy<Value = Wedding> {
-    prop_oneof![
-        day().prop_map(Wedding::Day),
-        (1i32..12_000, 1u32..13).prop_map(|(year, month)| Wedding::Month { year, month }),
-        (0i32..12_000).prop_map(Wedding::Year),
-        Just(Wedding::NotYet),
-    ]
-}
-
 fn finger() -> impl Strategy<Value = Finger> {
     (select(Hand::ALL.to_vec()), select(Digit::ALL.to_vec())).prop_map(|(hand, digit)| Finger { hand, digit })
 }
@@ -377,32 +385,6 @@ fn order_size() -> impl Strategy<Value = OrderSize> {
             overruled,
             own,
             measure_again,
-            settled,
-        },
-    )
-}
-
-fn spread() -> impl Strategy<Value = Spread> {
-    [0u16..=260, 0u16..=260, 0u16..=260].prop_map(|mut days| {
-        days.sort();
-        let [least, usual, most] = days.map(WorkingDays);
-        Spread::new(least, usual, most).unwrap()
-    })
-}
-
-fn dates() -> impl Strategy<Value = DatesSettled> {
-    let work = prop_oneof![
-        select(WORKS.to_vec()).prop_map(ExtraWork::Usual),
-        any::<u128>().prop_map(|id| ExtraWork::Own(ItemId(id))),
-    ];
-    let extra = (work, of(words()), spread()).prop_map(|(work, name, spread)| ChosenExtra { work, name, spread });
-    (select(Region::ALL.to_vec()), any::<u16>(), spread(), vec(extra, 0..3), day(), day()).prop_map(
-        |(region, in_hand, making, extras, order_by, settled)| DatesSettled {
-            region,
-            in_hand: CalendarDays(in_hand),
-            making,
-            extras,
-            order_by,
             settled,
         },
     )

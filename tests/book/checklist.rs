@@ -76,6 +76,7 @@ fn stack(wearer: Wearer) -> Vec<Write> {
 fn dates() -> Vec<Write> {
     let settled = DatesSettled {
         region: Region::Scotland,
+        confidence: None,
         in_hand: lead_times::IN_HAND,
         making: lead_times::MAKING.days,
         extras: vec![],

@@ -6,6 +6,7 @@ mod checklist;
 mod examples;
 mod finding;
 mod fitting;
+mod orders;
 mod today;
 mod undo;
 mod values;

@@ -16,11 +16,5 @@ pub fn rows(file: &str) -> Vec<Vec<String>> {
     lines.map(|line| line.split(',').map(str::to_owned).collect()).collect()
 }
 
-/// How the reference files name a region.
-pub fn region_file(region: Region) -> &'static str {
-    match region {
-        Region::EnglandAndWales => "england-and-wales",
-        Region::Scotland => "scotland",
-        Region::NorthernIreland => "northern-ireland",
-    }
-}
+/// The regions of which GOV.UK has lists.
+pub const UK: [Region; 3] = [Region::EnglandAndWales, Region::Scotland, Region::NorthernIreland];

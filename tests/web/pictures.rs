@@ -11,7 +11,7 @@ use bandwright::trade::band::section::{Section, SectionInputs};
 use bandwright::trade::measure::{Circumference, Diameter, Length};
 use bandwright::trade::stack::{Head, Taper};
 use bandwright::words::format;
-use bandwright::words::pictures::{RingState, Worn};
+use bandwright::words::pictures::{DayMark, RingState, Worn};
 use chrono::{Datelike, NaiveDate};
 use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::{DomRect, Element};
@@ -324,14 +324,19 @@ fn day(y: i32, m: u32, d: u32) -> NaiveDate {
 #[track_caller]
 fn check_calendar(today: NaiveDate, wedding: NaiveDate, closed: usize) {
     let weekend = |day: NaiveDate| day.weekday().num_days_from_monday() >= 5;
-    let before = |days: u64| wedding.checked_sub_days(chrono::Days::new(days));
+    let before = |days: u64| wedding - chrono::Days::new(days);
     let host = show(&calendar_strip(&CalendarStrip {
-        today,
-        wedding,
-        order_by: before(45),
-        start: today.succ_opt(),
-        finish: before(20),
-        in_hand: before(14),
+        marks: vec![
+            (DayMark::Today, today),
+            (DayMark::OrderBy, before(45)),
+            (DayMark::Start, today.succ_opt().unwrap()),
+            (DayMark::Finish, before(20)),
+            (DayMark::InHand, before(14)),
+            (DayMark::TryOn, before(12)),
+            (DayMark::LastResize, before(9)),
+            (DayMark::Wedding, wedding),
+        ],
+        finish: &[(before(21), 0.25), (before(20), 0.5), (before(17), 0.25)],
         closed: &weekend,
     }));
     check_words(&host);

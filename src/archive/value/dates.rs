@@ -3,10 +3,12 @@
 use chrono::{NaiveDate, NaiveTime, Timelike};
 use serde_json::{Value as Json, json};
 
-use super::json::{object, option, optional};
+use super::json::{choice, object, option, optional, string};
 use crate::archive::code::Code;
 use crate::book::id::ItemId;
-use crate::book::value::{ChosenExtra, ExtraWork};
+use crate::book::value::{ChosenExtra, ExtraWork, NamedClosure};
+use crate::trade::dates::closed::{Closure, OnBankHolidays, Repeats, Weekdays};
+use crate::trade::dates::places::{Place, PlaceDays};
 use crate::trade::dates::spread::{Spread, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
 
@@ -33,6 +35,54 @@ pub(super) fn read_chosen(json: &Json) -> Option<ChosenExtra> {
         name: optional(json, "name", |name| name.as_str().map(str::to_owned))?,
         spread: read_spread(json.get("days")?)?,
     })
+}
+
+/// What is usual is left out: a closure of the workshop that comes once has only a name and two days.
+pub(super) fn write_closure(closure: &NamedClosure) -> Json {
+    let not = |usual: bool, code: &str| if usual { Json::Null } else { json!(code) };
+    let repeats = closure.days.repeats();
+    object([
+        ("name", json!(closure.name)),
+        ("place", not(closure.place == Place::Workshop, closure.place.code())),
+        ("from", write_day(closure.days.from())),
+        ("to", write_day(closure.days.to())),
+        ("repeats", not(repeats == Repeats::Once, repeats.code())),
+    ])
+}
+
+pub(super) fn read_closure(json: &Json) -> Option<NamedClosure> {
+    let days = Closure::new(read_day(json.get("from")?)?, read_day(json.get("to")?)?).ok()?;
+    Some(NamedClosure {
+        name: string(json, "name")?,
+        place: optional(json, "place", choice)?.unwrap_or(Place::Workshop),
+        days: days.repeating(optional(json, "repeats", choice)?.unwrap_or(Repeats::Once)),
+    })
+}
+
+pub(super) fn write_place_days(days: PlaceDays) -> Json {
+    object([
+        ("weekdays", write_weekdays(days.weekdays)),
+        ("works_on_holidays", json!(days.on_bank_holidays == OnBankHolidays::Works)),
+        ("shut_at_christmas", json!(days.shut_at_christmas)),
+    ])
+}
+
+pub(super) fn read_place_days(json: &Json) -> Option<PlaceDays> {
+    let works = json.get("works_on_holidays")?.as_bool()?;
+    Some(PlaceDays {
+        weekdays: read_weekdays(json.get("weekdays")?)?,
+        on_bank_holidays: if works { OnBankHolidays::Works } else { OnBankHolidays::Closed },
+        shut_at_christmas: json.get("shut_at_christmas")?.as_bool()?,
+    })
+}
+
+pub(super) fn write_weekdays(days: Weekdays) -> Json {
+    days.iter(chrono::Weekday::Mon).map(|day| json!(day.code())).collect()
+}
+
+pub(super) fn read_weekdays(json: &Json) -> Option<Weekdays> {
+    let days: Option<Vec<chrono::Weekday>> = json.as_array()?.iter().map(choice).collect();
+    Some(days?.into_iter().collect())
 }
 
 pub(super) fn write_spread(spread: Spread) -> Json {

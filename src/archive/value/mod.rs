@@ -16,8 +16,7 @@ use serde_json::{Value as Json, json};
 use super::code::Code;
 use super::list;
 use crate::book::field::{AppointmentField, Field, PracticeField as P};
-use crate::book::value::{DatesSettled, Extra, NamedClosure, Recorded, StackSeen, Value, When};
-use crate::trade::dates::closed::{Closure, Weekdays};
+use crate::book::value::{DatesSettled, Extra, Recorded, StackSeen, Value, When};
 use crate::trade::dates::spread::CalendarDays;
 use crate::trade::measure::Percent;
 use dates::*;
@@ -56,6 +55,7 @@ pub fn write(value: &Value) -> Json {
             ("days_in_hand", json!(dates.in_hand.0)),
             ("making", write_spread(dates.making)),
             ("extras", dates.extras.iter().map(write_chosen).collect()),
+            ("confidence", option(dates.confidence, |share| json!(share.0))),
             ("order_by", write_day(dates.order_by)),
             ("settled", write_day(dates.settled)),
         ]),
@@ -67,12 +67,9 @@ pub fn write(value: &Value) -> Json {
         Value::Fitted(fitted) => write_fitted(fitted),
         Value::Spread(spread) => write_spread(*spread),
         Value::Extra(extra) => object([("name", json!(extra.name)), ("days", write_spread(extra.spread))]),
-        Value::Closure(closure) => object([
-            ("name", json!(closure.name)),
-            ("from", write_day(closure.days.from())),
-            ("to", write_day(closure.days.to())),
-        ]),
-        Value::Weekdays(days) => days.iter(chrono::Weekday::Mon).map(|day| json!(day.code())).collect(),
+        Value::Closure(closure) => write_closure(closure),
+        Value::PlaceDays(days) => write_place_days(*days),
+        Value::Weekdays(days) => write_weekdays(*days),
         Value::Time(time) => write_time(*time),
         Value::Days(days) => json!(days.0),
         Value::Percent(percent) => json!(percent.0),
@@ -100,10 +97,13 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             Value::Recorded(Recorded { agrees: json.get("agrees")?.as_bool()?, asked: read_day(json.get("asked")?)? })
         }
         Field::Stage => Value::Stage(choice(json)?),
-        Field::Reached(_) | Field::PutAway | Field::ReadBack => Value::Day(read_day(json)?),
-        Field::Example | Field::FirstRing(_) | Field::NoRings(_) | Field::Practice(P::WorksOnHolidays) => {
-            Value::Yes(json.as_bool()?)
+        Field::Reached(_) | Field::PutAway | Field::ReadBack | Field::WorkDone(_) | Field::MilestoneDone(_) => {
+            Value::Day(read_day(json)?)
         }
+        Field::Example
+        | Field::FirstRing(_)
+        | Field::NoRings(_)
+        | Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => Value::Yes(json.as_bool()?),
         Field::Finger(_) => Value::Finger(read_finger(json)?),
         Field::Reading(..) => Value::Reading(read_reading(json)?),
         Field::FreeLength(_)
@@ -126,6 +126,7 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             in_hand: CalendarDays(read_days(json.get("days_in_hand")?)?),
             making: read_spread(json.get("making")?)?,
             extras: json.get("extras")?.as_array()?.iter().map(read_chosen).collect::<Option<_>>()?,
+            confidence: optional(json, "confidence", |share| read_days(share).map(Percent))?,
             order_by: read_day(json.get("order_by")?)?,
             settled: read_day(json.get("settled")?)?,
         }),
@@ -139,17 +140,14 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
         Field::Practice(P::Extra(_)) => {
             Value::Extra(Extra { name: string(json, "name")?, spread: read_spread(json.get("days")?)? })
         }
-        Field::Practice(P::Closure(_)) => Value::Closure(NamedClosure {
-            name: string(json, "name")?,
-            days: Closure::new(read_day(json.get("from")?)?, read_day(json.get("to")?)?).ok()?,
-        }),
-        Field::Practice(P::Weekdays) => {
-            let days: Option<Vec<chrono::Weekday>> = json.as_array()?.iter().map(choice).collect();
-            Value::Weekdays(days?.into_iter().collect::<Weekdays>())
-        }
+        Field::Practice(P::Closure(_)) => Value::Closure(read_closure(json)?),
+        Field::Practice(P::PlaceDays(_)) => Value::PlaceDays(read_place_days(json)?),
+        Field::Practice(P::Weekdays) => Value::Weekdays(read_weekdays(json)?),
         Field::Practice(P::CutOff) => Value::Time(read_time(json)?),
-        Field::Practice(P::DaysInHand) => Value::Days(CalendarDays(read_days(json)?)),
-        Field::Practice(P::Roomy | P::Full) => Value::Percent(Percent(read_days(json)?)),
+        Field::Practice(P::DaysInHand | P::TryOnAfter) => Value::Days(CalendarDays(read_days(json)?)),
+        Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
+            Value::Percent(Percent(read_days(json)?))
+        }
         Field::Unknown(_) => Value::Unknown(json.to_string()),
     })
 }

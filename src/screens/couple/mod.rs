@@ -5,6 +5,7 @@ mod band;
 mod finger;
 mod notes;
 mod people;
+mod plan;
 mod read_back;
 mod recorded;
 mod rings;
@@ -33,7 +34,9 @@ use crate::trade::entry::{Contact, read_contact};
 use crate::trade::wearer::Wearer;
 use crate::words::list::taking as say_list;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, copies as say_copies, phones as say_phones, screens as say};
+use crate::words::{
+    agenda as say_agenda, book as say_book, copies as say_copies, phones as say_phones, screens as say,
+};
 
 pub fn couple(id: RecordId) -> AnyView {
     let app = app();
@@ -65,6 +68,7 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::Ring(wearer, which) => rings::ring(id, wearer, which),
         Part::Band(wearer) => band::band(id, wearer),
         Part::ReadBack => read_back::read_back(id),
+        Part::Plan => plan::plan(id),
         Part::Said => said::said(id),
         // Those are drawn by `copies` and `taking`, which come in files of their own.
         Part::Specification | Part::Copy | Part::Differences | Part::History | Part::Erase | Part::Invite => not_here(),
@@ -185,6 +189,7 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
         line(say::RECORDED, recorded, to(Part::Recorded)),
         line(say_list::SAID, say_list::lists(&couple.said()), to(Part::Said)),
         line(say::STAGE, say_book::stage(couple.stage()), to(Part::Stage)),
+        line(say_agenda::PLAN, "", to(Part::Plan)).small(say_agenda::PLAN_SMALL),
     ]
 }
 

@@ -10,15 +10,18 @@ use crate::app::address::Setting;
 use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::state::{App, app};
+use crate::archive::code::Code;
 use crate::book::change::Write;
 use crate::book::field::{Field, PracticeField};
 use crate::book::id::ItemId;
 use crate::book::value::{NamedClosure, Value};
+use crate::parts::choice::{Shape, choice, option};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
-use crate::trade::dates::closed::{Calendar, Closure};
+use crate::trade::dates::closed::{Calendar, Closure, Repeats};
 use crate::trade::dates::entry::read_day;
-use crate::words::{dates as say_dates, format, practice as say, screens as say_frame};
+use crate::trade::dates::places::Place;
+use crate::words::{dates as say_dates, format, planning as plan, practice as say, screens as say_frame};
 
 /// A closure that is known, or a new one.
 pub fn closure(which: Option<ItemId>) -> AnyView {
@@ -36,6 +39,8 @@ pub fn closure(which: Option<ItemId>) -> AnyView {
         ("closure-name", known.as_ref().map(|it| it.name.clone()).unwrap_or_default()),
         ("closure-from", day(Closure::from)),
         ("closure-to", day(Closure::to)),
+        ("closure-place", known.as_ref().map_or(Place::Workshop, |it| it.place).code().to_owned()),
+        ("closure-repeats", known.as_ref().map_or(Repeats::Once, |it| it.days.repeats()).code().to_owned()),
     ];
     let form = draft(here, start);
     // Given once, so that a second press saves nothing twice.
@@ -48,10 +53,15 @@ pub fn closure(which: Option<ItemId>) -> AnyView {
     };
     // A last day without a year is the next such day after the first.
     let first = Signal::derive(move || first_day(form, app.today.get()));
+    let places = Place::ALL.map(|place| option(place.code(), say_dates::place(place))).into();
+    let repeats = [Repeats::Once, Repeats::SameDates, Repeats::SameWeekday];
+    let repeats = repeats.map(|it| option(it.code(), plan::repeats(it))).into();
     let content = all(vec![
         fields::name(form, "closure-name", say::CLOSURE_NAME).hint(say::CLOSURE_NAME_HINT).line(),
         fields::day(form, "closure-from", say::CLOSURE_FROM),
         fields::day_from(form, "closure-to", say::CLOSURE_TO, first),
+        choice("closure-repeats", plan::CLOSURE_REPEATS, Shape::Chips, repeats, form.text("closure-repeats")),
+        choice("closure-place", plan::CLOSURE_PLACE, Shape::Chips, places, form.text("closure-place")),
         or_nothing(known.as_ref().map(|it| remove(app, here, form, field, it.name.clone()))),
     ]);
     let title = known.map_or_else(|| say::NEW_CLOSURE.to_owned(), |it| it.name);
@@ -68,7 +78,9 @@ fn read(app: App, form: Form, item: ItemId) -> Option<NamedClosure> {
     let from = fields::read_day(form, "closure-from", today);
     let to = fields::read_day(form, "closure-to", untrack(|| first_day(form, today)));
     let days = Closure::new(from?, to?).map_err(say_dates::calendar_error);
-    let days = form.judge("closure-to", days)?;
+    let repeats = Repeats::from_code(&form.text("closure-repeats").get_untracked()).unwrap_or_default();
+    let place = Place::from_code(&form.text("closure-place").get_untracked()).unwrap_or_default();
+    let days = form.judge("closure-to", days)?.repeating(repeats);
     // The calendar is asked whether it takes one more.
     let calendar = now(app, |practice| {
         let others = practice.closures().into_iter().filter(|(known, _)| *known != item).map(|(_, it)| it.days);
@@ -77,5 +89,5 @@ fn read(app: App, form: Form, item: ItemId) -> Option<NamedClosure> {
     });
     let name = name?;
     form.judge("closure-name", calendar.map_err(say_dates::calendar_error))?;
-    Some(NamedClosure { name, days })
+    Some(NamedClosure { name, place, days })
 }

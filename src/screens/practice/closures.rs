@@ -16,18 +16,19 @@ use crate::book::field::PracticeField::{self, CutOff, DaysInHand, Region as Regi
 use crate::book::practice::USUAL_REGION;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, link_button};
-use crate::parts::choice::{Shape, choice, option, several};
+use crate::parts::choice::{Choosable, Shape, choice, option, pick, several};
 use crate::parts::line::{Line, line, lines};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::trade::dates::closed::{Calendar, MON_TO_FRI, OnBankHolidays, Weekdays};
 use crate::trade::dates::holidays::{Holiday, Region, upcoming};
 use crate::trade::dates::lead_times::IN_HAND;
-use crate::words::{dates as say_dates, format, practice as say, screens as say_frame};
+use crate::trade::dates::places::Place;
+use crate::words::{dates as say_dates, format, planning as plan, practice as say, screens as say_frame};
 
 const HERE: Setting = Setting::Closures;
-const CLOSED: &str = "closed";
-const OPEN: &str = "open";
+pub(super) const CLOSED: &str = "closed";
+pub(super) const OPEN: &str = "open";
 const WEEK: [Weekday; 7] =
     [Weekday::Mon, Weekday::Tue, Weekday::Wed, Weekday::Thu, Weekday::Fri, Weekday::Sat, Weekday::Sun];
 
@@ -42,16 +43,16 @@ pub fn closures() -> AnyView {
         Some(writes) => keep(app, HERE, form, seen.changed(writes), say_frame::saved(say::CLOSED_DAYS)),
         None => show_first_complaint(),
     };
-    let regions = Region::ALL.map(|it| option(it.code(), say_dates::region(it))).into();
-    let days = WEEK.map(|day| option(day.code(), say::weekday(day))).into();
+    let regions = Region::ALL.map(|it| (it.code().to_owned(), say_dates::region(it).to_owned())).into();
     let holidays = vec![option(CLOSED, say::HOLIDAYS_CLOSED), option(OPEN, say::HOLIDAYS_WORKED)];
     let content = all(vec![
-        choice("region", say::REGION, Shape::Chips, regions, form.text("region")),
-        several("weekdays", say::WEEKDAYS, days, form.text("weekdays"), form.complaint("weekdays")),
+        pick("region", say::REGION, regions, form.text("region")),
+        several("weekdays", say::WEEKDAYS, week(), form.text("weekdays"), form.complaint("weekdays")),
         choice("on-holidays", say::ON_HOLIDAYS, Shape::Segments, holidays, form.text("on-holidays")),
         fields::time(form, "cut-off", say::CUT_OFF, say::CUT_OFF_HINT),
         fields::days(form, "in-hand", say::IN_HAND).hint(say::in_hand_hint(IN_HAND)).enter("done").line(),
         or_nothing(back_to_usual(app, HERE, form, say::CLOSED_DAYS, FIELDS.into())),
+        others(app),
         own_closures(app),
         next_holidays(app, form),
     ]);
@@ -82,17 +83,10 @@ fn start(app: App) -> Vec<(&'static str, String)> {
 fn read(form: Form) -> Option<Vec<Write>> {
     let text = |key| form.text(key).get_untracked();
     let region = Region::from_code(&text("region")).unwrap_or(USUAL_REGION);
-    let days = text("weekdays").split(' ').filter_map(Weekday::from_code).fold(Weekdays::EMPTY, |mut days, day| {
-        days.insert(day);
-        days
-    });
-    // A calendar without a working day says so itself.
-    let worked = Calendar::new(region, OnBankHolidays::Closed, days, Vec::new());
-    let worked = form.judge("weekdays", worked.map_err(say_dates::calendar_error));
+    let days = read_week(form, "weekdays");
     let cut_off = fields::read_optional_time(form, "cut-off");
     let in_hand = fields::read_optional_days(form, "in-hand");
-    worked?;
-    let (cut_off, in_hand) = (cut_off?, in_hand?.unwrap_or(IN_HAND));
+    let (days, cut_off, in_hand) = (days?, cut_off?, in_hand?.unwrap_or(IN_HAND));
     let works = text("on-holidays") == OPEN;
     Some(vec![
         own(RegionField, Value::Region(region), region == USUAL_REGION),
@@ -103,6 +97,39 @@ fn read(form: Form) -> Option<Vec<Write>> {
     ])
 }
 
+/// The days of a week to choose from.
+pub(super) fn week() -> Vec<Choosable> {
+    WEEK.map(|day| option(day.code(), say::weekday(day))).into()
+}
+
+/// The days that are chosen. A week without a working day says so itself.
+pub(super) fn read_week(form: Form, key: &str) -> Option<Weekdays> {
+    let chosen = form.text(key).get_untracked();
+    let days: Weekdays = chosen.split(' ').filter_map(Weekday::from_code).collect();
+    let worked = Calendar::new(USUAL_REGION, OnBankHolidays::Closed, days, Vec::new());
+    form.judge(key, worked.map_err(say_dates::calendar_error)).map(|_| days)
+}
+
+/// The way to the calendars of the others, and to the holidays one by one.
+fn others(app: App) -> AnyView {
+    let rows = Signal::derive(move || {
+        app.practice(|practice| {
+            let place = |place| {
+                let days = practice.place_days(place);
+                let usual = days == place.usual_days();
+                line(say_dates::place(place), "", to(Setting::Place(place))).small(plan::place_days(days, usual))
+            };
+            let kept = practice.switched().len();
+            vec![
+                line(plan::HOLIDAYS_KEPT, "", to(Setting::Holidays)).small(plan::switched(kept)),
+                place(Place::AssayOffice),
+                place(Place::Courier),
+            ]
+        })
+    });
+    section(plan::WHO_ELSE, vec![lines(rows)])
+}
+
 fn own_closures(app: App) -> AnyView {
     let rows = Signal::derive(move || {
         let today = app.today.get();
@@ -110,7 +137,7 @@ fn own_closures(app: App) -> AnyView {
             let closures = practice.closures().into_iter();
             closures
                 .map(|(item, closure)| {
-                    let over = if closure.days.to() < today { say::IS_OVER } else { "" };
+                    let over = if closure.is_over(today) { say::IS_OVER } else { "" };
                     line(closure.name.clone(), over, to(Setting::Closure(Some(item)))).small(say::closure_days(closure))
                 })
                 .collect::<Vec<_>>()

@@ -1,6 +1,7 @@
 //! Practice: what the jeweller sets for their own work, a line each, and a small form behind each line.
 
 mod calibration;
+mod chances;
 mod closure;
 mod closures;
 mod example;
@@ -8,8 +9,10 @@ mod fair;
 mod fit;
 mod gauge;
 mod gauges;
+mod holidays;
 mod learned;
 mod phone;
+mod place;
 mod sizes;
 mod stack;
 mod time;
@@ -37,8 +40,8 @@ use crate::storage::preferences;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::words::finger as say_finger;
 use crate::words::gauges as say_gauges;
-use crate::words::practice as say;
 use crate::words::{copies as say_copies, dates as say_dates, format, screens as say_frame, sizing as say_sizing};
+use crate::words::{planning as plan, practice as say};
 
 /// The list of what can be set, each line with what it is set to.
 pub fn practice() -> AnyView {
@@ -69,6 +72,9 @@ pub fn setting(setting: Setting) -> AnyView {
         Setting::Time(work) => time::usual(work),
         Setting::Extra(which) => time::extra(which),
         Setting::Closures => closures::closures(),
+        Setting::Place(which) => place::place(which),
+        Setting::Holidays => holidays::holidays(),
+        Setting::Chances => chances::chances(),
         Setting::Closure(which) => closure::closure(which),
         Setting::Stack => stack::stack(),
         Setting::Fit => fit::fit(),
@@ -107,7 +113,7 @@ fn measuring(app: App) -> Vec<Line> {
 fn days(app: App) -> Vec<Line> {
     let today = app.today.get();
     app.practice(|practice| {
-        let to_come = practice.closures().iter().filter(|(_, closure)| closure.days.to() >= today).count();
+        let to_come = practice.closures().iter().filter(|(_, closure)| !closure.is_over(today)).count();
         let region = say_dates::region(practice.region());
         vec![
             line(say::TIMES, "", to(Setting::Times)).small(format!(
@@ -115,6 +121,8 @@ fn days(app: App) -> Vec<Line> {
                 say_dates::step(Work::Making),
                 say_dates::spread(practice.lead_time(Work::Making))
             )),
+            line(plan::CHANCES, plan::share(practice.confidence()), to(Setting::Chances))
+                .small(plan::chances(practice.busy(), practice.resize_chance())),
             line(say::CLOSED_DAYS, region, to(Setting::Closures)).small(say::closed_days(
                 practice.weekdays(),
                 practice.on_bank_holidays(),

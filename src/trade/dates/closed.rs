@@ -22,6 +22,18 @@ pub const REACH: CalendarDays = CalendarDays(10_957);
 pub struct Closure {
     from: NaiveDate,
     to: NaiveDate,
+    repeats: Repeats,
+}
+
+/// Whether a closure comes again every year after its first.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Repeats {
+    #[default]
+    Once,
+    /// On the same dates: Christmas to Epiphany.
+    SameDates,
+    /// From the same weekday of the month on, for as long: the fortnight from the first Monday in August.
+    SameWeekday,
 }
 
 /// Whether the workshop works on the region's public holidays.
@@ -39,6 +51,7 @@ pub struct Calendar {
     on_bank_holidays: OnBankHolidays,
     weekdays: Weekdays,
     closures: Vec<Closure>,
+    switched: Vec<(HolidayName, bool)>,
 }
 
 /// Why a day is closed.
@@ -95,7 +108,7 @@ impl Closure {
             days if days >= i64::from(Closure::LONGEST.0) => {
                 Err(CalendarError::ClosureTooLong { limit: Closure::LONGEST })
             }
-            _ => Ok(Closure { from, to }),
+            _ => Ok(Closure { from, to, repeats: Repeats::Once }),
         }
     }
 
@@ -107,8 +120,37 @@ impl Closure {
         self.to
     }
 
+    pub fn repeats(self) -> Repeats {
+        self.repeats
+    }
+
+    pub fn repeating(self, repeats: Repeats) -> Closure {
+        Closure { repeats, ..self }
+    }
+
     pub fn has(self, day: NaiveDate) -> bool {
-        self.from <= day && day <= self.to
+        let year = day.year();
+        let mut years = [Some(year), year.checked_sub(1)].into_iter().flatten();
+        years.any(|year| self.in_year(year).is_some_and(|(from, to)| from <= day && day <= to))
+    }
+
+    /// When it begins and ends, if it begins in that year. One that begins on a 29 February begins on the 28th in
+    /// other years; one that begins on the fifth such weekday of a month, on the last.
+    pub fn in_year(self, year: i32) -> Option<(NaiveDate, NaiveDate)> {
+        let (from, month, day) = (self.from, self.from.month(), self.from.day());
+        if year <= from.year() || self.repeats == Repeats::Once {
+            return (year == from.year()).then_some((from, self.to));
+        }
+        let begins = match self.repeats {
+            Repeats::Once | Repeats::SameDates => {
+                NaiveDate::from_ymd_opt(year, month, day).or(NaiveDate::from_ymd_opt(year, month, day - 1))
+            }
+            Repeats::SameWeekday => {
+                let nth = |n| NaiveDate::from_weekday_of_month_opt(year, month, from.weekday(), n);
+                nth((from.day0() / 7 + 1) as u8).or(nth(4))
+            }
+        }?;
+        Some((begins, begins.checked_add_signed(self.to - from)?))
     }
 }
 
@@ -127,13 +169,31 @@ impl Calendar {
         } else if closures.len() > Calendar::MOST_CLOSURES {
             Err(CalendarError::TooManyClosures { limit: Calendar::MOST_CLOSURES })
         } else {
-            Ok(Calendar { region, on_bank_holidays, weekdays, closures })
+            Ok(Calendar { region, on_bank_holidays, weekdays, closures, switched: Vec::new() })
         }
     }
 
     /// Monday to Friday, closed on the region's bank holidays, no closures.
     pub fn usual(region: Region) -> Calendar {
-        Calendar { region, on_bank_holidays: OnBankHolidays::Closed, weekdays: MON_TO_FRI, closures: Vec::new() }
+        Calendar {
+            region,
+            on_bank_holidays: OnBankHolidays::Closed,
+            weekdays: MON_TO_FRI,
+            closures: Vec::new(),
+            switched: Vec::new(),
+        }
+    }
+
+    /// The same calendar with some holidays switched: on, it is closed on them; off, it works. The others are as usual:
+    /// closed, unless the day is one by choice.
+    pub fn switching(self, switched: Vec<(HolidayName, bool)>) -> Calendar {
+        Calendar { switched, ..self }
+    }
+
+    /// Whether it is closed on a holiday.
+    pub fn keeps(&self, holiday: Holiday) -> bool {
+        let switch = self.switched.iter().find(|(name, _)| *name == holiday.name);
+        self.on_bank_holidays == OnBankHolidays::Closed && switch.map_or(!holiday.by_choice, |(_, on)| *on)
     }
 
     pub fn region(&self) -> Region {
@@ -260,6 +320,7 @@ impl<'a> Walk<'a> {
         if self.year != Some(day.year()) {
             self.year = Some(day.year());
             self.holidays = in_year(self.calendar.region, day.year());
+            self.holidays.retain(|holiday| self.calendar.keeps(*holiday));
         }
         self.holidays.iter().find(|holiday| holiday.day == day).map(|holiday| holiday.name)
     }

@@ -1,57 +1,100 @@
-//! The working-day countdown: plan back from the wedding to the last day to order.
-//!
-//! It counts the longest times, so that what it promises holds; odds come with the finished orders of a workshop.
+//! The countdown: the chance of being in time, and the last day to order with the chance that the jeweller wants.
 
-use super::closed::{Calendar, CalendarError, ClosedDay, OnBankHolidays};
+use super::closed::{CalendarError, ClosedDay, OnBankHolidays};
+use super::forecast::{self, Finish, Leg, Way};
 use super::holidays::is_projection;
-use super::spread::{CalendarDays, Spread, WorkingDays};
+use super::milestones::{self, Due};
+use super::odds::{Chance, Lasts};
+use super::spread::{CalendarDays, WorkingDays};
 use super::wedding::Wedding;
+use crate::trade::measure::Percent;
 use chrono::{Datelike, NaiveDate, NaiveTime, TimeDelta};
 
 /// What a countdown is worked out from.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Inputs {
+    /// The day of order that is asked about: today, or the day on which they may decide.
     pub today: NaiveDate,
     /// Whether it is too late for an order to count as today's: see [`is_past_cut_off`].
     pub past_cut_off: bool,
     pub wedding: Wedding,
-    pub calendar: Calendar,
-    pub making: Spread,
-    /// What comes on top of making, one after the other.
-    pub extras: Vec<Spread>,
+    /// The steps in the order of the work.
+    pub way: Way,
+    /// The place of engraving among the steps.
+    pub engraving: Option<usize>,
     /// In hand so long before the wedding.
     pub in_hand: CalendarDays,
+    /// The chance of being in time that the order-by date is to have.
+    pub confidence: Percent,
+    pub resize: Resize,
 }
 
-/// The answer.
+/// A change of size after the try-on.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Countdown {
+pub struct Resize {
+    pub chance: Percent,
+    /// From in hand to the try-on.
+    pub wait: CalendarDays,
+    /// Its own work and its delivery.
+    pub legs: Vec<Leg>,
+}
+
+/// The days that are planned back from the wedding.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Plan {
     /// The wedding day that was counted: the earliest it can still be.
     pub wedding: NaiveDate,
     /// The day by which the ring has to be in hand; it may be a closed one.
     pub in_hand: NaiveDate,
-    /// The last day to order, before the cut-off, and still have the ring in hand on time. Always a working day.
+    /// The last day to order, before the cut-off, and still have the ring in hand on time with the chance that was
+    /// asked for. Always a working day, so that it is the order's day zero, when work starts.
     pub order_by: NaiveDate,
-    /// The day work starts if the order comes on that last day: its day zero.
-    pub work_starts: NaiveDate,
+    pub milestones: Vec<Due>,
+}
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Countdown {
+    pub plan: Plan,
     pub slack: Slack,
+    /// The chance of being in hand in time, if it is ordered now.
+    pub chance: Chance,
+    /// The chance that it fits on the day before the wedding, a change of size included, if it is ordered now.
+    pub fits: Chance,
     pub if_today: Ordered,
-    /// Whether holidays that nobody has proclaimed yet were counted.
+    /// Whether holidays that nobody has settled yet were counted.
     pub is_projection: bool,
-    /// Every closed day from today to the wedding, or to the longest finish if that is later.
+    /// Every day on which the workshop is closed from today to the wedding, or to the longest finish if that is later.
     pub closed_days: Vec<ClosedDay>,
 }
 
 /// What happens if the order is placed now.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Ordered {
     /// Day zero, when work starts: today, or the next working day if today is closed or past the cut-off.
     pub day_zero: NaiveDate,
-    /// Finished at the earliest, usually, at the latest: day zero and so many working days after it.
+    /// Finished at the earliest, if every step lasts as usual, at the latest.
     pub least: NaiveDate,
     pub usual: NaiveDate,
     pub most: NaiveDate,
+    /// The days on which it may be finished, with their chances.
+    pub finish: Finish,
 }
+
+/// What one step costs: so many working days of the order-by date, and what the chance would be without it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cost {
+    pub days: WorkingDays,
+    pub without: Chance,
+}
+
+/// The chance that is wanted unless it is set otherwise. Common practice, not published.
+pub const CONFIDENCE: Percent = Percent(95);
+
+/// The chance of one change of size, and the days until the try-on. Common practice, not published: to be set to
+/// one's own.
+pub const RESIZE_CHANCE: Percent = Percent(10);
+pub const TRY_ON_AFTER: CalendarDays = CalendarDays(3);
 
 /// How today's day zero stands to the order-by date, in working days.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,6 +103,13 @@ pub enum Slack {
     Left(WorkingDays),
     /// Too late by so many working days, one or more.
     Late(WorkingDays),
+}
+
+/// The working days left to order in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Left {
+    pub days: WorkingDays,
+    pub today_among: bool,
 }
 
 /// Why there is no countdown.
@@ -76,14 +126,14 @@ pub enum DatesError {
     },
     /// The longest times add up to more than can be counted.
     TakesTooLong,
-    TooManyExtras {
+    TooManySteps {
         limit: usize,
     },
     Calendar(CalendarError),
 }
 
-/// The most extras that are added up.
-pub const MOST_EXTRAS: usize = 30;
+/// The most steps that are added up.
+pub const MOST_STEPS: usize = 32;
 
 /// The longest that all steps together may take: ten years' work.
 pub const LONGEST: WorkingDays = WorkingDays(2600);
@@ -92,6 +142,18 @@ pub const LONGEST: WorkingDays = WorkingDays(2600);
 pub const FURTHEST: CalendarDays = CalendarDays(7_670);
 
 impl Countdown {
+    /// How many working days are left to order in, the last one included; with today among them or not. None when it
+    /// is too late.
+    pub fn left(&self, today: NaiveDate, counts_today: bool) -> Option<Left> {
+        let Slack::Left(days) = self.slack else { return None };
+        let is_today = self.if_today.day_zero == today;
+        let today_among = is_today && counts_today;
+        // Up to the last day there are as many as after the first; that one is added where it is still to come.
+        let days = if is_today && !counts_today { days } else { days + WorkingDays(1) };
+        Some(Left { days, today_among })
+    }
+
+    /// Whether an order of now is in time with the chance that was asked for.
     pub fn in_time(&self) -> bool {
         matches!(self.slack, Slack::Left(_))
     }
@@ -104,96 +166,164 @@ pub fn is_past_cut_off(now: NaiveTime, cut_off: NaiveTime) -> bool {
 
 /// Plans back from the wedding to the last day to order.
 ///
-/// To a jeweller: order on this day at the latest, and even if every step takes its longest, the ring is in hand on
-/// time, with days to spare for a try-on.
+/// To a jeweller: order on this day at the latest, and with the chance that you want the ring is in hand on time, with
+/// days to spare for a try-on.
 ///
-/// Formula: the target is the wedding (the earliest day it can still be) less the days in hand; order-by is the
-/// last working day on or before the target, less the sum of the longest times. "n working days" are counted from
-/// day zero: an order of Monday that takes one working day is finished on Tuesday, as numpy's
+/// Formula: the target is the wedding (the earliest day it can still be) less the days in hand; order-by is the last
+/// working day on which [`forecast::chances`] of the target is at least the confidence. "n working days" are counted
+/// from day zero: an order of Monday that takes one working day is finished on Tuesday, as numpy's
 /// `busday_offset(day, n, roll='forward')` counts. Working days left are those from today's day zero up to
 /// order-by, the first included and the last not (`busday_count`): 0 is the last chance.
 /// Units: civil dates, working days. Range: weddings up to 21 years off. Source: the rule is the house's own, the
 /// counting is numpy's, the holidays are the table's.
 ///
 /// ```
-/// use bandwright::trade::dates::{closed::Calendar, countdown::*, holidays::Region, lead_times, wedding::Wedding};
+/// use bandwright::trade::dates::{closed::Calendar, countdown::*, forecast::*, holidays::Region, lead_times};
+/// use bandwright::trade::dates::{odds::Lasts, places::*, wedding::Wedding};
+/// use bandwright::trade::measure::Percent;
 /// let date = |y, m, d| chrono::NaiveDate::from_ymd_opt(y, m, d).unwrap();
-/// let answer = countdown(&Inputs {
+/// let making = Leg { place: Place::Workshop, lasts: Lasts::Spread(lead_times::MAKING.days) };
+/// let places = Places::one(Calendar::usual(Region::EnglandAndWales));
+/// let mut inputs = Inputs {
 ///     today: date(2027, 3, 1),
 ///     past_cut_off: false,
 ///     wedding: Wedding::Day(date(2027, 5, 22)),
-///     calendar: Calendar::usual(Region::EnglandAndWales),
-///     making: lead_times::MAKING.days,
-///     extras: vec![],
+///     way: Way { places, legs: vec![making], busy: Busy::NEVER },
+///     engraving: None,
 ///     in_hand: lead_times::IN_HAND,
-/// })
-/// .unwrap();
+///     confidence: Percent(100),
+///     resize: Resize { chance: Percent(0), wait: TRY_ON_AFTER, legs: vec![] },
+/// };
+/// let answer = countdown(&inputs).unwrap();
 /// // In hand by Saturday 8 May; 20 working days back from Friday 7 May, round the early May bank holiday.
-/// assert_eq!((answer.in_hand, answer.order_by), (date(2027, 5, 8), date(2027, 4, 8)));
+/// assert_eq!((answer.plan.in_hand, answer.plan.order_by), (date(2027, 5, 8), date(2027, 4, 8)));
+/// // The twentieth day has 3 of 42 chances: 39 of 42 is less than 95 %, but more than 90 %.
+/// inputs.confidence = Percent(90);
+/// assert_eq!(plan(&inputs).unwrap().order_by, date(2027, 4, 9));
 /// ```
 pub fn countdown(inputs: &Inputs) -> Result<Countdown, DatesError> {
-    let wedding = counted_wedding(inputs)?;
+    let plan = plan(inputs)?;
     let if_today = if_ordered_today(inputs)?;
-    let calendar = &inputs.calendar;
-
-    let in_hand = back_by(wedding, inputs.in_hand)?;
-    let order_by = calendar.back(in_hand, total(inputs, Spread::most)?)?;
-    let slack = if if_today.day_zero <= order_by {
-        Slack::Left(calendar.count(if_today.day_zero, order_by)?)
+    let workshop = &inputs.way.places.workshop;
+    let slack = if if_today.day_zero <= plan.order_by {
+        Slack::Left(workshop.count(if_today.day_zero, plan.order_by)?)
     } else {
-        Slack::Late(calendar.count(order_by, if_today.day_zero)?)
+        Slack::Late(workshop.count(plan.order_by, if_today.day_zero)?)
     };
-    let last = wedding.max(if_today.most);
+    let last = plan.wedding.max(if_today.most);
     Ok(Countdown {
+        slack,
+        chance: if_today.finish.chance_by(plan.in_hand),
+        fits: fits(inputs, &if_today.finish, plan.wedding)?,
+        is_projection: workshop.on_bank_holidays() == OnBankHolidays::Closed
+            && is_projection(workshop.region(), last.year()),
+        closed_days: workshop.closed_days(inputs.today, last),
+        plan,
+        if_today,
+    })
+}
+
+/// The days alone, without the chances of an order of now.
+pub fn plan(inputs: &Inputs) -> Result<Plan, DatesError> {
+    if inputs.wedding.is_past(inputs.today) {
+        return Err(DatesError::WeddingPast { wedding: inputs.wedding });
+    }
+    let earliest = inputs.wedding.earliest_from(inputs.today).ok_or(DatesError::NoWeddingDate)?;
+    if (earliest - inputs.today).num_days() > FURTHEST.0.into() {
+        return Err(DatesError::WeddingTooFar { wedding: earliest });
+    }
+    check(&inputs.way)?;
+    let wedding = counted_wedding(inputs, earliest)?;
+    let in_hand = back_by(wedding, inputs.in_hand)?;
+    let chances = forecast::chances(&inputs.way, in_hand)?;
+    let order_by = chances.last(&inputs.way.places.workshop, inputs.confidence)?;
+    let milestones = milestones::milestones(&milestones::Plan {
         wedding,
         in_hand,
         order_by,
-        work_starts: calendar.on_or_after(order_by)?,
-        slack,
-        if_today,
-        is_projection: calendar.on_bank_holidays() == OnBankHolidays::Closed
-            && is_projection(calendar.region(), last.year()),
-        closed_days: calendar.closed_days(inputs.today, last),
-    })
+        try_on: on_by(in_hand, inputs.resize.wait)?,
+        way: &inputs.way,
+        engraving: inputs.engraving,
+        resize: &inputs.resize.legs,
+    })?;
+    Ok(Plan { wedding, in_hand, order_by, milestones })
 }
 
 /// When the ring is finished if it is ordered now; needs no wedding date.
 pub fn if_ordered_today(inputs: &Inputs) -> Result<Ordered, DatesError> {
-    let calendar = &inputs.calendar;
-    let day_zero = day_zero(calendar, inputs.today, inputs.past_cut_off)?;
-    let finish = |pick| -> Result<NaiveDate, DatesError> { Ok(calendar.forward(day_zero, total(inputs, pick)?)?) };
-    Ok(Ordered { day_zero, least: finish(Spread::least)?, usual: finish(Spread::usual)?, most: finish(Spread::most)? })
+    let way = &inputs.way;
+    check(way)?;
+    let day_zero = day_zero(&way.places.workshop, inputs.today, inputs.past_cut_off)?;
+    Ok(Ordered {
+        day_zero,
+        least: way.with(day_zero, Lasts::least)?,
+        usual: way.with(day_zero, Lasts::usual)?,
+        most: way.surely_from(day_zero)?,
+        finish: forecast::finish(way, day_zero, day_zero)?,
+    })
+}
+
+/// What a step costs, by its place among the steps.
+pub fn cost(inputs: &Inputs, answer: &Countdown, step: usize) -> Result<Cost, DatesError> {
+    let mut way = inputs.way.clone();
+    way.legs = way.legs.into_iter().enumerate().filter(|(at, _)| *at != step).map(|(_, leg)| leg).collect();
+    let chances = forecast::chances(&way, answer.plan.in_hand)?;
+    let order_by = chances.last(&way.places.workshop, inputs.confidence)?;
+    let days = way.places.workshop.count(answer.plan.order_by, order_by)?;
+    Ok(Cost { days, without: chances.from(answer.if_today.day_zero) })
 }
 
 /// Day zero of an order: its day, or the next working day if that is closed or past the cut-off.
-pub fn day_zero(calendar: &Calendar, ordered: NaiveDate, past_cut_off: bool) -> Result<NaiveDate, CalendarError> {
+pub fn day_zero(
+    calendar: &super::closed::Calendar,
+    ordered: NaiveDate,
+    past_cut_off: bool,
+) -> Result<NaiveDate, CalendarError> {
     if past_cut_off { calendar.after(ordered) } else { calendar.on_or_after(ordered) }
 }
 
-/// The wedding day that counts, if there is one that can be counted to.
-fn counted_wedding(inputs: &Inputs) -> Result<NaiveDate, DatesError> {
-    let Inputs { wedding, today, .. } = inputs;
-    if wedding.is_past(*today) {
-        return Err(DatesError::WeddingPast { wedding: *wedding });
+fn check(way: &Way) -> Result<(), DatesError> {
+    let longest = |leg: &Leg| leg.lasts.longer(way.busy.longer).most();
+    if way.legs.len() > MOST_STEPS {
+        Err(DatesError::TooManySteps { limit: MOST_STEPS })
+    } else if way.legs.iter().map(longest).sum::<WorkingDays>() > LONGEST {
+        Err(DatesError::TakesTooLong)
+    } else {
+        Ok(())
     }
-    let day = wedding.earliest_from(*today).ok_or(DatesError::NoWeddingDate)?;
-    if (day - *today).num_days() > FURTHEST.0.into() {
-        return Err(DatesError::WeddingTooFar { wedding: day });
-    }
-    Ok(day)
 }
 
-/// The sum of one figure over making and the extras.
-fn total(inputs: &Inputs, pick: fn(Spread) -> WorkingDays) -> Result<WorkingDays, DatesError> {
-    if inputs.extras.len() > MOST_EXTRAS {
-        return Err(DatesError::TooManyExtras { limit: MOST_EXTRAS });
+/// The wedding day that counts. A month or a year that has begun can be today at the earliest, which nobody could plan
+/// for: then the earliest day that can still be in time counts, as far as the month or the year goes.
+fn counted_wedding(inputs: &Inputs, earliest: NaiveDate) -> Result<NaiveDate, DatesError> {
+    match inputs.wedding {
+        Wedding::Month { .. } | Wedding::Year(_) if earliest == inputs.today => {
+            let ready = on_by(if_ordered_today(inputs)?.finish.by(inputs.confidence), inputs.in_hand)?;
+            Ok(inputs.wedding.latest().map_or(ready, |latest| ready.min(latest)).max(earliest))
+        }
+        _ => Ok(earliest),
     }
-    let sum = std::iter::once(&inputs.making).chain(&inputs.extras).map(|spread| pick(*spread)).sum();
-    if sum > LONGEST { Err(DatesError::TakesTooLong) } else { Ok(sum) }
+}
+
+/// The chance that it is tried on and, where that is needed, changed before the wedding.
+fn fits(inputs: &Inputs, finish: &Finish, wedding: NaiveDate) -> Result<Chance, DatesError> {
+    let Resize { chance, wait, legs } = &inputs.resize;
+    let by = back_by(wedding, CalendarDays(1))?;
+    let way = Way { legs: legs.clone(), ..inputs.way.clone() };
+    let changed = forecast::chances(&way, by)?;
+    let tried = |day: NaiveDate| on_by(day, *wait).unwrap_or(NaiveDate::MAX);
+    let well = finish.then(|day| if tried(day) <= by { 1.0 } else { 0.0 });
+    let with_change = finish.then(|day| if tried(day) <= by { changed.from(tried(day)).share() } else { 0.0 });
+    Ok(with_change.mixed(well, *chance))
 }
 
 fn back_by(day: NaiveDate, days: CalendarDays) -> Result<NaiveDate, DatesError> {
     day.checked_sub_signed(TimeDelta::days(days.0.into()))
+        .ok_or(DatesError::Calendar(CalendarError::TooFar { from: day }))
+}
+
+fn on_by(day: NaiveDate, days: CalendarDays) -> Result<NaiveDate, DatesError> {
+    day.checked_add_signed(TimeDelta::days(days.0.into()))
         .ok_or(DatesError::Calendar(CalendarError::TooFar { from: day }))
 }
 

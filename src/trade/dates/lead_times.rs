@@ -41,12 +41,12 @@ const fn row(step: Step, least: u16, usual: u16, most: u16, standing: Standing) 
 /// Making: three to four weeks of work, customary in the trade; the usual figure is the middle, rounded down.
 pub const MAKING: LeadTime = row(Step::Making, 15, 17, 20, Standing::CommonPractice);
 
-/// What may come on top of making. No published source: every row is common practice, to be set to one's own.
+/// What may come on top of making, in the order of the work. No published source: every row is common practice, to be set to one's own.
 #[rustfmt::skip]
 pub const EXTRAS: [LeadTime; 5] = [
     row(Step::Stones,    2, 4, 7,  Standing::CommonPractice),
-    row(Step::Marking,   3, 5, 8,  Standing::CommonPractice),
     row(Step::Engraving, 1, 2, 5,  Standing::CommonPractice),
+    row(Step::Marking,   3, 5, 8,  Standing::CommonPractice),
     row(Step::Delivery,  1, 1, 3,  Standing::CommonPractice),
     row(Step::Resizing,  5, 7, 10, Standing::CommonPractice),
 ];
@@ -56,8 +56,8 @@ pub const fn usual(step: Step) -> LeadTime {
     match step {
         Step::Making => MAKING,
         Step::Stones => EXTRAS[0],
-        Step::Marking => EXTRAS[1],
-        Step::Engraving => EXTRAS[2],
+        Step::Engraving => EXTRAS[1],
+        Step::Marking => EXTRAS[2],
         Step::Delivery => EXTRAS[3],
         Step::Resizing => EXTRAS[4],
     }

@@ -3,7 +3,7 @@
 //! INVARIANT: civil dates only. Today and the time of day are arguments; nothing here looks at a clock, walks
 //! without a bound, or panics on a date at the edge of what can be written.
 //!
-//! Reading order: [`easter`] and [`holiday_table`] feed [`holidays`]; [`closed`] lays a workshop's own weekdays and
+//! Reading order: [`easter`] and the table `holidays.txt` feed [`holidays`]; [`closed`] lays a workshop's own weekdays and
 //! closures over them and counts; [`spread`], [`lead_times`] and [`wedding`] are what goes in; [`countdown`] is the
 //! answer; [`entry`] reads what people type.
 
@@ -11,8 +11,11 @@ pub mod closed;
 pub mod countdown;
 pub mod easter;
 pub mod entry;
-pub mod holiday_table;
+pub mod forecast;
 pub mod holidays;
 pub mod lead_times;
+pub mod milestones;
+pub mod odds;
+pub mod places;
 pub mod spread;
 pub mod wedding;

@@ -1,12 +1,17 @@
 //! The words of the working-day countdown.
 
-use crate::trade::dates::countdown::{Countdown, Slack};
+use crate::trade::dates::countdown::{Cost, Countdown, Left, Slack};
 use crate::trade::dates::holidays::Region;
+use crate::trade::dates::odds::Chance;
 use crate::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
+use crate::trade::measure::Percent;
 use crate::words::{dates, format};
 use chrono::NaiveDate;
 pub const ORDER_BY: &str = "Order by";
-pub const ORDER_BY_HOW: &str = "every step at its longest, back from the day it has to be in hand";
+pub const CONFIDENCE: &str = "Chance of being in time to plan for";
+pub const DECIDED: &str = "If they decide later";
+pub const DECIDED_HINT: &str = "Optional: a day, to see what waiting costs.";
+pub const DAYS_TO_KEEP: &str = "Days to keep";
 pub const IF_ORDERED_TODAY: &str = "If ordered today";
 pub const REGION: &str = "Bank holidays of";
 pub const MAKING_DAYS: &str = "Making, in working days";
@@ -27,12 +32,57 @@ pub const TO_TIMES: &str = "Your times";
 /// What is typed for a wedding whose date is not known.
 pub const NOT_YET: &str = "not yet";
 
-pub fn slack(slack: Slack) -> String {
-    match slack {
-        Slack::Left(WorkingDays(0)) => "the last day: no working day to spare".to_owned(),
-        Slack::Left(days) => format!("{} left", dates::working_days(days)),
-        Slack::Late(days) => format!("{} too late", dates::working_days(days)),
+/// The working days that are left to order in, with today among them or not.
+pub fn slack(slack: Slack, left: Option<Left>) -> String {
+    match (slack, left) {
+        (Slack::Left(WorkingDays(0)), _) => "the last day: no working day to spare".to_owned(),
+        (_, Some(Left { days, today_among: true })) => {
+            format!("{} left to order in, today among them", dates::working_days(days))
+        }
+        (_, Some(Left { days, today_among: false })) => {
+            format!("{} left to order in after today", dates::working_days(days))
+        }
+        (Slack::Left(days), None) => format!("{} left", dates::working_days(days)),
+        (Slack::Late(days), None) => format!("{} too late", dates::working_days(days)),
     }
+}
+
+/// The chance that all is well on the day before, a change of size included.
+pub fn fits(chance: Chance) -> String {
+    format!("{} that it fits before the wedding, a change of size included.", dates::chance(chance))
+}
+
+pub fn order_by_how(confidence: Percent) -> String {
+    format!("the last day with {} % in time", format::count(confidence.0.into()))
+}
+
+/// "95 % ready by".
+pub fn ready_with(share: Percent) -> String {
+    format!("{} % ready by", format::count(share.0.into()))
+}
+
+/// "If decided Thu 3 Dec".
+pub fn if_decided(day: NaiveDate) -> String {
+    format!("If decided {}", format::day_short(day))
+}
+
+pub fn decided_why(ready: &str) -> String {
+    format!("in hand in time; 95 % ready by {ready}")
+}
+
+pub fn decided_past(today: NaiveDate) -> String {
+    format!("Enter a day from today on, {}.", format::day(today))
+}
+
+/// What a step costs: "costs 5 working days; without it 99 % in time".
+pub fn cost(cost: Cost) -> String {
+    let without = dates::chance(cost.without);
+    format!("costs {}; without it {without} in time", dates::working_days(cost.days))
+}
+
+/// "17 days".
+pub fn usual_days(days: WorkingDays) -> String {
+    format::counted(days.0.into(), "day", "days")
 }
 
 pub fn ready_at_latest() -> &'static str {
@@ -41,11 +91,6 @@ pub fn ready_at_latest() -> &'static str {
 
 pub fn before_the_wedding(days: CalendarDays) -> String {
     format!("{} before the wedding, for a try-on", dates::calendar_days(days))
-}
-
-/// What counts of a step: "20 days".
-pub fn longest(days: Spread) -> String {
-    format::counted(days.most().0.into(), "day", "days")
 }
 
 /// "15 to 20 days’ making".
@@ -59,7 +104,7 @@ pub fn extras_short(count: usize) -> String {
 
 /// How many closed days lie between today and the wedding.
 pub fn closed_count(answer: &Countdown, today: NaiveDate) -> String {
-    let between = answer.closed_days.iter().filter(|closed| closed.day >= today && closed.day <= answer.wedding);
+    let between = answer.closed_days.iter().filter(|closed| closed.day >= today && closed.day <= answer.plan.wedding);
     format::count(between.count() as i64)
 }
 

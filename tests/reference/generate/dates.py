@@ -7,6 +7,7 @@ In:  tests/reference/bank-holidays-*.csv (GOV.UK) and one-off-holidays.csv.
 Out: tests/reference/working-days-*.csv       numpy busday_count and busday_offset on those lists
      tests/reference/easter-1900-2199.csv     dateutil.easter
      tests/reference/holidays-library-*.csv   the holidays package, the weekend days included
+     tests/reference/working-days-sums.csv    numpy busday_count and busday_offset on 100,000 random triples, summed
 """
 
 import csv
@@ -25,8 +26,20 @@ REGIONS = {  # our file name: (the package's subdivision, how one-off-holidays.c
     "scotland": ("SCT", "Scotland only"),
     "northern-ireland": ("NIR", "Northern Ireland only"),
 }
+# The regions that GOV.UK has no list of: country and subdivision in the package, and the category of the days that
+# depend on the employer or the parish.
+OTHERS = {
+    "ireland": ("IE", None, None),
+    "united-states": ("US", None, None),
+    "france": ("FR", None, None),
+    "netherlands": ("NL", None, "optional"),
+    **{f"de-{land.lower()}": ("DE", land, "catholic" if land == "BY" else None)
+       for land in "BW BY BE BB HB HH HE NI MV NW RP SL SN ST SH TH".split()},
+}
+# Good Friday is no day off by law in the Netherlands; the package lists it among the days that are.
+NL_GOOD_FRIDAY = "Good Friday"
 FIRST, LAST = 2012, 2028
-LIBRARY_TO = 2040
+LIBRARY_TO = 2041
 PAIRS = 2000
 # Monday first. The second week is that of a workshop that opens on Saturdays and rests on Mondays.
 WEEKS = {"mon-fri": "1111100", "tue-sat": "0111110"}
@@ -95,7 +108,74 @@ def library_days(region):
         yield f"{day},{name}"
 
 
+def other_days(region, year):
+    """The days off of a region, and those that are so only for some; Good Friday in the Netherlands is one of these."""
+    country, land, category = OTHERS[region]
+    named = dict(subdiv=land, years=year, language="en_US")
+    always = holidays.country_holidays(country, **named)
+    always = {day: name for day, name in always.items() if day.year == year}
+    some = set()
+    if category:
+        some = {day for day in holidays.country_holidays(country, categories=(category,), **named) if day not in always}
+    if country == "NL":
+        some |= {day for day, name in always.items() if name == NL_GOOD_FRIDAY}
+    return sorted(set(always) - some), sorted(some)
+
+
+def others():
+    yield f"# Source: PyPI holidays {holidays.__version__}; by choice: the categories optional (Netherlands) and catholic"
+    yield "# (Bavaria), and Good Friday in the Netherlands. Month and day of each. Written by generate/dates.py."
+    yield "region,year,days,by choice"
+    for region in OTHERS:
+        for year in range(FIRST, LIBRARY_TO + 1):
+            days = [" ".join(f"{day:%m%d}" for day in part) for part in other_days(region, year)]
+            yield f"{region},{year},{days[0]},{days[1]}"
+
+
+def random_numbers(seed):
+    """Knuth's MMIX generator, the upper half of each number: the test draws the same triples."""
+    state = seed
+    while True:
+        state = (state * 6364136223846793005 + 1442695040888963407) % 2**64
+        yield state >> 32
+
+
+def working_day_sums():
+    yield "# Source: numpy.busday_count and busday_offset (rolled forward, and backward by as much) on the days of the"
+    yield "# holidays package, 100 triples a row, drawn from the seed as in tests/dates.rs; days as numbers from 1970 on,"
+    yield "# summed. Written by generate/dates.py."
+    yield "region,seed,weekmask,count,forward,back"
+    regions = [*REGIONS, *OTHERS]
+    first = date(FIRST + 1, 1, 1)
+    span = (date(LIBRARY_TO - 3, 12, 31) - first).days + 1
+    epoch = date(1970, 1, 1)
+    closed = {}
+    for seed in range(1000):
+        region = regions[seed % len(regions)]
+        if region not in closed:
+            years = range(FIRST, LIBRARY_TO + 1)
+            days = (sum((other_days(region, year)[0] for year in years), [])
+                    if region in OTHERS else library(region, years))
+            closed[region] = sorted(days)
+        dice = random_numbers(seed)
+        mask = next(dice) % 127 + 1
+        weekmask = "".join("01"[mask >> bit & 1] for bit in range(7))
+        calendar = numpy.busdaycalendar(weekmask=weekmask, holidays=closed[region])
+        sums = [0, 0, 0]
+        for _ in range(100):
+            start = first + timedelta(next(dice) % span)
+            end = start + timedelta(next(dice) % 500)
+            days = next(dice) % 40
+            sums[0] += int(numpy.busday_count(start, end, busdaycal=calendar))
+            for at, sign, roll in ((1, 1, "forward"), (2, -1, "backward")):
+                day = numpy.busday_offset(start, sign * days, roll=roll, busdaycal=calendar).item()
+                sums[at] += (day - epoch).days
+        yield f"{region},{seed},{weekmask},{sums[0]},{sums[1]},{sums[2]}"
+
+
 def outputs():
+    yield "holidays-library-others.csv", others()
+    yield "working-days-sums.csv", working_day_sums()
     yield "easter-1900-2199.csv", easters()
     for region in REGIONS:
         yield f"working-days-{region}.csv", working_days(region)

@@ -2,15 +2,20 @@
 
 use super::reckon::Reckoned;
 use crate::app::show::Shown;
-use crate::book::value::ChosenExtra;
+use crate::book::schedule::Step;
+use crate::book::value::ExtraWork;
 use crate::parts::answer::{Said, Tone};
 use crate::parts::reasons::{Reason, reason};
 use crate::pictures::calendar_strip::{CalendarStrip, calendar_strip};
-use crate::trade::dates::countdown::DatesError;
+use crate::trade::dates::countdown::{CONFIDENCE, Cost, DatesError};
 use crate::trade::dates::lead_times::{self, Step as Work};
-use crate::trade::dates::spread::Spread;
-use crate::trade::measure::Standing;
+use crate::trade::dates::odds::Lasts;
+use crate::trade::measure::{Percent, Standing};
+use crate::words::pictures::DayMark;
 use crate::words::{bench as say, dates as say_dates, format, showing, standing};
+
+/// So many appointments are drawn.
+const APPOINTMENTS: usize = 3;
 
 /// The calendar from today to the wedding.
 pub fn drawn(found: &Reckoned) -> Option<String> {
@@ -23,23 +28,28 @@ pub fn drawn(found: &Reckoned) -> Option<String> {
             answer.closed_days.binary_search_by_key(&day, |closed| closed.day).is_ok()
         }
     };
-    let picture = calendar_strip(&CalendarStrip {
-        today: found.today,
-        wedding: answer.wedding,
-        order_by: Some(answer.order_by),
-        start: Some(answer.if_today.day_zero),
-        finish: Some(answer.if_today.usual),
-        in_hand: Some(answer.in_hand),
-        closed: &closed,
-    });
-    Some(picture.svg)
+    let plan = &answer.plan;
+    let mut marks = vec![
+        (DayMark::Today, found.today),
+        (DayMark::OrderBy, plan.order_by),
+        (DayMark::Start, answer.if_today.day_zero),
+        (DayMark::Finish, answer.if_today.finish.by(Percent(50))),
+        (DayMark::InHand, plan.in_hand),
+        (DayMark::Wedding, plan.wedding),
+    ];
+    marks.extend(plan.milestones.iter().filter_map(|due| Some((DayMark::of(due.what)?, due.by))));
+    let before_it = found.appointments.iter().filter(|day| **day <= plan.wedding).take(APPOINTMENTS);
+    marks.extend(before_it.map(|day| (DayMark::Appointment, *day)));
+    let finish: Vec<_> = answer.if_today.finish.days().collect();
+    Some(calendar_strip(&CalendarStrip { marks, finish: &finish, closed: &closed }).svg)
 }
 
 pub fn said(found: &Reckoned) -> Said {
     if let Some(answer) = found.countdown() {
         let tone = if answer.in_time() { Tone::Rouge } else { Tone::Care };
-        let lines = vec![say::slack(answer.slack), say_dates::in_time(answer)];
-        return Said { figure: format::day(answer.order_by), lines, tone };
+        let left = say::slack(answer.slack, answer.left(found.today, found.counts_today));
+        let lines = vec![left, say_dates::in_time(answer), say::fits(answer.fits)];
+        return Said { figure: format::day(answer.plan.order_by), lines, tone };
     }
     match &found.if_today {
         Some(ordered) => Said {
@@ -73,11 +83,22 @@ pub fn cautions(found: &Reckoned) -> Vec<String> {
         Some(Ok(_)) | None => {}
     }
     let Some(answer) = found.countdown() else { return all };
-    all.extend(found.wedding.and_then(|wedding| say_dates::counted_from(wedding, answer.wedding)));
+    let plan = &answer.plan;
+    all.extend(found.wedding.and_then(|wedding| say_dates::counted_from(wedding, plan.wedding)));
+    all.extend(found.calendar.as_ref().and_then(|calendar| say_dates::wedding_closed(calendar, plan.wedding)));
     if answer.is_projection {
         all.push(say_dates::projection(found.region));
     }
     all
+}
+
+/// The days to keep, planned back from the wedding.
+pub fn milestones(found: &Reckoned) -> Vec<Reason> {
+    let Some(answer) = found.countdown() else { return Vec::new() };
+    let one = |due: &crate::trade::dates::milestones::Due| {
+        reason(say_dates::milestone(due.what), format::day(due.by), say_dates::milestone_why(due.what))
+    };
+    answer.plan.milestones.iter().map(one).collect()
 }
 
 pub fn reasons(found: &Reckoned) -> Vec<Reason> {
@@ -85,47 +106,58 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
     if let Some((answer, in_hand)) = found.countdown().zip(found.in_hand) {
         let own = if in_hand == lead_times::IN_HAND { Standing::CommonPractice } else { Standing::Yours };
         let why = format!("{} · {}", say::before_the_wedding(in_hand), standing::standing(own));
-        all.push(reason(say::IN_HAND_BY, format::day(answer.in_hand), why));
+        all.push(reason(say::IN_HAND_BY, format::day(answer.plan.in_hand), why));
     }
-    if let Some(making) = found.making {
-        all.push(step(say_dates::step(Work::Making), making, lead_times::MAKING.days));
-    }
-    all.extend(found.extras.iter().map(extra));
-    if let Some(answer) = found.countdown() {
-        let mut sum = reason(say::ORDER_BY, format::day(answer.order_by), say::ORDER_BY_HOW);
+    let costs = found.costs.iter().copied().chain(std::iter::repeat(None));
+    all.extend(found.steps.iter().zip(costs).map(|((it, lasts), cost)| step(it, lasts, cost)));
+    if let Some((answer, confidence)) = found.countdown().zip(found.confidence) {
+        let own = if confidence == CONFIDENCE { Standing::CommonPractice } else { Standing::Yours };
+        let why = format!("{} · {}", say::order_by_how(confidence), standing::standing(own));
+        let mut sum = reason(say::ORDER_BY, format::day(answer.plan.order_by), why);
         sum.sum = true;
         all.push(sum);
     }
     if let Some(ordered) = &found.if_today {
-        let finish = reason(say::IF_ORDERED_TODAY, format::day(ordered.usual), say_dates::finish(ordered));
-        all.push(finish);
+        for share in [50, 80, 95].map(Percent) {
+            let day = format::day(ordered.finish.by(share));
+            all.push(reason(say::ready_with(share), day, say::IF_ORDERED_TODAY.to_owned()));
+        }
         let why = if found.past_cut_off { say::PAST_CUT_OFF } else { say::DAY_ZERO_HOW };
         all.push(reason(say::WORK_STARTS, format::day(ordered.day_zero), why));
+    }
+    if let Some((day, then)) = &found.decided {
+        let ready = format::day(then.if_today.finish.by(Percent(95)));
+        all.push(reason(say::if_decided(*day), say_dates::chance(then.chance), say::decided_why(&ready)));
     }
     let closed = found.countdown().map(|answer| say::closed_count(answer, found.today));
     all.extend(closed.map(|count| reason(say::CLOSED_DAYS, count, say::closed_how(found.region))));
     all
 }
 
-fn extra(of: &ChosenExtra) -> Reason {
-    match (of.work, &of.name) {
-        (crate::book::value::ExtraWork::Usual(work), _) => {
-            step(say_dates::step(work), of.spread, lead_times::usual(work).days)
+fn step(it: &Step, lasts: &Lasts, cost: Option<Cost>) -> Reason {
+    let usual = match it.work {
+        ExtraWork::Usual(work) => Some(lead_times::usual(work).days),
+        ExtraWork::Own(_) => None,
+    };
+    let founded = match lasts {
+        Lasts::Spread(spread) => {
+            let own = if usual == Some(*spread) { Standing::CommonPractice } else { Standing::Yours };
+            format!("{} · {}", say_dates::spread(*spread), standing::standing(own))
         }
-        (crate::book::value::ExtraWork::Own(_), name) => {
-            let name = name.clone().unwrap_or_else(|| say::OWN_EXTRA.to_owned());
-            reason(name, say::longest(of.spread), own(of.spread, Standing::Yours))
-        }
+        Lasts::Orders(days) => say_dates::by_orders(lasts, days.len()),
+    };
+    let why = match cost {
+        Some(cost) => format!("{founded} · {}", say::cost(cost)),
+        None => founded,
+    };
+    reason(name(it), say::usual_days(lasts.usual()), why)
+}
+
+fn name(it: &Step) -> String {
+    match it.work {
+        ExtraWork::Usual(work) => say_dates::step(work).to_owned(),
+        ExtraWork::Own(_) => it.name.clone().unwrap_or_else(|| say::OWN_EXTRA.to_owned()),
     }
-}
-
-fn step(name: &str, days: Spread, usual: Spread) -> Reason {
-    let standing = if days == usual { Standing::CommonPractice } else { Standing::Yours };
-    reason(name, say::longest(days), own(days, standing))
-}
-
-fn own(days: Spread, of: Standing) -> String {
-    format!("{} · {}", say_dates::spread(days), standing::standing(of))
 }
 
 /// The inputs in one line.
@@ -133,8 +165,9 @@ pub fn summary(found: &Reckoned) -> String {
     let mut parts = vec![found.wedding.map(say_dates::wedding).unwrap_or_default()];
     parts.push(say_dates::region(found.region).to_owned());
     parts.extend(found.making.map(say::making_short));
-    if !found.extras.is_empty() {
-        parts.push(say::extras_short(found.extras.len()));
+    let extras = found.extras.iter().filter(|extra| extra.work != ExtraWork::Usual(Work::Resizing)).count();
+    if extras > 0 {
+        parts.push(say::extras_short(extras));
     }
     parts.retain(|part| !part.is_empty());
     parts.join(" · ")

@@ -11,11 +11,12 @@ use crate::app::address::{Address, Setting};
 use crate::app::form::Start;
 use crate::archive::code::Code;
 use crate::book::couple::Couple;
+use crate::book::schedule::Asked;
 use crate::book::value::{ChosenExtra, ExtraWork};
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{pick, tick};
 use crate::parts::field::Keyboard;
-use crate::trade::dates::entry::read_wedding;
+use crate::trade::dates::entry::{read_day, read_wedding};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::wedding::Wedding;
@@ -23,15 +24,18 @@ use crate::words::{bench as say, dates as say_dates, format, screens};
 
 /// What the calculator starts with: what was settled for the couple, or the practice's own times.
 pub fn start(opened: &Opened) -> Vec<Start> {
-    let (region, making, in_hand) =
-        opened.app.practice(|practice| (practice.region(), practice.lead_time(Work::Making), practice.in_hand()));
-    let settled = opened.read(|couple, _| couple.dates().cloned()).flatten();
+    let asked = opened.app.practice(|practice| {
+        opened.read(|couple, _| Asked::of(couple, practice)).unwrap_or_else(|| Asked {
+            region: practice.region(),
+            making: practice.lead_time(Work::Making),
+            extras: Vec::new(),
+            in_hand: practice.in_hand(),
+            confidence: practice.confidence(),
+        })
+    });
     let wedding = opened.read(|couple, _| typed(couple)).unwrap_or_default();
-    let (region, making, in_hand) = match &settled {
-        Some(settled) => (settled.region, settled.making, settled.in_hand),
-        None => (region, making, in_hand),
-    };
-    let extras: Vec<String> = settled.iter().flat_map(|settled| settled.extras.iter().map(code)).collect();
+    let Asked { region, making, extras, in_hand, confidence } = asked;
+    let extras: Vec<String> = extras.iter().map(code).collect();
     vec![
         ("wedding", wedding),
         ("region", region.code().to_owned()),
@@ -40,6 +44,8 @@ pub fn start(opened: &Opened) -> Vec<Start> {
         ("most", making.most().0.to_string()),
         ("extras", extras.join(",")),
         ("in-hand", in_hand.0.to_string()),
+        ("confidence", confidence.0.to_string()),
+        ("decided", String::new()),
     ]
 }
 
@@ -72,6 +78,11 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
             Err(_) => screens::WEDDING_HINT.to_owned(),
         }
     });
+    let typed = form.text("decided");
+    let decided = Signal::derive(move || match typed.with(|text| read_day(text, app.today.get())) {
+        Ok(day) => format!("{} · {}", format::day(day), screens::from_today(day, app.today.get())),
+        Err(_) => say::DECIDED_HINT.to_owned(),
+    });
     let regions = Region::ALL.map(|region| (region.code().to_owned(), say_dates::region(region).to_owned()));
     let days = |key, label: &str| sheet.field(key, label).keyboard(Keyboard::Digits).line();
     let closures = move || {
@@ -97,6 +108,8 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
             .child(extras(opened, sheet))
             .view(),
         sheet.field("in-hand", say::IN_HAND).unit(say::DAYS_BEFORE).keyboard(Keyboard::Digits).line(),
+        sheet.field("confidence", say::CONFIDENCE).unit("%".to_owned()).keyboard(Keyboard::Digits).line(),
+        sheet.field("decided", say::DECIDED).hint(decided).line(),
         block(
             "column near",
             vec![

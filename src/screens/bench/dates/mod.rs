@@ -28,7 +28,8 @@ use reckon::Reckoned;
 pub fn dates(opened: Opened) -> AnyView {
     let app = opened.app;
     let form = opened.form(fields::start(&opened));
-    let found = Memo::new(move |_| reckon::reckon(app, form));
+    let whose = opened.whose.map(|whose| whose.id);
+    let found = Memo::new(move |_| reckon::reckon(app, form, whose));
     let sheet = Sheet::new(form, Signal::derive(move || found.with(|found| found.complaints.clone())));
     let answered = found.with_untracked(|found| found.countdown().is_some());
     let there = Memo::new(move |_| found.with(|found| found.countdown().is_some()));
@@ -47,7 +48,9 @@ pub fn dates(opened: Opened) -> AnyView {
     let head = all(vec![maybe(said), sheet::cautions(Signal::derive(move || found.with(answer::cautions)))]);
     let why = move || {
         (there.get() || only_finish.get()).then(|| {
+            let list = Signal::derive(move || found.with(answer::milestones));
             all(vec![
+                maybe(move || there.get().then(|| section(say::DAYS_TO_KEEP, vec![reasons(list)]))),
                 section(say::WHY, vec![reasons(Signal::derive(move || found.with(answer::reasons)))]),
                 para("small", say_dates::HOW_COUNTED),
             ])
@@ -68,7 +71,7 @@ pub fn dates(opened: Opened) -> AnyView {
     let action = match opened.whose {
         Some(whose) => keep_for(&opened, whose, found),
         None => {
-            let label = move || found.with(|found| found.countdown().map(|it| say::see_order_by(it.order_by)));
+            let label = move || found.with(|found| found.countdown().map(|it| say::see_order_by(it.plan.order_by)));
             sheet::step(answered, Signal::derive(label))
         }
     };
@@ -79,9 +82,10 @@ pub fn dates(opened: Opened) -> AnyView {
 fn keep_for(opened: &Opened, Whose { id, .. }: Whose, found: Memo<Reckoned>) -> AnyView {
     let app = opened.app;
     let wedding = opened.read(|couple, _| couple.wedding()).flatten();
-    let order_by = Memo::new(move |_| found.with(|found| found.countdown().map(|it| it.order_by)));
+    let order_by = Memo::new(move |_| found.with(|found| found.countdown().map(|it| it.plan.order_by)));
     let save = move || {
-        let settled = found.with_untracked(|found| found.settled(app.today.get_untracked()));
+        let usual = untrack(|| app.practice(|practice| practice.confidence()));
+        let settled = found.with_untracked(|found| found.settled(app.today.get_untracked(), usual));
         let Some(settled) = settled else { return };
         let typed = found.with_untracked(|found| found.wedding);
         let mut writes = Vec::new();

@@ -8,16 +8,25 @@ use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
 use crate::book::practice::Practice;
+use crate::book::schedule::{self as way, OwnOrders, Step};
 use crate::book::value::{ChosenExtra, DatesSettled, ExtraWork};
 use crate::trade::dates::closed::Calendar;
-use crate::trade::dates::countdown::{self, Countdown, DatesError, Inputs, Ordered, is_past_cut_off};
-use crate::trade::dates::entry::{read_calendar_days, read_wedding, read_working_days};
+use crate::trade::dates::countdown::{self, Cost, Countdown, DatesError, Inputs, Ordered, is_past_cut_off};
+use crate::trade::dates::entry::{read_calendar_days, read_day, read_wedding, read_working_days};
 use crate::trade::dates::holidays::Region;
-use crate::trade::dates::lead_times::EXTRAS;
+use crate::trade::dates::lead_times::{EXTRAS, Step as Work};
+use crate::trade::dates::odds::Lasts;
+use crate::trade::dates::places::Place;
 use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError};
 use crate::trade::dates::wedding::Wedding;
+use crate::trade::entry::read_percent;
+use crate::trade::limits::Limit;
+use crate::trade::measure::Percent;
 use crate::words::dates::{self as say_dates, Asked};
+use crate::words::{bench as say, entry as say_entry};
 
 /// What was typed, read, and what it comes to.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,12 +40,22 @@ pub struct Reckoned {
     pub making: Option<Spread>,
     pub extras: Vec<ChosenExtra>,
     pub in_hand: Option<CalendarDays>,
+    pub confidence: Option<Percent>,
+    /// The steps in the order of the work, as they are counted.
+    pub steps: Vec<(Step, Lasts)>,
     pub answer: Option<Result<Countdown, DatesError>>,
+    /// What each of the steps costs; none for making.
+    pub costs: Vec<Option<Cost>>,
+    /// The same if they decide on another day.
+    pub decided: Option<(NaiveDate, Countdown)>,
+    pub counts_today: bool,
+    /// The days of the couple's appointments that are still to come.
+    pub appointments: Vec<NaiveDate>,
     /// When it is ready if it is ordered now; needs no wedding.
     pub if_today: Option<Ordered>,
 }
 
-pub fn reckon(app: App, form: Form) -> Reckoned {
+pub fn reckon(app: App, form: Form, whose: Option<RecordId>) -> Reckoned {
     let text = |key| form.text(key).get();
     let mut complaints = Complaints::new();
     let today = app.today.get();
@@ -45,32 +64,82 @@ pub fn reckon(app: App, form: Form) -> Reckoned {
     let read = read_wedding(&text("wedding"), today).map_err(|error| say_dates::date_entry(error, Asked::Wedding));
     let wedding = judge(&mut complaints, "wedding", read);
     let region = Region::from_code(&text("region")).unwrap_or(Region::EnglandAndWales);
-    let calendar = app.practice(|practice| practice.calendar(region));
+    let calendar = app.practice(|practice| practice.calendar(region, Place::Workshop));
     let making = spread(form, &mut complaints);
     let in_hand = read_calendar_days(&text("in-hand")).map_err(say_dates::amount_entry);
     let in_hand = judge(&mut complaints, "in-hand", in_hand);
+    let confidence = read_percent(&text("confidence"), Limit::ConfidenceShare).map_err(say_entry::number_error);
+    let confidence = judge(&mut complaints, "confidence", confidence);
+    let decided = match text("decided") {
+        text if text.trim().is_empty() => None,
+        text => {
+            let read = read_day(&text, today).map_err(|error| say_dates::date_entry(error, Asked::Day));
+            let read = read.and_then(|day| if day < today { Err(say::decided_past(today)) } else { Ok(day) });
+            judge(&mut complaints, "decided", read)
+        }
+    };
     let ticked = text("extras");
     let extras = app.practice(|practice| chosen(practice, &ticked));
 
+    let asked = making.zip(in_hand).zip(confidence).map(|((making, in_hand), confidence)| way::Asked {
+        region,
+        making,
+        extras: extras.clone(),
+        in_hand,
+        confidence,
+    });
     // The wedding may be missing: when it is ready does not depend on it.
-    let inputs = (|| {
-        Some(Inputs {
-            today,
-            past_cut_off,
-            wedding: wedding.unwrap_or(Wedding::NotYet),
-            calendar: calendar.clone().ok()?,
-            making: making?,
-            extras: extras.iter().map(|extra| extra.spread).collect(),
-            in_hand: in_hand?,
+    let inputs = asked.as_ref().map(|asked| {
+        app.with(|book| {
+            let practice = Practice(&book.practice);
+            let own = OwnOrders::of(book.couples.values().map(|record| Couple(record)), practice);
+            let inputs = asked.inputs(practice, &own, wedding.unwrap_or(Wedding::NotYet), today)?;
+            Ok(Inputs { past_cut_off, ..inputs })
         })
-    })();
-    let if_today = inputs.as_ref().and_then(|inputs| countdown::if_ordered_today(inputs).ok());
-    let answer = match (&calendar, inputs) {
-        (Err(error), _) => Some(Err(DatesError::Calendar(*error))),
-        (Ok(_), inputs) => inputs.map(|inputs| countdown::countdown(&inputs)),
-    };
+    });
+    let ready = inputs.as_ref().and_then(|inputs| inputs.as_ref().ok());
+    let if_today = ready.and_then(|inputs| countdown::if_ordered_today(inputs).ok());
+    let answer = inputs.as_ref().map(|inputs| match inputs {
+        Ok(inputs) => countdown::countdown(inputs),
+        Err(error) => Err(DatesError::Calendar(*error)),
+    });
+    let found = ready.zip(answer.as_ref().and_then(|answer| answer.as_ref().ok()));
+    let costs = found.map_or(Vec::new(), |(inputs, answer)| {
+        let one = |step| (step > 0).then(|| countdown::cost(inputs, answer, step).ok()).flatten();
+        (0..inputs.way.legs.len()).map(one).collect()
+    });
+    let decided = decided.zip(ready).and_then(|(day, inputs)| {
+        let then = Inputs { today: day, past_cut_off: past_cut_off && day == today, ..inputs.clone() };
+        Some((day, countdown::countdown(&then).ok()?))
+    });
+    let lasts = ready.map_or(Vec::new(), |inputs| inputs.way.legs.iter().map(|leg| leg.lasts.clone()).collect());
+    let steps = asked.map_or(Vec::new(), |asked| asked.steps()).into_iter().zip(lasts).collect();
     let calendar = calendar.ok();
-    Reckoned { complaints, today, past_cut_off, wedding, region, calendar, making, extras, in_hand, answer, if_today }
+    let counts_today = app.practice(|practice| practice.counts_today());
+    let to_come = |couple: Couple<'_>| {
+        let open = couple.appointments().into_iter().filter(|it| it.outcome.is_none() && it.when.day >= today);
+        open.map(|it| it.when.day).collect()
+    };
+    let appointments = whose.and_then(|id| app.couple(id, to_come)).unwrap_or_default();
+    Reckoned {
+        appointments,
+        complaints,
+        today,
+        past_cut_off,
+        wedding,
+        region,
+        calendar,
+        making,
+        extras,
+        in_hand,
+        confidence,
+        steps,
+        answer,
+        costs,
+        decided,
+        counts_today,
+        if_today,
+    }
 }
 
 /// Least, usual and most of making; what is wrong with their order is said beside the one to change.
@@ -93,7 +162,8 @@ pub fn is_ticked(ticked: &str, code: &str) -> bool {
 
 /// Every extra there is, each with its word: the usual ones and the jeweller's own.
 pub fn all_extras(practice: Practice<'_>) -> Vec<(String, ChosenExtra)> {
-    let usual = EXTRAS.iter().map(|row| {
+    // A change of size is no step of its own: it comes after the try-on, with its chance.
+    let usual = EXTRAS.iter().filter(|row| row.step != Work::Resizing).map(|row| {
         let spread = practice.lead_time(row.step);
         (row.step.code().to_owned(), ChosenExtra { work: ExtraWork::Usual(row.step), name: None, spread })
     });
@@ -114,14 +184,15 @@ impl Reckoned {
         self.answer.as_ref()?.as_ref().ok().filter(|_| self.complaints.is_empty())
     }
 
-    /// What is written down when the answer is used.
-    pub fn settled(&self, today: NaiveDate) -> Option<DatesSettled> {
+    /// What is written down when the answer is used; the chance that is wanted only where it is not the usual one.
+    pub fn settled(&self, today: NaiveDate, usual: Percent) -> Option<DatesSettled> {
         Some(DatesSettled {
             region: self.region,
             in_hand: self.in_hand?,
             making: self.making?,
             extras: self.extras.clone(),
-            order_by: self.countdown()?.order_by,
+            confidence: self.confidence.filter(|it| *it != usual),
+            order_by: self.countdown()?.plan.order_by,
             settled: today,
         })
     }

@@ -1,0 +1,226 @@
+//! The order as it goes, the days to keep, and a file of them for a calendar.
+
+use crate::parts::el::{maybe, or_nothing};
+use crate::parts::lay::{all, block, para, section};
+use leptos::prelude::*;
+
+use super::{Whose, whose};
+use crate::app::address::Part;
+use crate::app::clock;
+use crate::app::form::Form;
+use crate::app::seen::Seen;
+use crate::app::share;
+use crate::app::state::{App, app};
+use crate::archive::calendar::{self, Event};
+use crate::archive::code::Code;
+use crate::book::agenda::{self, Entry, What};
+use crate::book::change::Write;
+use crate::book::couple::Couple;
+use crate::book::field::{Field, Stage};
+use crate::book::id::RecordId;
+use crate::book::practice::Practice;
+use crate::book::progress::{self, UnderWay};
+use crate::book::schedule::{Asked, OwnOrders, Step};
+use crate::book::value::{ExtraWork, Value};
+use crate::parts::button::{Weight, button};
+use crate::parts::choice::{check, option, several_rows};
+use crate::parts::reasons::{Reason, reason, reasons};
+use crate::screens::fields;
+use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::trade::dates::countdown::Plan;
+use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::dates::milestones::Milestone;
+use crate::trade::measure::Percent;
+use crate::words::{agenda as say, book as say_book, dates as say_dates, format, screens as say_frame};
+
+/// The fields of the steps; a practice may have more work of its own than a form has fields.
+const OWN: [&str; 6] = ["done-own-1", "done-own-2", "done-own-3", "done-own-4", "done-own-5", "done-own-6"];
+
+pub fn plan(id: RecordId) -> AnyView {
+    let app = app();
+    let Whose { head, leave } = whose(id, say::PLAN, Part::Plan);
+    let steps = steps(app, id);
+    let reached = app.couple(id, |couple| {
+        let said = Milestone::ALL.into_iter().filter(|it| couple.milestone_done(*it).is_some());
+        said.map(Code::code).collect::<Vec<_>>().join(" ")
+    });
+    let mut start: Vec<(&'static str, String)> = steps
+        .iter()
+        .map(|(key, step)| {
+            let done = app.couple(id, |couple| couple.work_done(step.work)).flatten();
+            (*key, done.map(format::day).unwrap_or_default())
+        })
+        .collect();
+    start.push(("reached", reached.unwrap_or_default()));
+    let form = Form::draft(format!("plan.{id}"), start);
+    let seen = Seen::couple(app, id);
+    let kept = StoredValue::new(steps.clone());
+    let save = move || {
+        let Some(writes) = kept.with_value(|steps| read(app, id, form, steps)) else {
+            return show_first_complaint();
+        };
+        app.save(id, seen.changed(writes), say_frame::saved(say::PLAN), move || {
+            form.done();
+            let _ = leave.try_run(());
+        });
+    };
+    let planned = with(app, id, progress::plan).flatten();
+    let content = all(vec![
+        section(say::WORK, vec![work(app, id, form, steps)]),
+        section(say::KEEP, vec![days_to_keep(planned, form)]),
+        section(say::CALENDAR, vec![into_calendar(app, id)]),
+    ]);
+    form_page(head, form, content, say_frame::SAVE, save)
+}
+
+/// What is worked out for a couple, by the practice and by the orders of everybody.
+fn with<T>(
+    app: App,
+    id: RecordId,
+    read: impl FnOnce(Couple<'_>, Practice<'_>, &OwnOrders, chrono::NaiveDate) -> T,
+) -> Option<T> {
+    let today = app.today.get_untracked();
+    untrack(|| {
+        app.with(|book| {
+            let practice = Practice(&book.practice);
+            let own = OwnOrders::of(book.couples.values().map(|record| Couple(record)), practice);
+            book.couples.get(&id).map(|record| read(Couple(record), practice, &own, today))
+        })
+    })
+}
+
+/// The steps of an order that was placed, each with the name of its field; none before.
+fn steps(app: App, id: RecordId) -> Vec<(&'static str, Step)> {
+    let steps = with(app, id, |couple, practice, _, _| {
+        let is_placed = matches!(couple.stage(), Stage::Ordered | Stage::Collected);
+        if is_placed { Asked::of(couple, practice).steps() } else { Vec::new() }
+    });
+    let mut own = OWN.into_iter();
+    let mut key = |step: &Step| match step.work {
+        ExtraWork::Usual(Work::Making) => Some("done-making"),
+        ExtraWork::Usual(Work::Stones) => Some("done-stones"),
+        ExtraWork::Usual(Work::Engraving) => Some("done-engraving"),
+        ExtraWork::Usual(Work::Marking) => Some("done-marking"),
+        ExtraWork::Usual(Work::Delivery) => Some("done-delivery"),
+        ExtraWork::Usual(Work::Resizing) => None,
+        ExtraWork::Own(_) => own.next(),
+    };
+    steps.unwrap_or_default().into_iter().filter_map(|step| Some((key(&step)?, step))).collect()
+}
+
+fn name(step: &Step) -> String {
+    match step.work {
+        ExtraWork::Usual(work) => say_dates::step(work).to_owned(),
+        ExtraWork::Own(_) => step.name.clone().unwrap_or_default(),
+    }
+}
+
+fn work(app: App, id: RecordId, form: Form, steps: Vec<(&'static str, Step)>) -> AnyView {
+    if steps.is_empty() {
+        return para("small", say::NOT_ORDERED);
+    }
+    let field = |(key, step): (&'static str, Step)| fields::day(form, key, &say::finished(&name(&step)));
+    let entered = steps.into_iter().map(field).collect();
+    let under_way = with(app, id, progress::under_way);
+    let said = under_way.flatten().map(|it| reasons(Signal::stored(forecast(&it))));
+    all(vec![para("small", say::WORK_WHY), block("ledger", entered), or_nothing(said)])
+}
+
+/// What was finished and how late, and when the rest may be.
+fn forecast(it: &UnderWay) -> Vec<Reason> {
+    let step = |(step, day, took): &(Step, Option<chrono::NaiveDate>, Option<_>)| {
+        let (day, took) = ((*day)?, (*took)?);
+        let why = say::took(took, step.spread.usual(), step.spread.most());
+        Some(reason(name(step), format::day(day), why))
+    };
+    let mut all: Vec<Reason> = it.steps.iter().filter_map(step).collect();
+    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), ""));
+    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), ""));
+    all.extend(it.chance.map(|chance| reason(say::IN_TIME, say_dates::chance(chance), "")));
+    all
+}
+
+fn days_to_keep(plan: Option<Plan>, form: Form) -> AnyView {
+    let Some(plan) = plan else { return para("small", say::NO_PLAN) };
+    let one = |due: &crate::trade::dates::milestones::Due| {
+        reason(say_dates::milestone(due.what), format::day(due.by), say_dates::milestone_why(due.what))
+    };
+    let all_due = plan.milestones.iter().map(one).collect::<Vec<_>>();
+    let options = plan.milestones.iter().filter(|due| due.what != Milestone::Order);
+    let options = options.map(|due| option(Code::code(due.what), say_dates::milestone(due.what))).collect();
+    all(vec![
+        reasons(Signal::stored(all_due)),
+        several_rows("reached", say::REACHED, options, form.text("reached"), form.complaint("reached")),
+    ])
+}
+
+fn read(app: App, id: RecordId, form: Form, steps: &[(&'static str, Step)]) -> Option<Vec<Write>> {
+    let today = app.today.get_untracked();
+    let mut writes = Vec::new();
+    let mut whole = true;
+    for (key, step) in steps {
+        let value = if form.text(key).get_untracked().trim().is_empty() {
+            form.judge(key, Ok(None))
+        } else {
+            fields::read_day(form, key, today).and_then(|day| {
+                form.judge(key, if day > today { Err(say::not_yet(today)) } else { Ok(Some(Value::Day(day))) })
+            })
+        };
+        match value {
+            Some(value) => writes.push(Write { field: Field::WorkDone(step.work), value }),
+            None => whole = false,
+        }
+    }
+    let reached = form.text("reached").get_untracked();
+    for milestone in Milestone::ALL {
+        let said = reached.split(' ').any(|code| code == Code::code(milestone));
+        let known = app.couple(id, |couple| couple.milestone_done(milestone)).flatten();
+        let value = said.then(|| Value::Day(known.unwrap_or(today)));
+        writes.push(Write { field: Field::MilestoneDone(milestone), value });
+    }
+    whole.then_some(writes)
+}
+
+fn into_calendar(app: App, id: RecordId) -> AnyView {
+    let with_names = RwSignal::new(false);
+    let file = move || calendar::write(&events(app, id, with_names.get_untracked()), clock::moment());
+    let heard = move |left| app.say(if left { say::SHARED } else { say::NOT_SHARED }.to_owned());
+    let share = move || share::share_file(say::FILE_NAME.to_owned(), share::CALENDAR, file(), heard);
+    let download = move || heard(share::download(say::FILE_NAME, share::CALENDAR, &file()));
+    let can_share = share::can_share_files();
+    all(vec![
+        para("small", say::CALENDAR_WHY),
+        check("with-names", say::WITH_NAMES, Some(say::WITH_NAMES_HINT.into()), with_names),
+        maybe(move || can_share.then(|| button(Weight::Quiet, say::SHARE, share))),
+        button(Weight::Quiet, say::DOWNLOAD, download),
+    ])
+}
+
+fn events(app: App, id: RecordId, with_names: bool) -> Vec<Event> {
+    let found = with(app, id, |couple, practice, own, today| {
+        let names = with_names.then(|| say_book::names(couple));
+        let sequence = agenda::sequence(couple, practice);
+        let event = |it: Entry| Event {
+            uid: uid(id, it.what),
+            sequence,
+            day: it.day,
+            time: it.time,
+            title: say::title(it.what, names.as_deref()),
+            place: it.place.filter(|_| with_names),
+            about: say::about(it.what),
+            called_off: it.called_off,
+            alarm: !it.done,
+        };
+        agenda::agenda(couple, practice, own, today).into_iter().map(event).collect()
+    });
+    found.unwrap_or_default()
+}
+
+/// The same for ever: the couple's id and the entry's own.
+fn uid(id: RecordId, what: What) -> String {
+    match what {
+        What::Appointment(item) => format!("{id}-{item}@bandwright"),
+        What::Milestone(milestone) => format!("{id}-{}@bandwright", Code::code(milestone)),
+        What::Wedding => format!("{id}-wedding@bandwright"),
+    }
+}

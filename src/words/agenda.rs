@@ -1,0 +1,79 @@
+//! Words of an order under way and of what goes into somebody's calendar.
+
+use super::{dates, format};
+use crate::book::agenda::What;
+use crate::trade::dates::spread::WorkingDays;
+use chrono::NaiveDate;
+
+pub const PLAN: &str = "Order and days to keep";
+pub const PLAN_SMALL: &str = "what is finished, what is due, and a file for a calendar";
+pub const WORK: &str = "The order as it goes";
+pub const WORK_WHY: &str = "Write down the day on which each step was finished. The rest is forecast from there.";
+pub const NOT_ORDERED: &str = "Once the couple stands at “ordered”, the steps are written down here.";
+pub const REACHED: &str = "Reached";
+pub const KEEP: &str = "Days to keep";
+pub const NO_PLAN: &str = "There is nothing to plan back from yet: the wedding date is missing or past.";
+pub const CALENDAR: &str = "Into a calendar";
+pub const CALENDAR_WHY: &str = "One file with the appointments and the days to keep. Taken over again later, it \
+                                replaces what it brought before.";
+pub const WITH_NAMES: &str = "Names and places in it";
+pub const WITH_NAMES_HINT: &str =
+    "Calendars are often shared and sent to servers. Without, the titles say only what it is.";
+pub const SHARE: &str = "Share the calendar file";
+pub const DOWNLOAD: &str = "Download the calendar file";
+pub const SHARED: &str = "Calendar file handed over";
+pub const NOT_SHARED: &str = "The calendar file was not handed over";
+pub const FILE_NAME: &str = "rings.ics";
+pub const READY: &str = "The rest, as likely as not";
+pub const READY_SURE: &str = "With 95 %";
+pub const IN_TIME: &str = "In hand in time";
+
+/// The title of an entry: "Rings: try on", "Rings: appointment, Ines & Callum".
+pub fn title(what: What, names: Option<&str>) -> String {
+    let what = match what {
+        What::Appointment(_) => "appointment".to_owned(),
+        What::Milestone(milestone) => lower(dates::milestone(milestone)),
+        What::Wedding => "wedding".to_owned(),
+    };
+    match names {
+        Some(names) => format!("Rings: {what}, {names}"),
+        None => format!("Rings: {what}"),
+    }
+}
+
+/// What a milestone is about, in the body of an entry.
+pub fn about(what: What) -> Option<String> {
+    match what {
+        What::Milestone(milestone) => Some(dates::milestone_why(milestone).to_owned()),
+        What::Appointment(_) | What::Wedding => None,
+    }
+}
+
+/// The label of the day on which a step was finished.
+pub fn finished(step: &str) -> String {
+    format!("{step}, finished")
+}
+
+/// How long a step took: "22 working days, 2 more than its longest".
+pub fn took(took: WorkingDays, usual: WorkingDays, most: WorkingDays) -> String {
+    let said = dates::working_days(took);
+    if took > most {
+        let over = format::count(i64::from(took.0 - most.0));
+        format!("{said}: late, {over} more than its longest")
+    } else if took > usual {
+        format!("{said}: longer than usual, within its longest")
+    } else {
+        format!("{said}: as usual or sooner")
+    }
+}
+
+/// Why the day of a finished step cannot be taken.
+pub fn not_yet(today: NaiveDate) -> String {
+    format!("Enter a day no later than today, {}.", format::day(today))
+}
+
+fn lower(text: &str) -> String {
+    let mut chars = text.chars();
+    let first = chars.next().map(|first| first.to_ascii_lowercase());
+    first.into_iter().chain(chars).collect()
+}

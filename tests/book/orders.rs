@@ -1,0 +1,183 @@
+//! Orders as they go: what was finished, what ran late, what the jeweller's own orders teach, and what is overdue.
+
+use super::arbitrary::{OURS, say};
+use super::day;
+use bandwright::book::change::Write;
+use bandwright::book::couple::Couple;
+use bandwright::book::field::{Field, PracticeField, Stage};
+use bandwright::book::id::RecordId;
+use bandwright::book::practice::Practice;
+use bandwright::book::progress::{UnderWay, is_reached, plan, under_way};
+use bandwright::book::record::{Kind, Record};
+use bandwright::book::schedule::{Asked, OwnOrders, took};
+use bandwright::book::today::today;
+use bandwright::book::value::{ChosenExtra, DatesSettled, ExtraWork, Value};
+use bandwright::book::verbs;
+use bandwright::trade::dates::holidays::Region;
+use bandwright::trade::dates::lead_times::{MAKING, Step as Work, usual};
+use bandwright::trade::dates::milestones::Milestone;
+use bandwright::trade::dates::odds::Lasts;
+use bandwright::trade::dates::spread::{CalendarDays, WorkingDays};
+use bandwright::trade::dates::wedding::Wedding;
+use bandwright::trade::measure::Percent;
+use bandwright::words;
+
+fn record(id: u128, writes: Vec<Write>) -> Record {
+    let mut record = Record::new(RecordId(id), Kind::Couple);
+    say(&mut record, OURS, 1, writes);
+    record
+}
+
+fn practice(fields: Vec<(PracticeField, Value)>) -> Record {
+    let mut record = Record::new(RecordId(0), Kind::Practice);
+    say(&mut record, OURS, 1, fields.into_iter().map(|(f, v)| Write::set(Field::Practice(f), v)).collect());
+    record
+}
+
+/// A wedding on 22 May 2027, with engraving and delivery.
+fn settled() -> Vec<Write> {
+    let extra = |work| ChosenExtra { work: ExtraWork::Usual(work), name: None, spread: usual(work).days };
+    let dates = DatesSettled {
+        region: Region::EnglandAndWales,
+        in_hand: CalendarDays(14),
+        making: MAKING.days,
+        // Written the other way round: the work has its own order.
+        extras: vec![extra(Work::Delivery), extra(Work::Engraving)],
+        confidence: None,
+        order_by: day("2027-04-01"),
+        settled: day("2027-01-04"),
+    };
+    vec![
+        Write::set(Field::Wedding, Value::Wedding(Wedding::Day(day("2027-05-22")))),
+        Write::set(Field::Dates, Value::Dates(dates)),
+    ]
+}
+
+fn ordered(on: &str, done: &[(Work, &str)]) -> Vec<Write> {
+    let done = done.iter().map(|(work, on)| Write::set(Field::WorkDone(ExtraWork::Usual(*work)), Value::Day(day(on))));
+    settled().into_iter().chain(verbs::move_to(Stage::Ordered, day(on))).chain(done).collect()
+}
+
+fn found(couple: &Record, on: &str) -> UnderWay {
+    let practice = practice(vec![]);
+    under_way(Couple(couple), Practice(&practice), &OwnOrders::default(), day(on)).unwrap()
+}
+
+#[test]
+fn an_order_narrows_as_it_goes() {
+    // Ordered on Monday 1 March 2027: making 15 to 20 days, engraving 1 to 5, delivery 1 to 3.
+    let just = record(1, ordered("2027-03-01", &[]));
+    let first = found(&just, "2027-03-01");
+    let works: Vec<ExtraWork> = first.steps.iter().map(|(step, ..)| step.work).collect();
+    assert_eq!(works, [Work::Making, Work::Engraving, Work::Delivery].map(ExtraWork::Usual));
+    let days = |it: &UnderWay| it.finish.days().count();
+    // Seventeen working days at least, 28 at most, with Good Friday and Easter Monday between.
+    assert_eq!(it_ends(&first), ("2027-03-24".into(), "2027-04-12".into()));
+    // Made on the last day it could be: the rest is two to eight days.
+    let late = record(2, ordered("2027-03-01", &[(Work::Making, "2027-03-31")]));
+    let late = found(&late, "2027-03-31");
+    assert_eq!(it_ends(&late), ("2027-04-02".into(), "2027-04-12".into()));
+    assert!(days(&late) < days(&first));
+    let all = [(Work::Making, "2027-03-24"), (Work::Engraving, "2027-03-25"), (Work::Delivery, "2027-03-30")];
+    let all = found(&record(3, ordered("2027-03-01", &all)), "2027-04-20");
+    assert_eq!(it_ends(&all), ("2027-03-30".into(), "2027-03-30".into()));
+    assert!(all.chance.unwrap().is_at_least(Percent(100)));
+}
+
+fn it_ends(it: &UnderWay) -> (String, String) {
+    let days: Vec<String> = it.finish.days().map(|(day, _)| day.to_string()).collect();
+    (days[0].clone(), days[days.len() - 1].clone())
+}
+
+#[test]
+fn what_is_not_finished_yet_is_finished_today_at_the_earliest() {
+    let couple = record(1, ordered("2027-03-01", &[]));
+    // Past the longest making: it may be ready any day now, and what follows still takes its time.
+    let found = found(&couple, "2027-06-01");
+    assert_eq!(it_ends(&found).0, "2027-06-03");
+}
+
+#[test]
+fn what_ran_late_is_said() {
+    let practice = practice(vec![]);
+    let couple = record(1, ordered("2027-03-01", &[(Work::Making, "2027-04-06"), (Work::Engraving, "2027-04-08")]));
+    let said: Vec<String> = took(Couple(&couple), Practice(&practice))
+        .into_iter()
+        .map(|(step, days)| words::agenda::took(days, step.spread.usual(), step.spread.most()))
+        .collect();
+    // numpy.busday_count of 1 March to 6 April, with Good Friday and Easter Monday closed: 24.
+    assert_eq!(said, ["24 working days: late, 4 more than its longest", "2 working days: as usual or sooner"]);
+    assert_eq!(
+        words::agenda::took(WorkingDays(19), WorkingDays(17), WorkingDays(20)),
+        "19 working days: longer than usual, within its longest"
+    );
+}
+
+#[test]
+fn days_out_of_order_teach_nothing() {
+    let practice = practice(vec![]);
+    let couple = record(1, ordered("2027-03-01", &[(Work::Making, "2027-02-01"), (Work::Delivery, "2027-04-08")]));
+    // Made before it was ordered; and delivered without engraving being finished.
+    assert_eq!(took(Couple(&couple), Practice(&practice)), []);
+}
+
+#[test]
+fn ten_own_orders_speak_for_themselves() {
+    let usual_practice = practice(vec![]);
+    let all: Vec<Record> = (0..10).map(|n| record(n, ordered("2027-03-01", &[(Work::Making, "2027-03-15")]))).collect();
+    let own = |count: usize| OwnOrders::of(all[..count].iter().map(Couple), Practice(&usual_practice));
+    assert_eq!(own(9).lasts(Work::Making), None);
+    assert_eq!(own(10).lasts(Work::Making), Some(Lasts::Orders(vec![WorkingDays(10); 10])));
+    assert_eq!(own(10).lasts(Work::Engraving), None);
+    // They count for whoever has the usual times, and not where other times were agreed.
+    let asked = Asked::of(Couple(&all[0]), Practice(&usual_practice));
+    let making = |own: &OwnOrders, practice: &Record| {
+        let wedding = Wedding::Day(day("2027-05-22"));
+        let inputs = asked.inputs(Practice(practice), own, wedding, day("2027-01-04")).unwrap();
+        inputs.way.legs[0].lasts.clone()
+    };
+    assert!(matches!(making(&own(10), &usual_practice), Lasts::Orders(_)));
+    let other = practice(vec![(PracticeField::LeadTime(Work::Making), Value::Spread(usual(Work::Marking).days))]);
+    assert_eq!(making(&own(10), &other), Lasts::Spread(MAKING.days));
+    let examples: Vec<Record> = (0..10)
+        .map(|n| {
+            let mut writes = ordered("2027-03-01", &[(Work::Making, "2027-03-15")]);
+            writes.push(Write::set(Field::Example, Value::Yes(true)));
+            record(n, writes)
+        })
+        .collect();
+    let none = OwnOrders::of(examples.iter().map(Couple), Practice(&usual_practice));
+    assert_eq!(none, OwnOrders::default());
+}
+
+#[test]
+fn milestones_show_when_they_are_overdue() {
+    let usual_practice = practice(vec![]);
+    let overdue = |writes: Vec<Write>, on: &str| -> Vec<Milestone> {
+        let couple = record(1, writes);
+        let page = today([Couple(&couple)].into_iter(), Practice(&usual_practice), day(on));
+        page.overdue.into_iter().map(|(_, due)| due.what).collect()
+    };
+    let settled_plan = {
+        let couple = record(1, settled());
+        plan(Couple(&couple), Practice(&usual_practice), &OwnOrders::default(), day("2027-01-04")).unwrap()
+    };
+    let by = |what| settled_plan.milestones.iter().find(|due| due.what == what).unwrap().by;
+    assert_eq!(overdue(settled(), "2027-01-04"), []);
+    let after_decide = by(Milestone::Decide).succ_opt().unwrap().to_string();
+    assert_eq!(overdue(settled(), &after_decide), [Milestone::Decide]);
+    // When the order is late it is said once, as the order.
+    let after_order = by(Milestone::Order).succ_opt().unwrap().to_string();
+    assert_eq!(overdue(settled(), &after_order), []);
+    let after_all = by(Milestone::LastResize).succ_opt().unwrap().to_string();
+    use Milestone::{Collect, EngravingText, LastResize, TryOn};
+    assert_eq!(overdue(ordered("2027-03-01", &[]), &after_all), [EngravingText, Collect, TryOn, LastResize]);
+    let mut collected = ordered("2027-03-01", &[]);
+    collected.extend(verbs::move_to(Stage::Collected, day("2027-05-07")));
+    assert_eq!(overdue(collected.clone(), &after_all), [TryOn, LastResize]);
+    collected.push(Write::set(Field::MilestoneDone(TryOn), Value::Day(day("2027-05-08"))));
+    assert_eq!(overdue(collected.clone(), &after_all), []);
+    assert!(is_reached(Couple(&record(1, collected)), LastResize));
+    // After the wedding nothing is asked any more.
+    assert_eq!(overdue(ordered("2027-03-01", &[]), "2027-05-23"), []);
+}
