@@ -10,7 +10,7 @@ use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::said::Said;
 use bandwright::book::value::{
-    ChosenExtra, DatesSettled, ExtraWork, OrderSize, OwnGauge, ReadingTaken, StackSeen, Value,
+    ChosenExtra, DatesSettled, ExtraWork, OrderSize, OwnGauge, OwnTerms, ReadingTaken, StackSeen, Value,
 };
 use bandwright::trade::band::Bore;
 use bandwright::trade::dates::holidays::Region;
@@ -119,6 +119,7 @@ fn a_settled_one_has_nothing_open_and_every_figure() {
         to: Circumference(mm(exact + 70)),
         in_stack: overruled,
         overruled,
+        own: OwnTerms::default(),
         measure_again: false,
         settled: day("2026-11-25"),
     };
@@ -134,11 +135,14 @@ fn a_settled_one_has_nothing_open_and_every_figure() {
         size: SizeAsRead { stated: Stated::Circumference(Circumference(mm(6150))), typed: "61.5".into() },
         finger: Finger { hand: Hand::Left, digit: Digit::Ring },
         place: Place::Joint,
-        gauge: OwnGauge { name: String::new(), gauge: stick },
+        gauge: OwnGauge { name: String::new(), gauge: stick, calibration: Vec::new() },
         read_at: ReadAt::LowerEdge,
         hands: Hands::Warm,
         beside: vec![mm(260), mm(200)],
+        sits: None,
         taken: day("2026-11-24"),
+        at: None,
+        left_out: false,
     };
     let spread = |least, usual, most| Spread::new(WorkingDays(least), WorkingDays(usual), WorkingDays(most)).unwrap();
     let dates = DatesSettled {

@@ -10,8 +10,8 @@ use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::said::{Invitation, Said};
 use bandwright::book::value::{
-    ChosenExtra, DatesSettled, Extra, ExtraWork, FittedAt, NamedClosure, OrderSize, OwnAmount, OwnGauge, OwnTerms,
-    ReadingTaken, Recorded, StackSeen, TryOnBand, Value, When,
+    Extra, ExtraWork, FittedAt, NamedClosure, OrderSize, OwnAmount, OwnGauge, OwnTerms, ReadingTaken, Recorded,
+    StackSeen, TryOnBand, Value, When,
 };
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Bore, Finish, Profile};
