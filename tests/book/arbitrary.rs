@@ -9,22 +9,18 @@ use bandwright::book::field::{
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::said::{Invitation, Said};
-use bandwright::book::value::{
-    Extra, ExtraWork, FittedAt, NamedClosure, OrderSize, OwnAmount, OwnGauge, OwnTerms, ReadingTaken, Recorded,
-    StackSeen, TryOnBand, Value, When,
-};
+use bandwright::book::value::{Extra, ExtraWork, FittedAt, NamedClosure, Recorded, StackSeen, Value, When};
 use bandwright::trade::band::alloys::ALLOYS;
-use bandwright::trade::band::{Bore, Finish, Profile};
+use bandwright::trade::band::{Finish, Profile};
 use bandwright::trade::dates::closed::{Closure, OnBankHolidays};
 use bandwright::trade::dates::holidays::{HolidayName, Region};
 use bandwright::trade::dates::lead_times::Step as Work;
 use bandwright::trade::dates::milestones::Milestone;
-use bandwright::trade::dates::places::{Place as DonePlace, PlaceDays};
+use bandwright::trade::dates::places::{Place, PlaceDays};
 use bandwright::trade::dates::spread::CalendarDays;
-use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, PerMm, Place, ReadAt, Sits, Term};
 use bandwright::trade::limits::Whole;
 use bandwright::trade::measure::{Circumference, Length, Percent};
-use bandwright::trade::sizing::{Size, SizeAsRead, Stated, Step, System};
+use bandwright::trade::sizing::{Step, System};
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
 use chrono::{Days, NaiveDate, NaiveTime};
 use proptest::collection::vec;
@@ -35,6 +31,9 @@ use proptest::sample::select;
 #[path = "arbitrary_dates.rs"]
 mod of_dates;
 use of_dates::{dates, repeats, spread, wedding, week};
+#[path = "arbitrary_fit.rs"]
+mod of_fit;
+use of_fit::{calibrated, order_size, reading, size_as_read, try_on};
 
 pub const WORKS: [Work; 6] =
     [Work::Making, Work::Stones, Work::Marking, Work::Engraving, Work::Delivery, Work::Resizing];
@@ -73,7 +72,7 @@ pub fn practice_fields() -> Vec<Field> {
     all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full, P::Clearance, P::Catch, P::Thinnest]);
     all.extend([P::CountsToday, P::Confidence, P::BusyChance, P::BusyLonger, P::ResizeChance, P::TryOnAfter]);
     all.extend([ItemId(2), ItemId(3)].map(P::TryOn));
-    all.extend([DonePlace::AssayOffice, DonePlace::Courier].map(P::PlaceDays));
+    all.extend([Place::AssayOffice, Place::Courier].map(P::PlaceDays));
     all.extend([HolidayName::GoodFriday, HolidayName::LiberationOther].map(P::Holiday));
     all.extend([ItemId(2), ItemId(3)].into_iter().flat_map(|item| [P::Gauge(item), P::Extra(item), P::Closure(item)]));
     all.push(P::PhoneName(InstallationId(5)));
@@ -149,7 +148,7 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
         Field::Practice(P::Extra(_)) => {
             (words(), spread()).prop_map(|(name, spread)| Value::Extra(Extra { name, spread })).boxed()
         }
-        Field::Practice(P::Closure(_)) => (words(), day(), 0u64..300, select(DonePlace::ALL.to_vec()), repeats())
+        Field::Practice(P::Closure(_)) => (words(), day(), 0u64..300, select(Place::ALL.to_vec()), repeats())
             .prop_map(|(name, from, days, place, repeats)| {
                 let days = Closure::new(from, from + Days::new(days)).unwrap().repeating(repeats);
                 Value::Closure(NamedClosure { name, place, days })
@@ -299,95 +298,6 @@ fn length() -> impl Strategy<Value = Length> {
 
 fn circumference() -> impl Strategy<Value = Circumference> {
     length().prop_map(Circumference)
-}
-
-fn size() -> impl Strategy<Value = Size> {
-    (select(System::ALL.to_vec()), -20i32..400)
-        .prop_map(|(system, quarters)| Size::new(system, quarters).unwrap_or(Size::first(system)))
-        .prop_filter("the first size is not on every scale", |size| Size::new(size.system(), size.quarters()).is_some())
-}
-
-fn size_as_read() -> impl Strategy<Value = SizeAsRead> {
-    let stated = prop_oneof![
-        size().prop_map(Stated::Size),
-        length().prop_map(|length| Stated::Diameter(bandwright::trade::measure::Diameter(length))),
-        circumference().prop_map(Stated::Circumference),
-    ];
-    (stated, words()).prop_map(|(stated, typed)| SizeAsRead { stated, typed })
-}
-
-fn gauge() -> impl Strategy<Value = OwnGauge> {
-    let kind =
-        prop_oneof![Just(GaugeKind::RingSet), length().prop_map(|taper| GaugeKind::Stick { taper: PerMm(taper) }),];
-    let bore = select(vec![Bore::Flat, Bore::Domed]);
-    (words(), kind, length(), bore, of(length()), length(), length()).prop_map(
-        |(name, kind, width, bore, relief, step, own_error)| OwnGauge {
-            name,
-            gauge: Gauge { kind, width, bore, relief, step, own_error },
-            calibration: Vec::new(),
-        },
-    )
-}
-
-fn calibrated() -> impl Strategy<Value = OwnGauge> {
-    let point = (circumference(), circumference()).prop_map(|(says, is)| CalibrationPoint { says, is });
-    (gauge(), vec(point, 0..3)).prop_map(|(gauge, calibration)| OwnGauge { calibration, ..gauge })
-}
-
-fn try_on() -> impl Strategy<Value = TryOnBand> {
-    let bore = select(vec![Bore::Flat, Bore::Domed]);
-    (words(), length(), bore, of(length()), size_as_read()).prop_map(|(number, width, bore, height, size)| TryOnBand {
-        number,
-        width,
-        bore,
-        height,
-        size,
-    })
-}
-
-fn own_terms() -> impl Strategy<Value = OwnTerms> {
-    vec((select(Term::ALL.to_vec()), length(), length()), 0..3).prop_map(|all| {
-        let mut own = OwnTerms::default();
-        all.into_iter().for_each(|(term, worked_out, used)| own.set(term, OwnAmount { worked_out, used }));
-        own
-    })
-}
-
-fn reading() -> impl Strategy<Value = ReadingTaken> {
-    let how = (select(Place::ALL.to_vec()), select(ReadAt::ALL.to_vec()), select(Hands::ALL.to_vec()));
-    let worn = (of(select(Sits::ALL.to_vec())), of(time()), any::<bool>());
-    (size_as_read(), finger(), calibrated(), how, vec(length(), 0..4), day(), worn).prop_map(
-        |(size, finger, gauge, (place, read_at, hands), beside, taken, (sits, at, left_out))| ReadingTaken {
-            size,
-            finger,
-            place,
-            gauge,
-            read_at,
-            hands,
-            beside,
-            sits,
-            taken,
-            at,
-            left_out,
-        },
-    )
-}
-
-fn order_size() -> impl Strategy<Value = OrderSize> {
-    let flags = (any::<bool>(), any::<bool>(), any::<bool>());
-    (size(), circumference(), circumference(), circumference(), flags, own_terms(), day()).prop_map(
-        |(size, exact, from, to, (in_stack, overruled, measure_again), own, settled)| OrderSize {
-            size,
-            exact,
-            from,
-            to,
-            in_stack,
-            overruled,
-            own,
-            measure_again,
-            settled,
-        },
-    )
 }
 
 /// A preparation list with any answers at all, offered or not.
