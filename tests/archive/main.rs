@@ -3,6 +3,7 @@
 #[path = "../book/arbitrary.rs"]
 mod arbitrary;
 mod installation;
+mod later;
 mod refused;
 
 use std::collections::BTreeSet;
@@ -12,6 +13,7 @@ use bandwright::book::couple::Couple;
 use bandwright::book::field::Field;
 use bandwright::book::id::Moment;
 use bandwright::book::practice::Practice;
+use bandwright::book::record::Record;
 use bandwright::book::value::Value;
 use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::wedding::Wedding;
@@ -60,6 +62,17 @@ fn check_rewritten(sample: &str) {
     check_same_again(&text);
 }
 
+/// One part of the names of these fields, where they have so many.
+fn fields(fields: &[Field], part: usize) -> BTreeSet<String> {
+    let name = |field| bandwright::archive::key::write(field);
+    fields.iter().filter_map(|field| name(field).split('.').nth(part).map(str::to_owned)).collect()
+}
+
+fn kinds(record: &Record, part: usize) -> BTreeSet<String> {
+    let held: Vec<_> = record.fields().map(|(field, _)| field.clone()).collect();
+    fields(&held, part)
+}
+
 // ---- Frozen samples: a reader of 1.0 has to go on reading these, whatever comes after ----
 
 #[test]
@@ -75,12 +88,10 @@ fn the_couple_of_1_0_still_reads_and_rewrites() {
     assert_eq!(couple.rings(Wearer::First).len(), 1);
     assert_eq!(couple.readings(Wearer::First).len(), 1);
     assert_eq!(couple.dates().unwrap().extras.len(), 2);
-    let kinds = |field: &Field| bandwright::archive::key::write(field).split('.').next().unwrap().to_owned();
-    let held: BTreeSet<String> = record.fields().map(|(field, _)| kinds(field)).collect();
-    // Came with 1.1; a list that was taken in has a frozen sample of its own: reference/list-1.0.json.
-    let later = ["wish", "measure_again", "fitted", "work_done", "milestone_done", "said"];
-    let all: BTreeSet<String> = arbitrary::couple_fields().iter().map(kinds).collect();
-    let all = all.into_iter().filter(|kind| !later.contains(&kind.as_str())).collect();
+    // A list that was taken in has a frozen sample of its own as well: reference/list-1.0.json.
+    let all = fields(&arbitrary::couple_fields(), 0).into_iter();
+    let all: BTreeSet<_> = all.filter(|kind| !later::OF_A_COUPLE.contains(&kind.as_str())).collect();
+    let held = kinds(&record, 0);
     assert_eq!(held, all, "a sample of every field");
 }
 
@@ -91,26 +102,9 @@ fn the_practice_of_1_0_still_reads_and_rewrites() {
     let practice = Practice(&record);
     assert_eq!((practice.fair(), practice.region()), (Some("Barn Lane open day"), Region::Scotland));
     assert_eq!((practice.gauges().len(), practice.extras().len(), practice.closures().len()), (2, 1, 1));
-    let kinds = |field: &Field| bandwright::archive::key::write(field).split('.').nth(1).unwrap().to_owned();
-    let held: BTreeSet<String> = record.fields().map(|(field, _)| kinds(field)).collect();
-    // Came with 1.1.
-    let later = [
-        "phone_name",
-        "try_on",
-        "catch",
-        "clearance",
-        "thinnest",
-        "holiday",
-        "place_days",
-        "counts_today",
-        "confidence",
-        "busy_chance",
-        "busy_longer",
-        "resize_chance",
-        "try_on_after",
-    ];
-    let all: BTreeSet<String> = arbitrary::practice_fields().iter().map(kinds).collect();
-    let all = all.into_iter().filter(|kind| !later.contains(&kind.as_str())).collect();
+    let all = fields(&arbitrary::practice_fields(), 1).into_iter();
+    let all: BTreeSet<_> = all.filter(|kind| !later::OF_A_PRACTICE.contains(&kind.as_str())).collect();
+    let held = kinds(&record, 1);
     assert_eq!(held, all, "a sample of every field");
 }
 

@@ -298,7 +298,9 @@ fn check(way: &Way) -> Result<(), DatesError> {
 fn counted_wedding(inputs: &Inputs, earliest: NaiveDate) -> Result<NaiveDate, DatesError> {
     match inputs.wedding {
         Wedding::Month { .. } | Wedding::Year(_) if earliest == inputs.today => {
-            let ready = on_by(if_ordered_today(inputs)?.finish.by(inputs.confidence), inputs.in_hand)?;
+            let from = day_zero(&inputs.way.places.workshop, inputs.today, inputs.past_cut_off)?;
+            let finish = forecast::finish(&inputs.way, from, from)?;
+            let ready = on_by(finish.by(inputs.confidence), inputs.in_hand)?;
             Ok(inputs.wedding.latest().map_or(ready, |latest| ready.min(latest)).max(earliest))
         }
         _ => Ok(earliest),
