@@ -1,5 +1,5 @@
 //! The screens that come in files of their own: fetched once the first screen can be used, or when they are opened
-//! before that. The first load carries Today, Couples and a new couple; `public/build/split.mjs` cuts the rest off at
+//! before that. The first load carries Today and Couples; `public/build/split.mjs` cuts the rest off at
 //! the functions marked here: what the jeweller works with in one file, the couple's own list in another.
 
 use std::future::Future;
@@ -12,7 +12,7 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use wasm_bindgen_futures::spawn_local;
 
 use super::taking::{Taking, taking};
-use super::{bench, copies, couple, list, practice, start_of_page};
+use super::{bench, copies, couple, list, new_couple, practice, start_of_page};
 use crate::app::address::{Address, Part};
 use crate::book::asks::Section;
 use crate::parts::button::{Weight, button};
@@ -35,6 +35,7 @@ fn work_screen(here: Address) -> Result<AnyView, NotFetched> {
     Ok(match here {
         Address::TakeIn => taking(Taking::In),
         Address::Invite => taking(Taking::Invite(None)),
+        Address::NewCouple => new_couple::new_couple(),
         Address::Couple(id) => couple::couple(id),
         Address::Part(id, Part::Invite) => taking(Taking::Invite(Some(id))),
         Address::Part(id, part) if copies::is_part(part) => copies::part(id, part),
@@ -45,7 +46,7 @@ fn work_screen(here: Address) -> Result<AnyView, NotFetched> {
         Address::Setting(which) if copies::is_setting(which) => copies::setting(which),
         Address::Setting(which) => practice::setting(which),
         // Those are drawn elsewhere.
-        Address::Today | Address::Couples | Address::NewCouple | Address::List(_) | Address::Nowhere => nothing(),
+        Address::Today | Address::Couples | Address::List(_) | Address::Nowhere => nothing(),
     })
 }
 

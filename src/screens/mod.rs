@@ -124,8 +124,8 @@ fn view_of(address: Address) -> AnyView {
     match address {
         Address::Today | Address::Nowhere => today::today(),
         Address::Couples => couples::couples(),
-        Address::NewCouple => new_couple::new_couple(),
-        Address::TakeIn
+        Address::NewCouple
+        | Address::TakeIn
         | Address::Invite
         | Address::List(_)
         | Address::Couple(_)
