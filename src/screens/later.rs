@@ -83,7 +83,7 @@ pub fn fetch_ahead() {
             let _ = fetch_list().await;
         });
     };
-    set_timeout(fetch, Duration::from_millis(500));
+    set_timeout(fetch, Duration::from_millis(100));
 }
 
 /// Shows a screen that comes later: at once if it is there, otherwise as soon as it is.

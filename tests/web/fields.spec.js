@@ -281,7 +281,7 @@ const FIELDS = {
   "Setting::PhoneName": { "phone-name": "name or none" },
   "Setting::Copies": { what: choice },
   // The file is fed in copies.spec.js.
-  "Setting::BringIn": { file: choice, pasted: "words" },
+  "Setting::BringIn": { pasted: "words" },
 };
 
 /** What else has to be in a form for it to be saved. */

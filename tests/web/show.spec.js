@@ -21,6 +21,7 @@ async function expectNothingOfTheBook(page) {
 }
 
 async function hold(page) {
+  await finish(page).scrollIntoViewIfNeeded();
   const box = await finish(page).boundingBox();
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();

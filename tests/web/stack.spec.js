@@ -15,9 +15,11 @@ const drawn = (picture, dimension) =>
   picture.evaluate((picture, dimension) => {
     const svg = picture.querySelector(`svg:has(.${dimension})`);
     const line = svg.querySelector(`.${dimension} .span`).getBoundingClientRect();
-    const unit = Number(svg.dataset.unit) * (svg.getBoundingClientRect().width / svg.viewBox.baseVal.width);
+    // A picture higher than its frame is drawn smaller than the frame is wide: the browser says by how much.
+    const scale = svg.getScreenCTM().a;
+    const unit = Number(svg.dataset.unit) * scale;
     // The stroke has a width of its own and round ends, which are no part of the dimension.
-    const stroke = parseFloat(getComputedStyle(svg.querySelector(`.${dimension} .span`)).strokeWidth) * (svg.getBoundingClientRect().width / svg.viewBox.baseVal.width);
+    const stroke = parseFloat(getComputedStyle(svg.querySelector(`.${dimension} .span`)).strokeWidth) * scale;
     const long = Math.max(line.width, line.height);
     return { loose: long / unit, tight: (long - stroke) / unit };
   }, dimension);
