@@ -4,6 +4,7 @@
 //! origin. Run with `make test-browser`.
 #![cfg(target_arch = "wasm32")]
 
+mod dress;
 mod parts;
 mod pictures;
 mod storage;

@@ -1,5 +1,6 @@
 //! What each part MUST do for people who hear, tab or enlarge the page, asked of the page in a browser.
 
+use crate::dress::dress;
 use bandwright::parts::answer::{Said, Tone, answer};
 use bandwright::parts::button::{Weight, button, link_button};
 use bandwright::parts::choice::{Shape, check, choice, option, pick};
@@ -17,24 +18,7 @@ use web_sys::{Element, Event, EventInit, HtmlElement, HtmlInputElement};
 /// The page with only `view` in it, and the styles of the app.
 fn show(view: impl FnOnce() -> AnyView + 'static) -> Element {
     let document = web_sys::window().unwrap().document().unwrap();
-    if document.query_selector("style[data-app]").unwrap().is_none() {
-        let style = document.create_element("style").unwrap();
-        style.set_attribute("data-app", "").unwrap();
-        style.set_text_content(Some(concat!(
-            include_str!("../../style/layers.css"),
-            include_str!("../../style/tokens.css"),
-            include_str!("../../style/base.css"),
-            include_str!("../../style/layout.css"),
-            include_str!("../../style/parts/answer.css"),
-            include_str!("../../style/parts/button.css"),
-            include_str!("../../style/parts/choice.css"),
-            include_str!("../../style/parts/field.css"),
-            include_str!("../../style/parts/line.css"),
-            include_str!("../../style/parts/page.css"),
-            include_str!("../../style/parts/places.css"),
-        )));
-        document.head().unwrap().append_child(&style).unwrap();
-    }
+    dress(&document);
     let host = document.create_element("div").unwrap();
     host.set_attribute("style", "inline-size: 320px").unwrap();
     document.body().unwrap().append_child(&host).unwrap();

@@ -1,6 +1,7 @@
 //! Pictures in a browser: their measures read back from what is drawn, their words inside their edges, and the days
 //! and figures that the browser writes as the native code does.
 
+use crate::dress::dress;
 use bandwright::pictures::Picture;
 use bandwright::pictures::calendar_strip::{CalendarStrip, calendar_strip};
 use bandwright::pictures::ladder::{Ladder, Named, Shift, ladder};
@@ -19,17 +20,7 @@ use web_sys::{DomRect, Element};
 /// The picture on a page 320 px wide less its margins, with the styles of the app.
 fn show(picture: &Picture) -> Element {
     let document = web_sys::window().unwrap().document().unwrap();
-    if document.query_selector("style[data-app]").unwrap().is_none() {
-        let style = document.create_element("style").unwrap();
-        style.set_attribute("data-app", "").unwrap();
-        style.set_text_content(Some(concat!(
-            include_str!("../../style/layers.css"),
-            include_str!("../../style/tokens.css"),
-            include_str!("../../style/base.css"),
-            include_str!("../../style/parts/picture.css"),
-        )));
-        document.head().unwrap().append_child(&style).unwrap();
-    }
+    dress(&document);
     let host = document.create_element("div").unwrap();
     host.set_class_name("picture");
     host.set_attribute("style", "inline-size: 288px").unwrap();
