@@ -12,8 +12,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use wasm_bindgen_futures::spawn_local;
 
 use super::taking::{Taking, taking};
-use super::{bench, copies, couple, list, new_couple, practice, start_of_page};
-use crate::app::address::{Address, Part};
+use super::{bench, couple, list, new_couple, practice, start_of_page};
+use crate::app::address::Address;
 use crate::book::asks::Section;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{live, nothing};
@@ -37,13 +37,10 @@ fn work_screen(here: Address) -> Result<AnyView, NotFetched> {
         Address::Invite => taking(Taking::Invite(None)),
         Address::NewCouple => new_couple::new_couple(),
         Address::Couple(id) => couple::couple(id),
-        Address::Part(id, Part::Invite) => taking(Taking::Invite(Some(id))),
-        Address::Part(id, part) if copies::is_part(part) => copies::part(id, part),
         Address::Part(id, part) => couple::part(id, part),
         Address::Bench => bench::bench(),
         Address::Calculator(which) => bench::calculator(which),
         Address::Practice => practice::practice(),
-        Address::Setting(which) if copies::is_setting(which) => copies::setting(which),
         Address::Setting(which) => practice::setting(which),
         // Those are drawn elsewhere.
         Address::Today | Address::Couples | Address::List(_) | Address::Nowhere => nothing(),

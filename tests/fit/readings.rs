@@ -83,7 +83,7 @@ fn one_that_stands_apart_is_pointed_out_and_counts() {
 }
 
 /// Iglewicz and Hoaglin (1993), the modified z-score; the data set of their worked example as it is printed in
-/// software documentation of that rule: of 2.1, 2.6, 2.4, 2.5, 2.3, 2.1, 2.3, 2.6, 8.2, 8.3 the last two stand apart.
+/// software documentation of that rule, from memory: of 2.1, 2.6, 2.4, 2.5, 2.3, 2.1, 2.3, 2.6, 8.2, 8.3 the last two stand apart.
 /// Ten millimetres a unit and fifty more, so that they are sizes.
 #[test]
 fn outliers_of_the_published_rule() {

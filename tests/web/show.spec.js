@@ -89,6 +89,7 @@ test("the way back, a typed address, escape and a reload all stay; a short press
   await finish(page).focus();
   await page.keyboard.press("Enter");
   await expect(page.getByRole("heading", { name: "Finish showing?" })).toBeVisible();
+  await expect(page.locator("#show-question"), "the question has the focus").toBeFocused();
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("heading", { name: "Finish showing?" })).toHaveCount(0);

@@ -18,25 +18,12 @@ mod specification;
 pub use install::tab_warning;
 use leptos::prelude::*;
 
-use super::couple::{is_here, not_here};
+use super::couple::not_here;
 use crate::app::address::{Part, Setting};
 use crate::book::id::RecordId;
 
-/// Whether a part of a couple is about handing over or keeping, and drawn here.
-pub fn is_part(part: Part) -> bool {
-    matches!(part, Part::Specification | Part::Copy | Part::Differences | Part::History | Part::Erase)
-}
-
-/// Whether a setting is about copies, phones or keeping, and drawn here.
-pub fn is_setting(setting: Setting) -> bool {
-    matches!(setting, Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn)
-}
-
 /// A part of a couple that is about handing over or keeping.
 pub fn part(id: RecordId, part: Part) -> AnyView {
-    if !is_here(id) {
-        return not_here();
-    }
     match part {
         Part::Specification => specification::specification(id),
         Part::Differences => differences::differences(id),

@@ -30,6 +30,8 @@ use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
+use crate::screens::copies;
+use crate::screens::taking::{Taking, taking};
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::wearer::Wearer;
 use crate::words::list::taking as say_list;
@@ -44,14 +46,9 @@ pub fn couple(id: RecordId) -> AnyView {
     live(move || if there.get() { known(app, id) } else { not_here() })
 }
 
-/// Whether there is such a couple, and anything is known of it.
-pub fn is_here(id: RecordId) -> bool {
-    app().couple(id, |couple| !couple.is_blank()).unwrap_or(false)
-}
-
 /// One part of a couple.
 pub fn part(id: RecordId, part: Part) -> AnyView {
-    if !is_here(id) {
+    if !app().couple(id, |couple| !couple.is_blank()).unwrap_or(false) {
         return not_here();
     }
     match part {
@@ -70,8 +67,8 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::ReadBack => read_back::read_back(id),
         Part::Plan => plan::plan(id),
         Part::Said => said::said(id),
-        // Those are drawn by `copies` and `taking`, which come in files of their own.
-        Part::Specification | Part::Copy | Part::Differences | Part::History | Part::Erase | Part::Invite => not_here(),
+        Part::Specification | Part::Copy | Part::Differences | Part::History | Part::Erase => copies::part(id, part),
+        Part::Invite => taking(Taking::Invite(Some(id))),
     }
 }
 

@@ -36,6 +36,7 @@ use crate::parts::Words;
 use crate::parts::button::{Weight, button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
+use crate::screens::copies;
 use crate::storage::preferences;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::words::finger as say_finger;
@@ -79,8 +80,7 @@ pub fn setting(setting: Setting) -> AnyView {
         Setting::Stack => stack::stack(),
         Setting::Fit => fit::fit(),
         Setting::Phone => phone::phone(),
-        // Those are drawn by `copies`, which comes in a file of its own.
-        Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn => not_here(setting),
+        Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn => copies::setting(setting),
         Setting::Example => example::example(),
     }
 }

@@ -36,11 +36,12 @@ pub struct Part {
 /// Those of one day: their mean, with u^2 = max(s, 0.35, step / sqrt 12)^2 / n + 0.3^2 + hands^2, s their spread. Days,
 /// and each ring already worn: weighted by 1 / u^2. The gauges' own errors are not averaged away. Millimetres of
 /// circumference; none for no readings. Source: weighted mean and its error as in every textbook of errors (Bevington
-/// and Robinson, Data Reduction and Error Analysis, chapter 4); the figures are common practice.
+/// and Robinson, Data Reduction and Error Analysis, chapter 4, cited from memory; numpy agrees, tests/fit); the figures
+/// are common practice.
 ///
 /// A reading stands apart if, of three or more, it is farther from their median than 3.5 times their scale: MAD / 0.6745,
 /// and never less than what one reading is off by. Source: Iglewicz and Hoaglin, How to Detect and Handle Outliers
-/// (1993), as printed in the NIST/SEMATECH e-Handbook 1.3.5.17; the least scale is a house rule.
+/// (1993), as printed in the NIST/SEMATECH e-Handbook 1.3.5.17, both cited from memory; the least scale is a house rule.
 pub fn combine(readings: &[&Reading], constants: &Constants) -> Option<Combined> {
     if readings.is_empty() {
         return None;

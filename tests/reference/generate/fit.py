@@ -10,14 +10,12 @@ Out: tests/reference/fit-room-integrated.csv   scipy.integrate.quad over the wid
 """
 
 import random
-import sys
 from math import pi, sqrt
-from pathlib import Path
 
 import numpy as np
 from scipy.integrate import quad
 
-HERE = Path(__file__).resolve().parent.parent
+from shared.rows import write
 
 
 def room():
@@ -141,17 +139,5 @@ FILES = {
 }
 
 
-def main():
-    differ = []
-    for name, (source, rows) in FILES.items():
-        text = "\n".join([f"# Source: {source}. Written by generate/fit.py.", *rows()]) + "\n"
-        if "--check" not in sys.argv:
-            (HERE / name).write_text(text, encoding="utf-8")
-        elif (HERE / name).read_text(encoding="utf-8") != text:
-            differ.append(name)
-    if differ:
-        sys.exit(f"differ from what is committed: {', '.join(differ)}")
-
-
 if __name__ == "__main__":
-    main()
+    write(FILES, "fit.py")

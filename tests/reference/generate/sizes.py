@@ -9,12 +9,11 @@ Out: tests/reference/sizes-all.csv     every size with its circumference, in dec
 """
 
 import random
-import sys
 from decimal import Decimal, getcontext
 from fractions import Fraction
-from pathlib import Path
 
-HERE = Path(__file__).resolve().parent.parent
+from shared.rows import write
+
 getcontext().prec = 30
 PI = Decimal("3.14159265358979323846264338328")
 LEAST, MOST = 36, 80
@@ -118,17 +117,5 @@ FILES = {
 }
 
 
-def main():
-    differ = []
-    for name, (source, rows) in FILES.items():
-        text = "\n".join([f"# Source: {source}. Written by generate/sizes.py.", *rows()]) + "\n"
-        if "--check" not in sys.argv:
-            (HERE / name).write_text(text, encoding="utf-8")
-        elif (HERE / name).read_text(encoding="utf-8") != text:
-            differ.append(name)
-    if differ:
-        sys.exit(f"differ from what is committed: {', '.join(differ)}")
-
-
 if __name__ == "__main__":
-    main()
+    write(FILES, "sizes.py")
