@@ -45,7 +45,7 @@ RELOCATIONS := -Clink-arg=--emit-relocs
 QUICKLY := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
 	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_STRIP=true
 
-.PHONY: help serve dist withdraw test fmt clippy test-native test-reference test-schema test-browser test-web size bench prove prove-merge \
+.PHONY: help serve dist withdraw test fmt clippy test-native test-reference test-schema test-browser test-web size bench prove prove-merge prove-kills \
 	screenshots icons tools system rust cargo-tools node venv fetch clean
 
 help: ## Says what each word does
@@ -121,13 +121,17 @@ bench: dist ## Start without a server, as a multiple of a page without scripts (
 
 prove: export PROPTEST_CASES ?= 20000
 prove: export WEB_REPEAT ?= 3
-prove: test prove-merge ## As test, at length: more cases a property, every browser test three times, a million histories
+prove: test prove-merge prove-kills ## As test, at length: more cases a property, every browser test three times, a million histories, 500 kills
 
 prove-merge: rust ## A million merge histories and a million mutated files (HISTORIES, MUTATIONS), and what merging costs
 	@echo "== merging, at length"
 	@HISTORIES=$${HISTORIES:-1000000} FIRST_SEED=$${FIRST_SEED:-$$(date +%s)000} MUTATIONS=$${MUTATIONS:-1000000} \
 		cargo test $(NATIVE) --profile prove --test merge --test files -- --nocapture random_histories scribbled_over
 	@cargo run $(NATIVE) --quiet --profile prove --example books speed 1000 10000 100000
+
+prove-kills: dist ## Kills a browser while it writes, 500 times (KILLS, SEED): what was shown as saved has to be there
+	@echo "== killing the browser"
+	@node tests/web/kills.mjs
 
 screenshots: dist ## Takes the installer's pictures from the real app into public/screenshots/
 	@node tests/web/screenshots.mjs

@@ -4,9 +4,12 @@
 use std::time::Duration;
 
 use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
 
 use super::address::{Address, Calculator, Query, with_query};
-use crate::storage::{drafts, preferences};
+use crate::storage::drafts::Draft;
+use crate::storage::preferences;
+use crate::storage::typed::{self, Others, Page};
 
 /// A form. Copy it freely: it is a handle.
 #[derive(Clone, Copy)]
@@ -17,6 +20,10 @@ pub struct Form {
     draft: Option<&'static str>,
     /// Words of an earlier visit were found and put back.
     pub restored: RwSignal<bool>,
+    /// The form is open in another tab too, with words of its own.
+    pub elsewhere: RwSignal<bool>,
+    /// The phone does not take the words: they last as long as the page.
+    pub unkept: RwSignal<bool>,
 }
 
 #[derive(Clone)]
@@ -39,18 +46,12 @@ pub type Start = (&'static str, String);
 impl Form {
     /// A form whose words are kept as a draft until [`Form::done`]. `name` says which form of which couple it is.
     pub fn draft(name: String, start: Vec<Start>) -> Form {
-        let kept = drafts::kept(&name);
         let name: &'static str = Box::leak(name.into_boxed_str());
         let form = Form { draft: Some(name), ..Form::new(start, Keep::Draft) };
-        if let Some(kept) = kept {
-            form.entries.with_value(|entries| {
-                for entry in entries {
-                    if let Some(text) = kept.get(entry.name).filter(|text| **text != entry.start) {
-                        entry.text.set(text.clone());
-                        form.restored.set(true);
-                    }
-                }
-            });
+        if let Some(kept) = typed::kept(name) {
+            form.restore(&kept);
+        } else if typed::is_elsewhere(name) {
+            form.look_elsewhere(name);
         }
         Effect::new(move || {
             if form.is_touched() {
@@ -59,13 +60,13 @@ impl Form {
                     let typed = |entry: &Entry| {
                         Some((entry.name.to_owned(), entry.text.get())).filter(|(_, text)| *text != entry.start)
                     };
-                    let mut words = drafts::Draft::new();
+                    let mut words = Draft::new();
                     words.extend(entries.iter().filter_map(typed));
                     words
                 });
-                drafts::keep(name, &words);
+                form.unkept.set(!typed::keep(name, &words));
             } else {
-                drafts::forget(name);
+                typed::forget(name);
             }
         });
         form
@@ -158,7 +159,7 @@ impl Form {
     /// The words are saved: the draft is not needed any more.
     pub fn done(self) {
         if let Some(name) = self.draft {
-            drafts::forget(name);
+            typed::forget(name);
         }
     }
 
@@ -174,7 +175,49 @@ impl Form {
             keep: StoredValue::new(keep),
             draft: None,
             restored: RwSignal::new(false),
+            elsewhere: RwSignal::new(false),
+            unkept: RwSignal::new(false),
         }
+    }
+
+    /// Brings words back that a page has left which is gone; of one that is still open it says that it has some, and
+    /// waits for them.
+    fn look_elsewhere(self, name: &'static str) {
+        let page = StoredValue::new(None::<Page>);
+        let has_words = move || page.try_with_value(|page| page.as_ref().is_some_and(Page::has_words)) == Some(true);
+        let heard = window_event_listener_untyped("storage", move |_| {
+            let _ = self.elsewhere.try_set(has_words());
+        });
+        on_cleanup(move || heard.remove());
+        spawn_local(async move {
+            loop {
+                match typed::others(name).await {
+                    Others::Nothing => break,
+                    Others::Left(words) => break self.restore(&words),
+                    Others::Open(other) => {
+                        page.try_set_value(Some(other.clone()));
+                        // The screen may have been left meanwhile.
+                        if self.elsewhere.try_set(true).is_some() {
+                            break;
+                        }
+                        other.is_gone().await;
+                    }
+                }
+            }
+            let _ = self.elsewhere.try_set(has_words());
+        });
+    }
+
+    /// Puts words back that were typed before.
+    fn restore(self, kept: &Draft) {
+        let _ = self.entries.try_with_value(|entries| {
+            for entry in entries {
+                if let Some(text) = kept.get(entry.name).filter(|text| **text != entry.start) {
+                    entry.text.set(text.clone());
+                    self.restored.set(true);
+                }
+            }
+        });
     }
 
     fn entry(self, name: &str) -> Option<Entry> {

@@ -3,6 +3,7 @@
 
 pub mod exchange;
 mod phones;
+pub mod rescue;
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -49,6 +50,8 @@ pub struct Book {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Status {
     Opening,
+    /// An older version in another tab holds it.
+    HeldUp,
     Open,
     Failed(StorageError),
 }
@@ -119,16 +122,17 @@ impl App {
             installation: nobody(),
         };
         let heard = RwSignal::new(None);
+        let (status, update_ready) = (RwSignal::new(Status::Opening), RwSignal::new(false));
         let shared = Shared {
-            database: Database::default(),
+            database: Database::default().telling(rescue::hear(status, update_ready)),
             tabs: Tabs::open(move |id| heard.set(Some(id))),
             turn: Mutex::new(()),
         };
         let app = App {
-            status: RwSignal::new(Status::Opening),
+            status,
             notice: RwSignal::new(None),
             today: RwSignal::new(clock::now().0),
-            update_ready: RwSignal::new(false),
+            update_ready,
             last_copy: RwSignal::new(None),
             last_import: RwSignal::new(None),
             book: RwSignal::new(nothing),
@@ -164,7 +168,7 @@ impl App {
                     self.last_copy.set(copies::last(&shared.database).await.unwrap_or_default());
                     self.status.set(Status::Open);
                 }
-                Err(error) => self.status.set(Status::Failed(error)),
+                Err(error) => self.not_opened(error),
             }
         });
     }

@@ -45,6 +45,13 @@ pub struct Draft {
     pub sets: Vec<Set>,
 }
 
+impl Draft {
+    /// Whether its author had seen anything of the record that it is a draft for.
+    pub fn has_seen_any(&self) -> bool {
+        self.undoes.is_some() || !self.after.is_empty() || self.sets.iter().any(|set| !set.replaces.is_empty())
+    }
+}
+
 /// A saved change.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Change {

@@ -12,11 +12,11 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use wasm_bindgen_futures::spawn_local;
 
 use super::taking::{Taking, taking};
-use super::{bench, couple, list, new_couple, practice, start_of_page};
+use super::{bench, copies, couple, list, new_couple, practice, start_of_page};
 use crate::app::address::Address;
 use crate::book::asks::Section;
 use crate::parts::button::{Weight, button};
-use crate::parts::el::{live, nothing};
+use crate::parts::el::{live, maybe, nothing};
 use crate::parts::lay::para;
 use crate::parts::page::{Head, page};
 use crate::words::screens as say;
@@ -42,8 +42,10 @@ fn work_screen(here: Address) -> Result<AnyView, NotFetched> {
         Address::Calculator(which) => bench::calculator(which),
         Address::Practice => practice::practice(),
         Address::Setting(which) => practice::setting(which),
+        // No screen of its own, but what stands below the sentence when the book does not open.
+        Address::Nowhere => copies::rescue(),
         // Those are drawn elsewhere.
-        Address::Today | Address::Couples | Address::List(_) | Address::Nowhere => nothing(),
+        Address::Today | Address::Couples | Address::List(_) => nothing(),
     })
 }
 
@@ -95,6 +97,16 @@ pub fn later(here: Address) -> AnyView {
         Some(true) => untrack(|| drawn(here)).unwrap_or_else(|| failed(here, fetched)),
         Some(false) => failed(here, fetched),
     })
+}
+
+/// What can still be done when the book does not open; nothing where the file with it cannot be fetched.
+pub fn rescue() -> AnyView {
+    let fetched = RwSignal::new(false);
+    spawn_local(async move {
+        let _ = file(Address::Nowhere).await;
+        let _ = fetched.try_set(true);
+    });
+    maybe(move || if fetched.get() { untrack(|| drawn(Address::Nowhere)) } else { None })
 }
 
 /// Draws the screen if its file is there.

@@ -66,7 +66,8 @@ fn frame() -> AnyView {
             return here();
         }
         match app.status.get() {
-            Status::Opening => opening(),
+            Status::Opening => opening(nothing()),
+            Status::HeldUp => opening(para("", storage_words::HELD_UP)),
             Status::Failed(error) => failed(app, storage_words::not_opened(&error)),
             Status::Open => here(),
         }
@@ -137,13 +138,13 @@ fn view_of(address: Address) -> AnyView {
     }
 }
 
-fn opening() -> AnyView {
-    page(Head::new(say::OPENING), nothing(), None)
+fn opening(said: AnyView) -> AnyView {
+    page(Head::new(say::OPENING), said, None)
 }
 
 fn failed(app: App, sentence: String) -> AnyView {
     let again = button(Weight::Primary, say::TRY_AGAIN, move || app.reopen());
-    page(Head::new(say::NOT_OPENED), para("", sentence), Some(again))
+    page(Head::new(say::NOT_OPENED), all(vec![para("", sentence), later::rescue()]), Some(again))
 }
 
 fn shown_notice(app: App) -> Vec<Notice> {

@@ -14,7 +14,7 @@ use crate::book::record::{Kind, Record};
 use crate::book::verbs;
 
 /// The key of the only row in the store of the installation.
-const INSTALLATION: &str = "installation";
+pub(super) const INSTALLATION: &str = "installation";
 
 /// A row that could not be read. It stays where it is, as it is.
 #[derive(Clone, Debug, PartialEq)]
@@ -111,11 +111,13 @@ pub async fn forget_examples(db: &Database, ids: Vec<RecordId>) -> Result<Vec<Re
 async fn add_within(transaction: &Transaction, additions: Vec<Addition>) -> Result<Vec<Record>, StorageError> {
     let meta = transaction.object_store(META)?;
     let store = transaction.object_store(RECORDS)?;
-    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let mut records = Vec::with_capacity(additions.len());
     for addition in additions {
         let mut record = match store.get(key(addition.record))?.await? {
             Some(value) => read_row(&value, &addition.record.to_string()).map_err(StorageError::Unreadable)?,
+            // What was written on more than nothing would be a scrap of the record without the rest of it.
+            None if addition.draft.has_seen_any() => return Err(StorageError::Gone),
             None => Record::new(addition.record, addition.kind),
         };
         if record.erased().is_some() {
@@ -159,7 +161,7 @@ async fn install(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Ins
 async fn follow(db: &Database, highest: u64) -> Result<Installation, StorageError> {
     let transaction = db.write().await?;
     let meta = transaction.object_store(META)?;
-    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     installation.follow(highest);
     put_installation(&meta, &installation).await?;
     complete(transaction).await?;

@@ -25,14 +25,15 @@ pub async fn set_aside(db: &Database, keys: &[String]) -> Result<String, Storage
     let mut text = String::new();
     for key in keys {
         let value = store.get(JsValue::from_str(key))?.await?.unwrap_or(JsValue::UNDEFINED);
-        // What is no text is shown as the browser shows it.
-        let row = value.as_string().or_else(|| js_sys::JSON::stringify(&value).ok()?.as_string()).unwrap_or_default();
-        text.push_str(key);
-        text.push('\t');
-        text.push_str(&row);
-        text.push('\n');
+        text.push_str(&as_line(key, &value));
     }
     Ok(text)
+}
+
+/// A row as it stands, on a line after its key. What is no text is shown as the browser shows it.
+pub(super) fn as_line(key: &str, value: &JsValue) -> String {
+    let row = value.as_string().or_else(|| js_sys::JSON::stringify(value).ok()?.as_string()).unwrap_or_default();
+    format!("{key}\t{row}\n")
 }
 
 /// Notes a copy.

@@ -1,14 +1,16 @@
 //! The connection to IndexedDB, and transactions that are on the disk when they are complete.
 
 use std::cell::RefCell;
+use std::rc::Rc;
 
-use idb::{DatabaseEvent, Factory, ObjectStoreParams, Transaction, TransactionResult};
+use idb::{DatabaseEvent, Event, Factory, ObjectStoreParams, Request, Transaction, TransactionResult};
 use js_sys::{Array, Object, Reflect};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::*;
 use web_sys::DomException;
 
 use super::error::StorageError;
+use super::local;
 
 /// One row a record: its id as the key, its text as the value.
 pub const RECORDS: &str = "records";
@@ -31,17 +33,43 @@ extern "C" {
     fn close(this: &Connection);
 }
 
+/// What the database says without being asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum News {
+    /// An older version of the app in another tab holds the opening up. It goes on by itself when that tab is closed.
+    HeldUp,
+    /// A newer version of the app wants to change the stores: the connection was closed for it.
+    Newer,
+}
+
+type Told = Rc<dyn Fn(News)>;
+
 /// The database. It is opened when it is first needed, and again when the browser has dropped the connection.
-#[derive(Default)]
 pub struct Database {
-    name: Option<String>,
+    name: String,
     connection: RefCell<Option<Connection>>,
+    told: Told,
+}
+
+impl Default for Database {
+    fn default() -> Self {
+        Database::named(NAME)
+    }
 }
 
 impl Database {
     /// A database under another name, for tests.
     pub fn named(name: &str) -> Self {
-        Database { name: Some(name.to_owned()), connection: RefCell::default() }
+        Database { name: name.to_owned(), connection: RefCell::default(), told: Rc::new(|_| ()) }
+    }
+
+    /// The same one; `told` hears its news.
+    pub fn telling(self, told: impl Fn(News) + 'static) -> Self {
+        Database { told: Rc::new(told), ..self }
+    }
+
+    pub(super) fn name(&self) -> &str {
+        &self.name
     }
 
     /// A transaction on both stores that may write. Its durability is strict: complete means on the disk.
@@ -68,35 +96,58 @@ impl Database {
         {
             return Ok(transaction);
         }
+        // The browser has dropped it, as phones do after a suspend: once more, before anybody hears of it.
+        self.close();
         let connection = self.open().await?;
         self.connection.replace(Some(connection.clone()));
-        begin(&connection, mode).map_err(|error| match storage_error(&error) {
-            StorageError::Failed(_) => StorageError::Lost,
-            other => other,
-        })
+        begin(&connection, mode).map_err(|error| storage_error(&error))
     }
 
     async fn open(&self) -> Result<Connection, StorageError> {
-        let name = self.name.as_deref().unwrap_or(NAME);
         let factory = Factory::new().map_err(|_| StorageError::Denied)?;
-        let mut request = factory.open(name, Some(VERSION)).map_err(StorageError::from)?;
+        let mut request = factory.open(&self.name, Some(VERSION)).map_err(not_opened)?;
+        let told = self.told.clone();
+        request.on_blocked(move |_| told(News::HeldUp));
         request.on_upgrade_needed(|event| {
-            // A store that cannot be made fails the upgrade, and with it the opening: nothing is half made.
-            if let Ok(database) = event.database() {
-                for store in [RECORDS, META] {
-                    let _ = database.create_object_store(store, ObjectStoreParams::new());
-                }
+            // Both stores or nothing: one that cannot be made takes the upgrade back, and the opening fails.
+            let made = event.database().is_ok_and(|database| make_stores(&database));
+            if !made && let Some(upgrade) = event.target().ok().and_then(|request| request.transaction()) {
+                let _ = upgrade.abort();
             }
         });
-        let mut database = request.await.map_err(StorageError::from)?;
+        let mut database = request.await.map_err(not_opened)?;
         // A newer version in another tab wants to change the stores: let it, rather than hold it up.
-        database.on_version_change(|event| {
+        let told = self.told.clone();
+        database.on_version_change(move |event| {
             if let Some(target) = event.target() {
                 target.unchecked_into::<Connection>().close();
+            }
+            // Without a new version the database is to be deleted, which is nobody's new version.
+            if Reflect::get(&event, &"newVersion".into()).is_ok_and(|version| version.is_truthy()) {
+                told(News::Newer);
             }
         });
         database.forget_callbacks();
         Ok(JsValue::from(database).unchecked_into())
+    }
+}
+
+fn make_stores(database: &idb::Database) -> bool {
+    let there = database.store_names();
+    let mut all = true;
+    for store in [RECORDS, META] {
+        let is_there = there.iter().any(|name| name == store);
+        all &= is_there || database.create_object_store(store, ObjectStoreParams::new()).is_ok();
+    }
+    all
+}
+
+/// A page that may store nothing hears that in various words, of an invalid state or something unknown.
+fn not_opened(error: idb::Error) -> StorageError {
+    match StorageError::from(error) {
+        StorageError::Lost => StorageError::Denied,
+        StorageError::Failed(_) if !local::is_allowed() => StorageError::Denied,
+        other => other,
     }
 }
 
@@ -150,6 +201,8 @@ fn storage_error(value: &JsValue) -> StorageError {
         "QuotaExceededError" => StorageError::Full,
         "VersionError" => StorageError::Newer,
         "SecurityError" | "NotAllowedError" => StorageError::Denied,
+        // The connection was closed.
+        "InvalidStateError" => StorageError::Lost,
         name => StorageError::Failed(format!("{name}: {}", exception.message())),
     }
 }

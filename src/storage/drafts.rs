@@ -8,6 +8,8 @@ use std::collections::BTreeMap;
 
 use super::local;
 
+const PREFIX: &str = "bandwright.draft.";
+
 /// The words of one form by the names of its fields.
 pub type Draft = BTreeMap<String, String>;
 
@@ -19,6 +21,17 @@ pub fn keep(form: &str, draft: &Draft) -> bool {
 /// The words that were kept. What cannot be read is left where it is.
 pub fn kept(form: &str) -> Option<Draft> {
     local::get(&key(form))
+}
+
+/// The names of all that is kept.
+pub fn names() -> Vec<String> {
+    let own = |key: String| Some(key.strip_prefix(PREFIX)?.to_owned());
+    local::keys().into_iter().filter_map(own).collect()
+}
+
+/// Keeps words under another name from now on. False if the phone would not.
+pub fn rename(from: &str, to: &str) -> bool {
+    local::rename(&key(from), &key(to))
 }
 
 /// Forgets the words of a form.
@@ -44,5 +57,5 @@ fn set_aside(form: &str) -> bool {
 }
 
 fn key(form: &str) -> String {
-    format!("bandwright.draft.{form}")
+    format!("{PREFIX}{form}")
 }

@@ -14,6 +14,9 @@ pub enum StorageError {
     Lost,
     /// The record as stored cannot be read; it was left as it is.
     Unreadable(RowError),
+    /// The book, or this record, is no longer in the phone's storage: the browser has cleared it, or another tab has
+    /// taken it back.
+    Gone,
     /// The record was erased meanwhile.
     Erased,
     /// Something else, in the browser's own words.

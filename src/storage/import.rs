@@ -78,7 +78,7 @@ async fn import_within(
 ) -> Result<Imported, StorageError> {
     let meta = transaction.object_store(META)?;
     let store = transaction.object_store(RECORDS)?;
-    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let next = installation.next;
     let mut log = ImportLog { at, by: plan.header.by, next, practice: None, records: Vec::new(), unknown: None };
     if let (Offer::Offered(id), true) = (plan.practice, take_practice)
@@ -106,7 +106,7 @@ async fn import_within(
 async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError> {
     let meta = transaction.object_store(META)?;
     let store = transaction.object_store(RECORDS)?;
-    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let mut imported = Imported { installation: installation.clone(), records: Vec::new(), gone: Vec::new() };
     let Some(log) = stored_log(&meta).await? else { return Ok(imported) };
     for taken in &log.records {
@@ -134,7 +134,7 @@ async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError
 async fn erase_within(transaction: &Transaction, ids: Vec<RecordId>) -> Result<Vec<Record>, StorageError> {
     let meta = transaction.object_store(META)?;
     let store = transaction.object_store(RECORDS)?;
-    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Lost)?;
+    let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let mut marks = Vec::with_capacity(ids.len());
     for id in ids {
         let Some(record) = stored_record(&store, id).await?.filter(|record| record.erased().is_none()) else {

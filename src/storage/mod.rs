@@ -22,4 +22,8 @@ mod local;
 #[cfg(target_arch = "wasm32")]
 pub mod preferences;
 #[cfg(target_arch = "wasm32")]
+pub mod rescue;
+#[cfg(target_arch = "wasm32")]
 pub mod room;
+#[cfg(target_arch = "wasm32")]
+pub mod typed;

@@ -100,7 +100,12 @@ pub fn ready(couples: usize, bytes: usize) -> String {
 pub fn stay(said_no: usize, examples: usize) -> String {
     let mut parts = Vec::new();
     if said_no > 0 {
-        parts.push(format!("{} said no to being recorded and stay on this phone.", couples_of(said_no)));
+        let couples = format::counted(
+            said_no as i64,
+            "couple said no to being recorded and stays",
+            "couples said no to being recorded and stay",
+        );
+        parts.push(format!("{couples} on this phone."));
     }
     if examples > 0 {
         let examples = format::counted(examples as i64, "invented example stays", "invented examples stay");

@@ -15,6 +15,9 @@ pub fn not_saved(error: &StorageError) -> String {
         }
         StorageError::Lost => "the connection to the phone's storage was lost. Save again",
         StorageError::Unreadable(_) => "the record on this phone cannot be read, so nothing was written over it",
+        StorageError::Gone => {
+            "it is no longer in the phone's storage, which was cleared, or it was taken back in another tab. What this page shows can still leave: make a copy before you close it"
+        }
         StorageError::Erased => "this couple has been erased meanwhile, in another tab or by an import",
         StorageError::Failed(_) => "the phone's storage refused it. Save again; if that fails, reload the page",
     };
@@ -33,9 +36,46 @@ pub fn not_opened(error: &StorageError) -> String {
         }
         StorageError::Lost => "The connection to the phone's storage was lost. Try again; the book itself is untouched.".to_owned(),
         StorageError::Unreadable(why) => format!("The book's own register cannot be read ({}). Nothing was changed.", row_error(*why)),
+        StorageError::Gone => "The book was cleared from the phone while it was being opened. Try again.".to_owned(),
         StorageError::Erased => "The couple has been erased meanwhile; the book itself is untouched.".to_owned(),
         StorageError::Failed(words) => format!("The phone's storage did not open ({words}). Try again; the book itself is untouched."),
     }
+}
+
+/// The book does not open yet.
+pub const HELD_UP: &str = "An older version of Bandwright is open in another tab and holds the book. Close that tab: this one goes on by itself.";
+
+// A form
+pub const TYPED_ELSEWHERE: &str = "This form is open in another tab too, with words that are not saved. They stay there; what you type here is kept apart.";
+pub const TYPED_UNKEPT: &str =
+    "This phone does not keep half-typed words just now. Save them before you close or reload this page.";
+
+// What can still leave a phone whose book does not open
+pub const RESCUE: &str = "What can still leave this phone";
+pub const RESCUE_LOOKING: &str = "Looking for what can be read.";
+pub const RESCUE_HOW: &str = "The file holds the book as far as it can be read. Bandwright reads it again, on another \
+                              phone or in another browser: Practice, Copies, Bring in a file.";
+pub const RESCUE_BOOK: &str = "Download the book";
+pub const RESCUE_NOTHING: &str = "Nothing of the book can be read from here just now.";
+pub const RESCUE_UNREADABLE: &str = "Download what could not be read";
+pub const RESCUE_TYPED: &str = "Typed and not saved";
+pub const RESCUE_TYPED_OUT: &str = "Download these words";
+pub const RESCUE_NOT_IN_BOOK: &str = "Not in the book yet";
+pub const RENEW: &str = "Begin a new register";
+pub const RENEW_HOW: &str = "The register says which phone this is. The couples do not need it: with a new one the book \
+                             opens again, and this phone goes on as if it were another. The old register is kept \
+                             beside it.";
+
+/// "12 couples can be read." and who stays.
+pub fn rescued(couples: usize, said_no: usize, examples: usize) -> String {
+    let stay = super::copies::stay(said_no, examples);
+    let read = format!("{} can be read and may leave.", super::copies::couples_of(couples));
+    if stay.is_empty() { read } else { format!("{read} {stay}") }
+}
+
+/// A field's name in the app, as people may read it: "first name".
+pub fn typed_field(key: &str) -> String {
+    key.replace(['-', '.', '_'], " ")
 }
 
 /// Why a record cannot be read.

@@ -20,6 +20,7 @@ for (const [where, field, address] of [
 
     const again = await context.newPage();
     await open(again, site, address(id));
+    await expect(again.getByText("Your unsaved words are back.")).toBeVisible();
     const kept = await again.getByLabel(field).inputValue();
     const lost = WORDS.length - kept.length;
     figure(`crashed page, ${where}: ${lost} of ${WORDS.length} characters lost (${(lost * KEY_MS) / 1000} s of typing)`);
@@ -94,6 +95,7 @@ test("what a killed browser loses of half-typed words is measured", async ({ han
     const page = handset.page;
     await go(page, "#/couples/new");
     const field = page.getByLabel("Where you met");
+    await page.waitForTimeout(300); // what came through the last kill is back by then
     if (await page.getByRole("button", { name: "Throw them away" }).count()) await hand(page).press("Throw them away");
     await field.tap();
     await page.keyboard.type(WORDS, { delay: KEY_MS });
@@ -102,6 +104,7 @@ test("what a killed browser loses of half-typed words is measured", async ({ han
     await handset.on();
     await handset.page.goto(site.url + "#/couples/new");
     await ready(handset.page);
+    await handset.page.waitForTimeout(300);
     const kept = await handset.page.getByLabel("Where you met").inputValue();
     expect(WORDS.startsWith(kept), kept).toBe(true);
     figure(`browser killed ${seconds} s after the last key: ${WORDS.length - kept.length} of ${WORDS.length} characters lost, typed in ${((WORDS.length * KEY_MS) / 1000).toFixed(1)} s`);

@@ -1,5 +1,5 @@
 // Two tabs of one book: what each changes is there in both, and nothing that was saved is lost.
-import { coupleOf, expect, fieldsOf, go, hand, heading, line, meet, notice, open, ready, rows, test } from "./hand.js";
+import { coupleOf, crash, expect, fieldsOf, go, hand, heading, line, meet, notice, open, ready, rows, test } from "./hand.js";
 
 test.beforeEach(async ({ install }) => {
   await install();
@@ -129,4 +129,73 @@ test("the first two tabs ever opened agree on one installation", async ({ contex
   const { id } = JSON.parse(all["meta/installation"]);
   const by = Object.entries(all).filter(([key]) => key.startsWith("records/")).flatMap(([, row]) => JSON.parse(row).changes.map((it) => it.by));
   expect(new Set(by)).toEqual(new Set([id]));
+});
+
+const BACK = "Your unsaved words are back.";
+const ELSEWHERE = "This form is open in another tab too, with words that are not saved.";
+
+test("two tabs with the same form keep their words apart, to the last key, whichever of them is lost", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  const note = (tab) => tab.getByLabel("New note");
+  for (const tab of [page, other]) await go(tab, `#/couple/${id}/notes`);
+  await hand(page).enter(note(page));
+  await hand(other).enter(note(other));
+  // Key by key in turn, as fast as it goes.
+  await Promise.all([page.keyboard.type("one one one", { delay: 5 }), other.keyboard.type("two two two", { delay: 7 })]);
+  await expect(note(page)).toHaveValue("one one one");
+  await expect(note(other)).toHaveValue("two two two");
+  // What one saves takes nothing from the other.
+  await hand(other).press("Add note");
+  await expect(page.locator(".note")).toContainText("two two two");
+  await expect(note(page)).toHaveValue("one one one");
+  await expect(note(other)).toHaveValue("");
+  await crash(page);
+  const third = await context.newPage();
+  await open(third, site, `#/couple/${id}/notes`);
+  await expect(third.getByText(BACK)).toBeVisible();
+  await expect(note(third)).toHaveValue("one one one");
+  await hand(third).press("Add note");
+  await expect(third.locator(".note")).toHaveCount(2);
+  await third.reload();
+  await ready(third);
+  await expect(third.locator(".note")).toHaveCount(2);
+  await expect(note(third)).toHaveValue("");
+});
+
+test("a tab that opens a form with words in another tab is told, and gets them when that tab is closed", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  const note = (tab) => tab.getByLabel("New note");
+  await go(page, `#/couple/${id}/notes`);
+  await hand(page).write(note(page), "Half a note");
+  await go(other, `#/couple/${id}/notes`);
+  await expect(other.getByText(ELSEWHERE)).toBeVisible();
+  await expect(note(other)).toHaveValue("");
+  await page.close();
+  await expect(other.getByText(BACK)).toBeVisible();
+  await expect(other.getByText(ELSEWHERE)).toHaveCount(0);
+  await expect(note(other)).toHaveValue("Half a note");
+});
+
+test("a tab is told no longer when the other one has saved, and words of its own stay its own", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  const note = (tab) => tab.getByLabel("New note");
+  await go(page, `#/couple/${id}/notes`);
+  await hand(page).write(note(page), "theirs");
+  await go(other, `#/couple/${id}/notes`);
+  await expect(other.getByText(ELSEWHERE)).toBeVisible();
+  await hand(other).write(note(other), "ours");
+  await hand(page).press("Add note");
+  await expect(other.getByText(ELSEWHERE)).toHaveCount(0);
+  await expect(note(other)).toHaveValue("ours");
+  // A tab closed with words of its own does not press them on one that has others; they come the next time.
+  await hand(page).write(note(page), "theirs again");
+  await page.close();
+  await other.waitForTimeout(300);
+  await expect(note(other)).toHaveValue("ours");
+  await hand(other).press("Add note");
+  await expect(other.locator(".note")).toHaveCount(2);
+  await go(other, "#/today");
+  await go(other, `#/couple/${id}/notes`);
+  await expect(other.getByText(BACK)).toBeVisible();
+  await expect(note(other)).toHaveValue("theirs again");
 });

@@ -296,7 +296,7 @@ fn a_phone_that_does_not_store() {
     ];
     let kinds = each![
         S::Denied => S::Denied, S::Full => S::Full, S::Newer => S::Newer, S::Lost => S::Lost,
-        S::Unreadable(_) => S::Unreadable(R::Damaged), S::Erased => S::Erased, S::Failed(_) => S::Failed("AbortError".into()),
+        S::Unreadable(_) => S::Unreadable(R::Damaged), S::Gone => S::Gone, S::Erased => S::Erased, S::Failed(_) => S::Failed("AbortError".into()),
     ];
     // What to do takes more than one sentence here; each is whole, and no two are the same.
     let saved: Vec<String> = kinds.iter().map(words::storage::not_saved).collect();

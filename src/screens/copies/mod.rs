@@ -13,10 +13,12 @@ mod list;
 mod out;
 mod phone_name;
 mod preview;
+mod rescue;
 mod specification;
 
 pub use install::tab_warning;
 use leptos::prelude::*;
+pub use rescue::rescue;
 
 use super::couple::not_here;
 use crate::app::address::{Part, Setting};

@@ -1,5 +1,6 @@
 //! The phone's storage, over real IndexedDB and localStorage.
 
+mod failing;
 mod imports;
 mod kept;
 
