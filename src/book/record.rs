@@ -110,6 +110,12 @@ impl Record {
         heads.iter().filter_map(|head| self.value(*head)).any(such)
     }
 
+    /// Whether different values stand for any of these fields, and a person has to choose.
+    pub fn differs(&self, wanted: impl Fn(&Field) -> bool) -> bool {
+        let differ = |heads: &[Head]| heads.iter().any(|head| self.value(*head) != self.value(heads[0]));
+        self.heads.iter().any(|(field, heads)| heads.len() > 1 && wanted(field) && differ(heads))
+    }
+
     /// The place in the list of changes of the latest write to any of these fields that still stands; later is higher.
     /// What was taken back does not count, nor does the taking-back: the write that stands again keeps its place.
     pub fn last_touched(&self, wanted: impl Fn(&Field) -> bool) -> Option<usize> {

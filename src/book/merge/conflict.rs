@@ -9,7 +9,7 @@ use crate::book::value::Value;
 use super::seen;
 
 /// So many sides of one field are told apart; of more, some may be shown twice.
-const TOLD_APART: usize = 20;
+pub(in crate::book) const TOLD_APART: usize = 20;
 
 /// What two people did without having seen each other's doing, and what cannot both be so.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,11 +81,24 @@ impl Record {
     fn put_away_unseen(&self) -> Option<Conflict<'_>> {
         let (_, change, value) = self.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last()?;
         value?;
-        let unaware = seen::unaware(self, self.place(change.stamp)?);
+        let unaware = self.unaware_of(change)?;
         let is_unseen = |change: &Change| self.place(change.stamp).is_some_and(|place| unaware[place]);
         let edits = self.standing_writes().filter(|(field, edit, _)| **field != Field::PutAway && is_unseen(edit));
         let edits: Vec<_> = edits.map(|(field, edit, value)| (field, side(edit, value))).collect();
         if edits.is_empty() { None } else { Some(Conflict::PutAway { away: side(change, value), edits }) }
+    }
+
+    /// Which changes the author of a putting-away had not seen. Where a decision was taken back, what it had decided
+    /// on is open again: the edits that the putting-away had not seen and that the decision had.
+    fn unaware_of(&self, away: &Change) -> Option<Vec<bool>> {
+        let restored = away.undoes.and_then(|undone| {
+            let set = self.written(&Field::PutAway, away.stamp)?;
+            Some((self.place(set.restores?)?, self.place(undone)?))
+        });
+        let Some((first, decision)) = restored else { return Some(seen::unaware(self, self.place(away.stamp)?)) };
+        let known = seen::known(self, decision);
+        let unaware = seen::unaware(self, first).into_iter().zip(known);
+        Some(unaware.map(|(unaware, known)| unaware && known).collect())
     }
 }
 
