@@ -213,7 +213,7 @@ impl Record {
     }
 
     /// The write behind any taking-back. None if that left the field as it was before anything was written.
-    fn source(&self, field: &Field, stamp: Stamp) -> Option<Stamp> {
+    pub(super) fn source(&self, field: &Field, stamp: Stamp) -> Option<Stamp> {
         let is_own = |stamp: &Stamp| self.change(*stamp).is_some_and(|change| change.undoes.is_none());
         self.stands_for(field, stamp).find(is_own)
     }

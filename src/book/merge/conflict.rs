@@ -25,6 +25,9 @@ pub enum Conflict<'a> {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Side<'a> {
     pub stamp: Stamp,
+    /// The write whose value stands: for a taking-back the one that it restored.
+    pub source: Stamp,
+    /// Who made that one, and when.
     pub by: InstallationId,
     pub at: Moment,
     /// None where it says that there is nothing.
@@ -47,9 +50,9 @@ impl Record {
         let mut found = Vec::new();
         let mut writes = self.standing_writes().peekable();
         while let Some((field, change, value)) = writes.next() {
-            let mut sides = vec![side(change, value)];
+            let mut sides = vec![side(self, field, change, value)];
             while let Some((_, change, value)) = writes.next_if(|(next, ..)| *next == field) {
-                sides.push(side(change, value));
+                sides.push(side(self, field, change, value));
             }
             sides.reverse();
             let mut told: Vec<Side<'_>> = Vec::new();
@@ -84,8 +87,12 @@ impl Record {
         let unaware = self.unaware_of(change)?;
         let is_unseen = |change: &Change| self.place(change.stamp).is_some_and(|place| unaware[place]);
         let edits = self.standing_writes().filter(|(field, edit, _)| **field != Field::PutAway && is_unseen(edit));
-        let edits: Vec<_> = edits.map(|(field, edit, value)| (field, side(edit, value))).collect();
-        if edits.is_empty() { None } else { Some(Conflict::PutAway { away: side(change, value), edits }) }
+        let edits: Vec<_> = edits.map(|(field, edit, value)| (field, side(self, field, edit, value))).collect();
+        if edits.is_empty() {
+            None
+        } else {
+            Some(Conflict::PutAway { away: side(self, &Field::PutAway, change, value), edits })
+        }
     }
 
     /// Which changes the author of a putting-away had not seen. Where a decision was taken back, what it had decided
@@ -102,6 +109,7 @@ impl Record {
     }
 }
 
-fn side<'a>(change: &Change, value: Option<&'a Value>) -> Side<'a> {
-    Side { stamp: change.stamp, by: change.by(), at: change.at, value }
+fn side<'a>(record: &Record, field: &Field, change: &Change, value: Option<&'a Value>) -> Side<'a> {
+    let source = record.source(field, change.stamp).and_then(|stamp| record.change(stamp)).unwrap_or(change);
+    Side { stamp: change.stamp, source: source.stamp, by: source.by(), at: source.at, value }
 }

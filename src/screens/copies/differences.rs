@@ -71,7 +71,7 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
     let dated_back = couple.0.dated_back();
     let shown = |value: String, side: &Side<'_>| {
         let mut who = app.who_and_when(side.by, side.at);
-        if dated_back.contains(&side.stamp) {
+        if dated_back.contains(&side.source) {
             who = format!("{who} · {}", say::DATED_BACK);
         }
         Shown { value, who }
