@@ -36,7 +36,7 @@ pub struct Eyes {
 }
 
 /// The name under which it is kept.
-const KEPT: &str = "shown";
+pub(super) const KEPT: &str = "shown";
 /// What marks the entry of the history that was put there to be gone back from.
 const MARK: &str = "shown";
 /// A calculator writes its address a moment after the last key: the entry is put there after that.

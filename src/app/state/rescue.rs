@@ -8,7 +8,7 @@ use wasm_bindgen_futures::spawn_local;
 
 use super::exchange::Told;
 use super::{App, Notice, NoticeKind, Status};
-use crate::app::clock;
+use crate::app::{clock, show};
 use crate::archive::file::{Header, Holds, Writer};
 use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
@@ -115,9 +115,10 @@ fn rescued(found: Found) -> Rescued {
         }
     }
     rescued.file = (leave > 0).then(|| writer.finish());
-    let couples: BTreeMap<String, &Record> =
-        found.records.iter().filter(|it| it.kind == Kind::Couple).map(|it| (it.id.to_string(), it)).collect();
-    for (form, words) in typed::all() {
+    let mut couples: BTreeMap<String, &Record> = BTreeMap::new();
+    couples.extend(found.records.iter().filter(|it| it.kind == Kind::Couple).map(|it| (it.id.to_string(), it)));
+    // What is shown to the couple is kept beside the words of forms, and nobody has typed it.
+    for (form, words) in typed::all().into_iter().filter(|(form, _)| form != show::KEPT) {
         // A form about a couple has its id in its name.
         let about = couples.iter().find(|(id, _)| form.contains(id.as_str())).map(|(_, record)| Couple(record));
         let stays = about.is_some_and(|couple| may_leave(couple) == Err(Stays::SaidNo));
