@@ -46,7 +46,8 @@ fn things_are_as_wide_as_is_published() {
 
 #[test]
 fn only_what_goes_onto_the_screen_is_offered() {
-    let fits = |room: f64| -> Vec<Thing> { Thing::ALL.into_iter().filter(|thing| thing.fits(Pixels::new(room))).collect() };
+    let fits =
+        |room: f64| -> Vec<Thing> { Thing::ALL.into_iter().filter(|thing| thing.fits(Pixels::new(room))).collect() };
     // A phone of 360 pixels at 160 to an inch is 57 mm wide: the short side of a card goes onto it, the long one not.
     assert_eq!(fits(360.0)[..2], [Thing::CardShort, Thing::TwoEuro]);
     assert!(!fits(320.0).contains(&Thing::CardShort) && fits(320.0).contains(&Thing::TwoEuro));
@@ -58,7 +59,9 @@ fn only_what_goes_onto_the_screen_is_offered() {
 fn no_screen_is_like_that() {
     let new = |span: f64, ratio: f64| Screen::new(Thing::CardShort, Pixels::new(span), Ratio::new(ratio));
     assert!(new(300.0, 3.0).is_some());
-    for (span, ratio) in [(0.0, 3.0), (-5.0, 3.0), (40.0, 3.0), (900.0, 3.0), (300.0, 0.0), (300.0, 99.0), (f64::NAN, 1.0)] {
+    for (span, ratio) in
+        [(0.0, 3.0), (-5.0, 3.0), (40.0, 3.0), (900.0, 3.0), (300.0, 0.0), (300.0, 99.0), (f64::NAN, 1.0)]
+    {
         assert!(new(span, ratio).is_none(), "{span} {ratio}");
     }
     let phone = screen(Thing::CardShort, 300.0, 3.0);
@@ -103,7 +106,10 @@ fn what_is_said_of_a_print() {
     check(100.1, "The print is as true as a ruler can tell.");
     check(101.0, "The print is +1.0 % off: readings are put right here.");
     check(95.0, "The print is −5.0 % off, made to fit the page: print it again at 100 %.");
-    assert!(say::one_percent_is(Circumference::from_mm(54.0)).contains("1 % too large or too small is 0.54 mm off at size 54"));
+    assert!(
+        say::one_percent_is(Circumference::from_mm(54.0))
+            .contains("1 % too large or too small is 0.54 mm off at size 54")
+    );
 }
 
 /// The figures of an attribute, of every element that has this in its tag.
