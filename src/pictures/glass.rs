@@ -39,7 +39,7 @@ pub fn glass(patch: Patch, room: Pixels, alternative: &str) -> Picture {
             height
         }
     };
-    pen.finish_at_size("glass-picture", (room, height), alternative)
+    pen.finish_at_size("glass-picture", (0.0, (room, height)), alternative)
 }
 
 fn card_end(pen: &mut Pen, middle: f64, wide: f64, long_side: bool) {

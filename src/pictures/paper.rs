@@ -37,6 +37,8 @@ pub const NARROW_STRIP: Length = Length::tenthousandths(4_0000);
 const STRIP: f64 = 84.0;
 /// The outer edge of a circle's stroke is the size.
 const STROKE: f64 = 0.2;
+/// Room round the drawing: what lies on the edge of the printed page is cut off.
+const ROUND_IT: f64 = 1.0;
 /// Words on a strip.
 const TINY: f64 = 10.0;
 
@@ -44,8 +46,8 @@ const TINY: f64 = 10.0;
 pub fn sheet(of: &Sheet) -> Picture {
     let mut pen = Pen::to_scale(MM);
     let (width, height) = match of.paper {
-        Paper::A4 => (186.0, 270.0),
-        Paper::A6 => (93.0, 135.0),
+        Paper::A4 => (184.0, 268.0),
+        Paper::A6 => (91.0, 133.0),
     };
     text(&mut pen, "strong", (0.0, 4.5), &say::sheet_title(&of.scale));
     text(&mut pen, "", (0.0, 9.5), say::SHEET_AT_FULL_SIZE);
@@ -63,13 +65,14 @@ pub fn sheet(of: &Sheet) -> Picture {
             (106.0, width)
         }
         Paper::A6 => {
-            control_upright(&mut pen, 90.5, 16.0);
+            control_upright(&mut pen, 88.5, 16.0);
             strip(&mut pen, &of.sizes, 13.0, WIDE_STRIP.mm(), true);
             (25.0, 85.0)
         }
     };
     circles(&mut pen, &of.circles, top, (right, height));
-    pen.finish_at_size("sheet-picture", (width * MM, height * MM), &say::sheet_drawn(&of.scale))
+    let size = ((width + 2.0 * ROUND_IT) * MM, (height + 2.0 * ROUND_IT) * MM);
+    pen.finish_at_size("sheet-picture", (ROUND_IT * MM, size), &say::sheet_drawn(&of.scale))
 }
 
 fn text(pen: &mut Pen, class: &str, at: (f64, f64), words: &str) {

@@ -160,20 +160,22 @@ impl Pen {
 
     /// The finished picture, as large as the page makes it.
     pub fn finish(self, kind: &str, width: f64, height: f64, alternative: &str) -> Picture {
-        self.finished(kind, (width, height), alternative, "")
+        self.finished(kind, (0.0, (width, height)), alternative, "")
     }
 
     /// The finished picture at its own size: a unit is a pixel of the page, or with a scale so many are a millimetre.
-    pub fn finish_at_size(self, kind: &str, size: At, alternative: &str) -> Picture {
+    /// There is so much room round it, within that size, that a stroke on its edge is whole.
+    pub fn finish_at_size(self, kind: &str, (round, size): (f64, At), alternative: &str) -> Picture {
         let (per, unit) = if self.unit > 0.0 { (self.unit, "mm") } else { (1.0, "") };
         let (width, height) = (n(size.0 / per), n(size.1 / per));
-        self.finished(kind, size, alternative, &format!(r#" width="{width}{unit}" height="{height}{unit}""#))
+        self.finished(kind, (round, size), alternative, &format!(r#" width="{width}{unit}" height="{height}{unit}""#))
     }
 
-    fn finished(self, kind: &str, (width, height): At, alternative: &str, sides: &str) -> Picture {
+    fn finished(self, kind: &str, (round, (width, height)): (f64, At), alternative: &str, sides: &str) -> Picture {
+        let from = n(-round);
         let scale = if self.unit > 0.0 { figures(&[("data-unit", self.unit)]) } else { String::new() };
         let svg = format!(
-            r#"<svg xmlns="http://www.w3.org/2000/svg" class="{kind}"{scale}{sides} viewBox="0 0 {} {}" role="img" aria-label="{}">{}</svg>"#,
+            r#"<svg xmlns="http://www.w3.org/2000/svg" class="{kind}"{scale}{sides} viewBox="{from} {from} {} {}" role="img" aria-label="{}">{}</svg>"#,
             n(width),
             n(height),
             escape(alternative),
