@@ -125,6 +125,7 @@ fn put_right(app: App, sheet: Sheet, found: Memo<Found>) -> AnyView {
                 ])
             })
         }),
+        sheet.afresh(say::AFRESH),
     ])
 }
 

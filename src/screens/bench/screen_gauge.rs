@@ -89,6 +89,7 @@ pub fn screen_gauge(opened: Opened) -> AnyView {
             }
             told.set(Some((display, screen)));
             anew.set(false);
+            to_picture();
         }
     };
     let whose = opened.whose;
@@ -183,11 +184,19 @@ fn measuring(app: App, form: Form, display: &Display, screen: Screen, anew: RwSi
             "row",
             vec![
                 link_button(Weight::Quiet, say::IN_EVERY_SYSTEM, to_size),
-                button(Weight::Quiet, say::CALIBRATE_ANEW, move || anew.set(true)),
+                button(Weight::Quiet, say::CALIBRATE_ANEW, move || {
+                    anew.set(true);
+                    to_picture();
+                }),
             ],
         ),
         para("small", say::ZOOM_UNTOLD),
     ])
+}
+
+/// What is laid on is at the top of the page.
+fn to_picture() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
 /// The picture at its own size.
