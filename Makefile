@@ -109,7 +109,7 @@ test-browser: tools $(TOOLS)/webdriver.json ## Parts and storage in a headless C
 		CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER=wasm-bindgen-test-runner \
 		cargo test $(NATIVE) --target $(WASM) --test web
 
-test-web: dist ## The built app end to end at phone size (Playwright); SPEC=pwa runs one
+test-web: dist venv ## The built app end to end at phone size (Playwright), prints measured; SPEC=pwa runs one
 	@echo "== Playwright"
 	@playwright test -c tests/web $(SPEC)
 

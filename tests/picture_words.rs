@@ -1,6 +1,6 @@
 //! What a picture says to those who do not see it, and that no word can break out of a drawing.
 
-use bandwright::pictures::ladder::{Ladder, Named, Shift, ladder};
+use bandwright::pictures::ladder::{Ladder, Named, Shift, Single, ladder};
 use bandwright::trade::band::Profile;
 use bandwright::trade::band::section::{Section, SectionInputs};
 use bandwright::trade::measure::{Circumference, Length};
@@ -61,6 +61,7 @@ fn a_ladder_is_told_step_by_step_and_its_words_are_only_words() {
     let picture = ladder(&Ladder {
         ticks: vec![named(52.5, "M"), named(53.75, "N")],
         reading: named(53.1, "M½"),
+        singles: vec![],
         shifts: vec![Shift { label: "<script>\"x\"&".into(), amount: mm(0.75) }],
         best: Circumference::from_mm(53.85),
         range: (Circumference::from_mm(53.2), Circumference::from_mm(54.56)),
@@ -74,6 +75,24 @@ fn a_ladder_is_told_step_by_step_and_its_words_are_only_words() {
         "Reading M½, 53.10 mm; &lt;script&gt;&quot;x&quot;&amp; +0.75; together 53.85 mm, 8 in 10 between 53.20 and \
          54.56 mm. Order N alone; N½ in the stack. The joint needs L, 51.25 mm."
     ));
+    let single = |at: f64, label: &str, apart| Single { read: named(at, label), apart };
+    let picture = ladder(&Ladder {
+        ticks: vec![],
+        reading: named(54.6, "N½"),
+        singles: vec![single(52.5, "M", false), single(53.125, "M½", false), single(58.75, "R", true)],
+        shifts: vec![],
+        best: Circumference::from_mm(54.6),
+        range: (Circumference::from_mm(54.0), Circumference::from_mm(55.2)),
+        order: named(54.375, "N½"),
+        worn: Worn::Alone,
+        other: None,
+        joint: None,
+    });
+    assert!(picture.svg.contains(
+        "Size rule. 3 readings: M, 52.50 mm; M½, 53.13 mm; R, 58.75 mm, stands apart. By their weights they read N½, \
+         54.60 mm; together 54.60 mm, 8 in 10 between 54.00 and 55.20 mm. Order N½."
+    ));
+    assert!(picture.svg.contains("3 readings, together N½") && picture.svg.contains("R stands apart"));
 }
 
 #[test]

@@ -82,6 +82,10 @@ pub enum Calculator {
     Stack,
     Compare,
     Dates,
+    /// A ring on the glass of this screen.
+    ScreenGauge,
+    /// A gauge to print.
+    PaperGauge,
 }
 
 /// What of the practice is set.
@@ -125,13 +129,15 @@ pub enum Setting {
 pub type Query = Vec<(String, String)>;
 
 impl Calculator {
-    pub const ALL: [Calculator; 6] = [
+    pub const ALL: [Calculator; 8] = [
         Calculator::Size,
         Calculator::Table,
         Calculator::Order,
         Calculator::Stack,
         Calculator::Compare,
         Calculator::Dates,
+        Calculator::ScreenGauge,
+        Calculator::PaperGauge,
     ];
 
     pub fn code(self) -> &'static str {
@@ -142,6 +148,8 @@ impl Calculator {
             Calculator::Stack => "stack",
             Calculator::Compare => "compare",
             Calculator::Dates => "dates",
+            Calculator::ScreenGauge => "screen-gauge",
+            Calculator::PaperGauge => "paper-gauge",
         }
     }
 }

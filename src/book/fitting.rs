@@ -112,7 +112,7 @@ fn inputs(couple: Couple<'_>, practice: Practice<'_>, who: Wearer) -> Option<Inp
     Some(Inputs {
         reading: readings.next()?,
         others: readings.collect(),
-        band: Band { width: band.width?, bore, relief: None },
+        band: Band { width: band.width?, bore, relief: band.relief },
         neighbours: worn_now(couple, who),
         first_ring: couple.first_ring(who) == Some(true),
         finger_changing: false,

@@ -22,12 +22,23 @@ pub struct Shift {
     pub amount: Length,
 }
 
+/// One of several readings, as it was read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Single {
+    pub read: Named,
+    /// It stands apart from the others.
+    pub apart: bool,
+}
+
 /// What the ladder is drawn from.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ladder {
     /// Every size of the rule, from well below to well above; those outside what is drawn are left out.
     pub ticks: Vec<Named>,
+    /// Of several readings, where they come to together.
     pub reading: Named,
+    /// Each of several readings; none where there is only one.
+    pub singles: Vec<Single>,
     pub shifts: Vec<Shift>,
     /// Where reading and shifts lead, before it is made a size, and the range it may lie in.
     pub best: Circumference,
@@ -42,8 +53,9 @@ pub struct Ladder {
 
 const EDGES: (f64, f64) = (3.0, WIDTH - 3.0);
 const RULE: f64 = 36.0;
-/// Farther from everything else than this, the joint is no limit and would only make the rest small.
-const JOINT_MATTERS: f64 = 6.0;
+/// Farther from everything else than this, the joint is no limit and would only make the rest small. A reading that far
+/// off is drawn at the edge, pointing outwards.
+const MATTERS: f64 = 6.0;
 
 /// Draws the ladder.
 pub fn ladder(of: &Ladder) -> Picture {
@@ -51,14 +63,16 @@ pub fn ladder(of: &Ladder) -> Picture {
     let x = |c: Circumference| scale.x(c.mm());
     let mut pen = Pen::default();
 
-    let first = 30.0;
+    let singles = singles(of, scale);
+    let first = singles.iter().map(|single| single.y + 8.0).fold(30.0, f64::max);
     let rows: Vec<Row> = rows(of, scale, first);
     let below = rows.last().map_or(first, |row| row.y + 24.0);
     let rule = below + 26.0;
 
     pen.line("thin soft dashed", (x(of.reading.at), 20.0), (x(of.reading.at), rule));
-    let reading = cut(&words::reading(&of.reading.label), TEXT, false, WIDTH - 8.0);
+    let reading = cut(&words::reading(&of.reading.label, of.singles.len()), TEXT, false, WIDTH - 8.0);
     pen.text_inside("soft", (x(of.reading.at), 13.0), &reading, false);
+    draw_singles(&mut pen, &singles);
     draw_rows(&mut pen, &rows);
     draw_range(&mut pen, of, scale, below, rows.last().map(|row| row.to));
     draw_rule(&mut pen, of, scale, rule);
@@ -69,7 +83,10 @@ pub fn ladder(of: &Ladder) -> Picture {
 
 fn said(of: &Ladder) -> String {
     let shifts: Vec<(&str, Length)> = of.shifts.iter().map(|shift| (shift.label.as_str(), shift.amount)).collect();
+    let singles: Vec<(&str, Circumference, bool)> =
+        of.singles.iter().map(|single| (single.read.label.as_str(), single.read.at, single.apart)).collect();
     words::ladder(&LadderSaid {
+        singles: &singles,
         reading: (&of.reading.label, of.reading.at),
         shifts: &shifts,
         best: of.best,
@@ -94,15 +111,67 @@ fn scale(of: &Ladder) -> Scale {
         (low, high)
     };
     let (low, high) = ends(&points);
-    if let Some(joint) = joint_that_matters(of, low, high) {
-        points.push(joint.at);
-    }
+    points.extend(of.singles.iter().map(|single| single.read.at).filter(|at| matters(*at, low, high)));
+    points.extend(of.joint.iter().map(|joint| joint.at).filter(|at| matters(*at, low, high)));
     let (low, high) = ends(&points);
     Scale::fit((low - 0.7, high + 0.7), 4.6, EDGES)
 }
 
-fn joint_that_matters(of: &Ladder, low: f64, high: f64) -> Option<&Named> {
-    of.joint.as_ref().filter(|joint| joint.at.mm() > low - JOINT_MATTERS && joint.at.mm() < high + JOINT_MATTERS)
+fn matters(at: Circumference, low: f64, high: f64) -> bool {
+    at.mm() > low - MATTERS && at.mm() < high + MATTERS
+}
+
+/// One of several readings, laid out.
+struct Mark {
+    x: f64,
+    y: f64,
+    /// What is written beside one that stands apart, and where.
+    words: Option<(String, f64, Anchor)>,
+    /// Beyond the edge: to the left, or to the right.
+    beyond: Option<bool>,
+}
+
+/// Readings of the same size stand one under the other; each that stands apart has a row of its own, with its name.
+fn singles(of: &Ladder, scale: Scale) -> Vec<Mark> {
+    let mut marks: Vec<Mark> = Vec::new();
+    for single in of.singles.iter().filter(|single| !single.apart) {
+        let x = scale.x(single.read.at.mm());
+        let above = marks.iter().filter(|mark| (mark.x - x).abs() < 7.5).count();
+        marks.push(Mark { x, y: 22.0 + 8.0 * above as f64, words: None, beyond: None });
+    }
+    let mut y = marks.iter().map(|mark| mark.y).fold(17.0, f64::max);
+    for single in of.singles.iter().filter(|single| single.apart) {
+        y += 16.0;
+        let there = scale.x(single.read.at.mm());
+        let x = there.min(EDGES.1 - 8.0).max(EDGES.0 + 8.0);
+        let beyond = (x != there).then_some(there < x);
+        let label = words::apart(&single.read.label);
+        let wide = width_of(&label, SMALL, true);
+        let right = x + 12.0 + wide <= EDGES.1;
+        let (at, anchor) = if right { (x + 12.0, Anchor::Start) } else { (x - 12.0, Anchor::End) };
+        marks.push(Mark { x, y, words: Some((label, at, anchor)), beyond });
+    }
+    marks
+}
+
+fn draw_singles(pen: &mut Pen, marks: &[Mark]) {
+    for mark in marks {
+        let Mark { x, y, words, beyond } = mark;
+        let Some((label, at, anchor)) = words else {
+            pen.group("single", |pen| pen.circle("paper", (*x, *y), 3.2));
+            continue;
+        };
+        pen.group("single-apart", |pen| {
+            match beyond {
+                Some(left) => {
+                    let far = if *left { -7.0 } else { 7.0 };
+                    pen.arrow("ochre", (*x - far, *y), (*x + far, *y));
+                }
+                None => pen.outline("ochre paper", &[(*x, *y - 5.0), (*x + 5.0, *y), (*x, *y + 5.0), (*x - 5.0, *y)]),
+            }
+            pen.runs("ochre strong", (*at, *y + 4.5), *anchor, SMALL, &[("", label)]);
+        });
+    }
 }
 
 /// One step, laid out.

@@ -7,11 +7,13 @@
 mod calendar_months;
 pub mod calendar_strip;
 mod calendar_weeks;
+pub mod glass;
 pub mod installing;
 pub mod ladder;
 pub mod lay;
 pub mod measuring;
 pub mod ornament;
+pub mod paper;
 pub mod pen;
 pub mod rules;
 pub mod section;

@@ -158,11 +158,24 @@ impl Pen {
         self.text(class, (x, at.1), Anchor::Middle, text);
     }
 
-    /// The finished picture.
+    /// The finished picture, as large as the page makes it.
     pub fn finish(self, kind: &str, width: f64, height: f64, alternative: &str) -> Picture {
+        self.finished(kind, (0.0, (width, height)), alternative, "")
+    }
+
+    /// The finished picture at its own size: a unit is a pixel of the page, or with a scale so many are a millimetre.
+    /// There is so much room round it, within that size, that a stroke on its edge is whole.
+    pub fn finish_at_size(self, kind: &str, (round, size): (f64, At), alternative: &str) -> Picture {
+        let (per, unit) = if self.unit > 0.0 { (self.unit, "mm") } else { (1.0, "") };
+        let (width, height) = (n(size.0 / per), n(size.1 / per));
+        self.finished(kind, (round, size), alternative, &format!(r#" width="{width}{unit}" height="{height}{unit}""#))
+    }
+
+    fn finished(self, kind: &str, (round, (width, height)): (f64, At), alternative: &str, sides: &str) -> Picture {
+        let from = n(-round);
         let scale = if self.unit > 0.0 { figures(&[("data-unit", self.unit)]) } else { String::new() };
         let svg = format!(
-            r#"<svg xmlns="http://www.w3.org/2000/svg" class="{kind}"{scale} viewBox="0 0 {} {}" role="img" aria-label="{}">{}</svg>"#,
+            r#"<svg xmlns="http://www.w3.org/2000/svg" class="{kind}"{scale}{sides} viewBox="{from} {from} {} {}" role="img" aria-label="{}">{}</svg>"#,
             n(width),
             n(height),
             escape(alternative),

@@ -20,7 +20,7 @@ use crate::trade::entry::{self, TextError, TextFault};
 use crate::trade::fit::RINGS_BESIDE_MOST;
 use crate::trade::limits::Limit;
 use crate::trade::measure::{Length, Percent};
-use crate::trade::sizing::Stated;
+use crate::trade::sizing::{SizeAsRead, Stated};
 use crate::trade::wearer::{Digit, Hand};
 use crate::words::dates::{self as say_dates, Asked};
 use crate::words::{band as say_band, entry as say_entry, format, screens as say, sizing as say_sizing};
@@ -174,15 +174,34 @@ pub fn which_size(form: Form, key: &'static str, which: &'static str, legend: &s
     let readings = form.text(key).with(|text| entry::read_size(text, first)).unwrap_or_default();
     (readings.len() > 1).then(|| {
         let chosen = form.text(which);
-        let options = readings
-            .iter()
-            .map(|size| choice::option(size.stated.system().code(), say_sizing::stated_in_full(size.stated)));
-        let known = readings.iter().any(|size| chosen.with_untracked(|code| code == size.stated.system().code()));
-        if !known {
+        let codes = reading_codes(&readings);
+        if !codes.iter().any(|known| chosen.with_untracked(|code| code == known)) {
             chosen.set(String::new());
         }
-        choice::choice(which, legend.to_owned(), Shape::Chips, options.collect(), chosen)
+        let named = |(code, size): (String, &SizeAsRead)| choice::option(code, say_sizing::stated_in_full(size.stated));
+        let options = codes.into_iter().zip(&readings).map(named).collect();
+        choice::choice(which, legend.to_owned(), Shape::Chips, options, chosen)
     })
+}
+
+/// The word that stands for each reading of a typed size: its system, and its number where a system has several, as the
+/// UK has of "M+".
+pub fn reading_codes(readings: &[SizeAsRead]) -> Vec<String> {
+    let mut codes: Vec<String> = Vec::new();
+    for reading in readings {
+        let code = reading.stated.system().code();
+        let before = codes.iter().filter(|other| other.split('-').next() == Some(code)).count();
+        codes.push(if before == 0 { code.to_owned() } else { format!("{code}-{}", before + 1) });
+    }
+    codes
+}
+
+/// The word that stands for what was meant, when the size is typed as it was.
+pub fn meant(size: &SizeAsRead) -> String {
+    let system = size.stated.system();
+    let readings = entry::read_size(&size.typed, system).unwrap_or_default();
+    let place = readings.iter().position(|reading| reading.stated == size.stated);
+    place.and_then(|place| reading_codes(&readings).into_iter().nth(place)).unwrap_or_else(|| system.code().to_owned())
 }
 
 fn typed(form: Form, key: &str) -> String {
@@ -256,7 +275,7 @@ pub fn read_size(form: Form, key: &str, which: &str) -> Option<Stated> {
     let chosen = typed(form, which);
     let meant = match readings.as_slice() {
         [only] => Some(only),
-        several => several.iter().find(|size| size.stated.system().code() == chosen),
+        several => reading_codes(several).iter().position(|code| *code == chosen).and_then(|place| several.get(place)),
     };
     form.judge(key, meant.map(|size| size.stated).ok_or_else(|| say::WHICH_SIZE.to_owned()))
 }

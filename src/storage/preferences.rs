@@ -1,4 +1,5 @@
-//! What this phone prefers, and nothing that would be missed: the theme, and what each calculator was last asked.
+//! What this phone prefers, and nothing that would be missed: the theme, what each calculator was last
+//! asked, and how large a pixel of its screen is.
 
 use super::local;
 
@@ -30,4 +31,24 @@ pub fn last_query(calculator: &str) -> Option<String> {
 /// Keeps what a calculator was asked. Losing it costs nothing but typing it again.
 pub fn keep_last_query(calculator: &str, query: &str) {
     local::set(&format!("bandwright.last.{calculator}"), &query);
+}
+
+/// How a screen was calibrated at a magnification, in words of the caller's. It is of this phone, and so in no record.
+pub fn calibration(screen: &str, ratio: &str) -> Option<String> {
+    local::get(&of_screen(screen, ratio))
+}
+
+/// Keeps how a screen was calibrated. False if the phone would not take it.
+pub fn keep_calibration(screen: &str, ratio: &str, said: &str) -> bool {
+    local::set(&of_screen(screen, ratio), &said)
+}
+
+/// Whether the screen was calibrated at any magnification.
+pub fn was_calibrated(screen: &str) -> bool {
+    let start = of_screen(screen, "");
+    local::keys().iter().any(|key| key.starts_with(&start))
+}
+
+fn of_screen(screen: &str, ratio: &str) -> String {
+    format!("bandwright.screen.{screen}.{ratio}")
 }

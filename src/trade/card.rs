@@ -6,6 +6,9 @@ use super::measure::Length;
 pub const LONG_SIDE: Length = Length::tenthousandths(85_6000);
 pub const SHORT_SIDE: Length = Length::tenthousandths(53_9800);
 
+/// How round its corners are: 2.88 to 3.48 mm.
+pub const CORNER: Length = Length::tenthousandths(3_1800);
+
 /// The width of a band that goes so many times into the short side of a card, one beside the other.
 ///
 /// width = 53.98 mm / times. Range: 1 to 255 times; none is no width.

@@ -59,6 +59,8 @@ pub enum Limit {
     ConditionSpread,
     /// A shift that the jeweller sets, up or down.
     OwnShift,
+    /// The line of a printed gauge, by a ruler.
+    ControlLine,
     // shares
     /// Of the free length, where a stack stops being roomy or full.
     StackShare,
@@ -134,7 +136,7 @@ pub fn all() -> &'static [Range] {
 }
 
 #[rustfmt::skip]
-const ROWS: [Range; 35] = [
+const ROWS: [Range; 36] = [
     row(Limit::Circumference, mm(36_0000, 80_0000, 54_0000), CommonPractice, "US 0 to UK Z+9; ISO sticks carry 41 to 76"),
     row(Limit::BandWidth, mm(1_0000, 20_0000, 2_5000), CommonPractice, "wire of 1 mm to a cigar band"),
     row(Limit::GaugeWidth, mm(1_0000, 15_0000, 3_0000), CommonPractice, "narrow and wide gauge sets"),
@@ -160,6 +162,7 @@ const ROWS: [Range; 35] = [
     row(Limit::ConditionShift, mm(0, 2_0000, 5000), CommonPractice, "about 0.5 mm each way; 1.15 mm after swelling (Siamwala 2018, derived)"),
     row(Limit::ConditionSpread, mm(0, 1_0000, 4000), CommonPractice, "0.4 mm"),
     row(Limit::OwnShift, mm(-5_0000, 5_0000, 5000), CommonPractice, "four UK letters either way"),
+    row(Limit::ControlLine, mm(50_0000, 150_0000, 99_5000), CommonPractice, "100 mm, printed at half to one and a half times its size"),
     row(Limit::StackShare, percent(5, 100, 35), CommonPractice, "roomy to 35, full to 50 %: house rule"),
     row(Limit::ConfidenceShare, percent(50, 100, 95), CommonPractice, "less than even is no plan"),
     row(Limit::ChanceShare, percent(0, 100, 10), CommonPractice, "never to always"),

@@ -121,6 +121,7 @@ pub fn limit_noun(limit: Limit) -> &'static str {
         Limit::ConditionShift => "a shift for cold or warm hands",
         Limit::ConditionSpread => "a give or take for cold or warm hands",
         Limit::OwnShift => "a shift of your own",
+        Limit::ControlLine => "a length of the printed line",
         Limit::StackShare => "a share of the free length",
         Limit::ConfidenceShare => "a chance to plan for",
         Limit::ChanceShare => "a chance",

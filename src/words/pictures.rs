@@ -33,9 +33,14 @@ pub fn size_worn(size: &str, worn: Worn) -> String {
     }
 }
 
-/// "reading M½".
-pub fn reading(size: &str) -> String {
-    format!("reading {size}")
+/// "reading M½"; of several, "3 readings, together M½".
+pub fn reading(size: &str, of: usize) -> String {
+    if of > 1 { format!("{of} readings, together {size}") } else { format!("reading {size}") }
+}
+
+/// "R stands apart": a reading that the others contradict.
+pub fn apart(size: &str) -> String {
+    format!("{size} stands apart")
 }
 
 /// "joint M": the size below which nothing passes the joint.
@@ -50,6 +55,8 @@ pub fn range() -> &'static str {
 
 /// What a ladder shows.
 pub struct LadderSaid<'a> {
+    /// Each of several readings, and whether it stands apart.
+    pub singles: &'a [(&'a str, Circumference, bool)],
     pub reading: (&'a str, Circumference),
     pub shifts: &'a [(&'a str, Length)],
     pub best: Circumference,
@@ -62,7 +69,20 @@ pub struct LadderSaid<'a> {
 /// The ladder from the reading to the order size, in words.
 pub fn ladder(said: &LadderSaid) -> String {
     let mm = |c: Circumference| format::mm(c.0, 2);
-    let mut text = format!("Size rule. Reading {}, {} mm", said.reading.0, mm(said.reading.1));
+    let mut text = String::from("Size rule. ");
+    let single = |(size, at, apart): &(&str, Circumference, bool)| {
+        format!("{size}, {} mm{}", mm(*at), if *apart { ", stands apart" } else { "" })
+    };
+    text += &match said.singles {
+        [] => format!("Reading {}, {} mm", said.reading.0, mm(said.reading.1)),
+        several => format!(
+            "{} readings: {}. By their weights they read {}, {} mm",
+            several.len(),
+            several.iter().map(single).collect::<Vec<_>>().join("; "),
+            said.reading.0,
+            mm(said.reading.1)
+        ),
+    };
     for (name, amount) in said.shifts {
         text += &format!("; {name} {}", format::mm_signed(*amount, 2));
     }

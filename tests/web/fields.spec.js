@@ -195,6 +195,7 @@ const FIELDS = {
     hands: choice,
     width: mm("band width", "1", "20"),
     profile: choice,
+    relief: figure("edge relief", "0", "1", [...none, "zero"]),
     neighbours: "widths",
     beside: "widths",
     joint: "size or none",
@@ -222,6 +223,14 @@ const FIELDS = {
       Object.entries({ width: mm("band width", "1", "20", ...none), height: mm("height", "0\\.5", "8", ...none), profile: choice, metal: choice, finish: choice }).map(([part, kind]) => [`band${n}-${part}`, kind]),
     ),
   ),
+  "Calculator::ScreenGauge": { with: choice, match: choice },
+  "Calculator::PaperGauge": {
+    first: choice,
+    paper: choice,
+    line: figure("length of the printed line", "50", "150", none),
+    by: choice,
+    read: "size or none",
+  },
   "Calculator::Dates": {
     wedding: "wedding",
     region: choice,
@@ -450,7 +459,7 @@ function fieldsHere(page) {
   return page.evaluate(() =>
     [...document.querySelectorAll("input:not([type=file]), textarea:not([readonly]), select")].map((field) => ({
       key: (field.name || field.id).replace(/^extra-[0-9a-f]{32}$/, "extra-own"),
-      typed: field.matches("textarea, input:not([type=radio], [type=checkbox], [type=file])"),
+      typed: field.matches("textarea, input:not([type=radio], [type=checkbox], [type=file], [type=range])"),
     })),
   );
 }

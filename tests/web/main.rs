@@ -5,6 +5,7 @@
 #![cfg(target_arch = "wasm32")]
 
 mod dress;
+mod ladders;
 mod parts;
 mod pictures;
 mod storage;

@@ -2,9 +2,10 @@
 //! and figures that the browser writes as the native code does.
 
 use crate::dress::dress;
+use crate::ladders::a_ladder;
 use bandwright::pictures::Picture;
 use bandwright::pictures::calendar_strip::{CalendarStrip, calendar_strip};
-use bandwright::pictures::ladder::{Ladder, Named, Shift, ladder};
+use bandwright::pictures::ladder::{Named, ladder};
 use bandwright::pictures::stack::{Ring, Stack, stack};
 use bandwright::pictures::{section, side, unrolled};
 use bandwright::trade::band::Profile;
@@ -12,13 +13,13 @@ use bandwright::trade::band::section::{Section, SectionInputs};
 use bandwright::trade::measure::{Circumference, Diameter, Length};
 use bandwright::trade::stack::{Head, Taper};
 use bandwright::words::format;
-use bandwright::words::pictures::{DayMark, RingState, Worn};
+use bandwright::words::pictures::{DayMark, RingState};
 use chrono::{Datelike, NaiveDate};
 use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::{DomRect, Element};
 
 /// The picture on a page 320 px wide less its margins, with the styles of the app.
-fn show(picture: &Picture) -> Element {
+pub fn show(picture: &Picture) -> Element {
     let document = web_sys::window().unwrap().document().unwrap();
     dress(&document);
     let host = document.create_element("div").unwrap();
@@ -29,23 +30,23 @@ fn show(picture: &Picture) -> Element {
     host
 }
 
-fn all(host: &Element, selector: &str) -> Vec<Element> {
+pub fn all(host: &Element, selector: &str) -> Vec<Element> {
     let found = host.query_selector_all(selector).unwrap();
     (0..found.length()).filter_map(|i| found.get(i)).map(wasm_bindgen::JsCast::unchecked_into).collect()
 }
 
-fn figure(of: &Element, attribute: &str) -> f64 {
+pub fn figure(of: &Element, attribute: &str) -> f64 {
     of.get_attribute(attribute).and_then(|text| text.parse().ok()).unwrap_or_else(|| panic!("no {attribute}"))
 }
 
 #[track_caller]
-fn near(drawn: f64, mm: f64) {
+pub fn near(drawn: f64, mm: f64) {
     assert!((drawn - mm).abs() <= 0.1, "drawn {drawn}, meant {mm}");
 }
 
 /// Every word inside the drawing, no two over one another, and a name that says what is there.
 #[track_caller]
-fn check_words(host: &Element) {
+pub fn check_words(host: &Element) {
     let svg = host.query_selector("svg[role=img]").unwrap().expect("an image");
     let edge = svg.get_bounding_client_rect();
     assert!(svg.get_attribute("aria-label").is_some_and(|name| name.len() > 20));
@@ -65,64 +66,12 @@ fn check_words(host: &Element) {
     }
 }
 
-fn c(mm: f64) -> Circumference {
+pub fn c(mm: f64) -> Circumference {
     Circumference::from_mm(mm)
 }
 
-fn named(mm: f64, label: &str) -> Named {
+pub fn named(mm: f64, label: &str) -> Named {
     Named { at: c(mm), label: label.into() }
-}
-
-/// UK letters from K (50 mm) to R, each half letter a tick.
-fn ticks() -> Vec<Named> {
-    let letters = ["K", "", "L", "", "M", "", "N", "", "O", "", "P", "", "Q", "", "R"];
-    letters.iter().enumerate().map(|(i, letter)| named(50.0 + 0.625 * i as f64, letter)).collect()
-}
-
-fn a_ladder(shifts: &[(&str, f64)], order: Named, other: Option<Named>, joint: Option<Named>) -> Ladder {
-    let shifts: Vec<Shift> =
-        shifts.iter().map(|(label, mm)| Shift { label: (*label).into(), amount: Length::from_mm(*mm) }).collect();
-    let best = Circumference(Length::from_mm(53.125) + shifts.iter().map(|shift| shift.amount).sum());
-    let range = (c(best.mm() - 0.7), c(best.mm() + 0.7));
-    Ladder {
-        ticks: ticks(), reading: named(53.125, "M½"), shifts, best, range, order, worn: Worn::Alone, other, joint
-    }
-}
-
-#[wasm_bindgen_test]
-fn a_ladder_is_drawn_to_the_scale_of_its_rule() {
-    let shifts = [("wider", 0.75), ("domed bore", -0.48), ("cold hands", 0.5)];
-    let host = show(&ladder(&a_ladder(&shifts, named(53.75, "N"), None, None)));
-    let ticks = all(&host, ".tick");
-    // Two neighbouring ticks are half a letter apart: 0.625 mm.
-    let mm = 0.625 / (figure(&ticks[1], "x1") - figure(&ticks[0], "x1"));
-    let arrows = all(&host, ".shift .shaft");
-    assert_eq!(arrows.len(), 3);
-    for (arrow, (_, meant)) in arrows.iter().zip(shifts) {
-        near((figure(arrow, "x2") - figure(arrow, "x1")) * mm, meant);
-    }
-    let order = all(&host, ".tick.rouge");
-    near((figure(&all(&host, ".best")[0], "cx") - figure(&order[0], "x1")) * mm, 53.895 - 53.75);
-    let range = &all(&host, ".range .span")[0];
-    near((figure(range, "x2") - figure(range, "x1")) * mm, 1.4);
-    let name = host.query_selector("svg").unwrap().unwrap().get_attribute("aria-label").unwrap();
-    assert!(name.contains("domed bore −0.48") && name.ends_with("Order N."), "{name}");
-}
-
-#[wasm_bindgen_test]
-fn no_word_of_a_ladder_runs_off_or_over_another() {
-    let long = "beside the engagement ring and everything else she wears";
-    let both = Some(named(54.375, "N½"));
-    let joint = Some(named(53.125, "M½"));
-    check_words(&show(&ladder(&a_ladder(&[], named(53.125, "M½"), None, None))));
-    check_words(&show(&ladder(&a_ladder(
-        &[(long, 0.75), (long, -0.5)],
-        named(53.75, "N"),
-        both.clone(),
-        joint.clone(),
-    ))));
-    check_words(&show(&ladder(&a_ladder(&[("wider", 4.0)], named(57.5, "Q"), Some(named(50.625, "K½")), joint))));
-    check_words(&show(&ladder(&a_ladder(&[("<b>&\"", -3.0)], named(50.0, "K"), both, None))));
 }
 
 #[wasm_bindgen_test]

@@ -6,6 +6,8 @@
 mod compare;
 mod dates;
 mod order;
+mod paper_gauge;
+mod screen_gauge;
 mod sheet;
 mod size;
 mod stack;
@@ -58,6 +60,8 @@ pub fn calculator(which: Calculator) -> AnyView {
                 Calculator::Stack => stack::stack(opened),
                 Calculator::Compare => compare::compare(opened),
                 Calculator::Dates => dates::dates(opened),
+                Calculator::ScreenGauge => screen_gauge::screen_gauge(opened),
+                Calculator::PaperGauge => paper_gauge::paper_gauge(opened),
             },
         })
     };
@@ -152,6 +156,8 @@ fn name(which: Calculator) -> &'static str {
         Calculator::Stack => say::STACK,
         Calculator::Compare => say::COMPARE,
         Calculator::Dates => say::COUNTDOWN,
+        Calculator::ScreenGauge => say::SCREEN_GAUGE,
+        Calculator::PaperGauge => say::PAPER_GAUGE,
     }
 }
 
@@ -163,5 +169,7 @@ fn answers(which: Calculator) -> &'static str {
         Calculator::Stack => say::STACK_HOW,
         Calculator::Compare => say::COMPARE_HOW,
         Calculator::Dates => say::COUNTDOWN_HOW,
+        Calculator::ScreenGauge => say::SCREEN_GAUGE_HOW,
+        Calculator::PaperGauge => say::PAPER_GAUGE_HOW,
     }
 }

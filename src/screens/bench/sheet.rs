@@ -10,6 +10,7 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option, tick};
 use crate::parts::details::details;
 use crate::parts::field::{Field, Keyboard};
+use crate::screens::fields;
 use crate::trade::entry;
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
@@ -133,15 +134,10 @@ impl SizeTyped {
 
     /// Each reading with the word that stands for it: its system, and its number where a system has several.
     fn options(&self) -> Vec<(String, String)> {
-        let mut options: Vec<(String, String)> = Vec::new();
-        for reading in &self.readings {
-            let code = reading.stated.system().code();
-            let before = options.iter().filter(|(other, _)| other.split('-').next() == Some(code)).count();
-            let code = if before == 0 { code.to_owned() } else { format!("{code}-{}", before + 1) };
-            let name = say::reading_named(&say_sizing::stated_in_full(reading.stated), reading.circumference());
-            options.push((code, name));
-        }
-        options
+        let name = |reading: &SizeAsRead| {
+            say::reading_named(&say_sizing::stated_in_full(reading.stated), reading.circumference())
+        };
+        fields::reading_codes(&self.readings).into_iter().zip(self.readings.iter().map(name)).collect()
     }
 }
 

@@ -19,6 +19,7 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reason, reasons};
 use crate::pictures::rules::{self, Row, Rules};
+use crate::screens::fields;
 use crate::screens::show::showable;
 use crate::trade::arrange::in_order;
 use crate::trade::measure::Circumference;
@@ -81,10 +82,10 @@ pub fn size(opened: Opened) -> AnyView {
 /// The size of one of the two: the settled one, or the one that was read last.
 fn start(couple: Couple<'_>, who: Wearer) -> (String, String) {
     let settled = couple.order_size(who).map(|it| say_sizing::size_in_full(it.size));
-    let read = || couple.readings(who).last().map(|(_, it)| (say::retyped(&it.size), it.size.stated.system().code()));
+    let read = || couple.readings(who).last().map(|(_, it)| (say::retyped(&it.size), fields::meant(&it.size)));
     match settled {
         Some(size) => (size, String::new()),
-        None => read().map(|(typed, code)| (typed, code.to_owned())).unwrap_or_default(),
+        None => read().unwrap_or_default(),
     }
 }
 

@@ -13,6 +13,8 @@ pub mod said;
 mod stage;
 mod wedding;
 
+pub use finger::write_down_from_glass;
+
 use crate::parts::el::{live, maybe, nothing};
 use crate::parts::lay::{column, para, row, section};
 use leptos::prelude::*;

@@ -63,7 +63,7 @@ fn start(known: Option<&TryOnBand>) -> Vec<(&'static str, String)> {
     vec![
         ("try-on-number", known.map(|it| it.number.clone()).unwrap_or_default()),
         ("size", known.map(|it| say_bench::retyped(&it.size)).unwrap_or_default()),
-        ("as", known.map(|it| it.size.stated.system().code().to_owned()).unwrap_or_default()),
+        ("as", known.map(|it| fields::meant(&it.size)).unwrap_or_default()),
         ("try-on-width", known.map(|it| trimmed(it.width)).unwrap_or_default()),
         ("try-on-bore", known.map_or(Bore::Flat, |it| it.bore).code().to_owned()),
         ("try-on-height", known.and_then(|it| it.height).map(trimmed).unwrap_or_default()),

@@ -26,6 +26,7 @@ pub use grid::Grid;
 pub use joint::{JointFinding, JointHelp, NoBeads};
 pub use learn::{Estimate, Learned, Score, WornBand, learn, worn_band};
 pub use limits::{FitError, Quantity, READINGS_MOST, RINGS_BESIDE_MOST, Range};
+pub(in crate::trade) use order::EIGHT_IN_TEN;
 pub use order::{Answer, Band, Inputs, MeasureAgain, Order, Tie, Wider, Worn, order, wider};
 pub use reading::{Gauge, GaugeKind, Hands, Place, ReadAt, Reading, Sits};
 pub use terms::{Overrules, Shift, ShiftKind, Term};

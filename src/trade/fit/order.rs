@@ -206,7 +206,7 @@ pub fn wider(inputs: &Inputs, worn: Worn) -> Option<Wider> {
 }
 
 /// Eight in ten of a normal distribution lie within so many standard deviations.
-const EIGHT_IN_TEN: f64 = 1.28;
+pub(in crate::trade) const EIGHT_IN_TEN: f64 = 1.28;
 
 /// The answer for these shifts. `own` is the variance of the readings themselves.
 fn answer(inputs: &Inputs, mut shifts: Vec<Shift>, as_read: Circumference, own: f64) -> Answer {

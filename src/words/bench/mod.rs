@@ -4,11 +4,13 @@
 
 mod compare;
 mod countdown;
+mod gauging;
 mod order;
 mod stacking;
 
 pub use compare::*;
 pub use countdown::*;
+pub use gauging::*;
 pub use order::*;
 pub use stacking::*;
 

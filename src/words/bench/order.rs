@@ -5,7 +5,7 @@ use super::*;
 use crate::book::couple::Couple;
 use crate::book::value::OwnGauge;
 use crate::trade::band::Profile;
-use crate::trade::fit::{Combined, CustomaryUp, Gauge, GaugeKind, Hands, ReadAt, ShiftKind, Sits, Term};
+use crate::trade::fit::{Combined, CustomaryUp, Gauge, GaugeKind, Hands, Part, ReadAt, ShiftKind, Sits, Term};
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::Step;
 use crate::trade::wearer::Wearer;
@@ -171,10 +171,13 @@ pub fn readings_together(count: usize) -> String {
     format!("{count} readings together")
 }
 
-/// What each reading weighs: "each by how sure it is: 40, 35 and 25 %".
-pub fn weighed(found: &Combined) -> String {
-    let shares: Vec<String> = found.parts.iter().map(|part| part.share.0.to_string()).collect();
-    format!("before they are put right, each by how sure it is: {} %", shares.join(" + "))
+/// What each reading weighs: "M 40 %, M½ 35 %, R 25 % (stands apart)".
+pub fn weighed(found: &Combined, names: &[String]) -> String {
+    let one = |(part, name): (&Part, &String)| {
+        format!("{name} {} %{}", part.share.0, if part.outlier { " (stands apart)" } else { "" })
+    };
+    let shares: Vec<String> = found.parts.iter().zip(names).map(one).collect();
+    format!("as read, each by how sure it is: {}", shares.join(", "))
 }
 
 pub fn other_readings(count: usize) -> String {

@@ -5,7 +5,7 @@ use crate::app::show::Shown;
 use crate::parts::answer::{Said, Tone};
 use crate::parts::reasons::{Reason, reason};
 use crate::pictures::ladder::{self, Ladder, Named};
-use crate::trade::fit::{CUSTOMARY_UPS, JointFinding, JointHelp};
+use crate::trade::fit::{self, CUSTOMARY_UPS, JointFinding, JointHelp};
 use crate::trade::measure::{Length, Standing};
 use crate::trade::sizing::{self, Step};
 use crate::words::pictures::Worn;
@@ -35,6 +35,7 @@ pub fn drawn(found: &Reckoned) -> Option<String> {
                 None => say_sizing::stated_name(reading.stated),
             },
         },
+        singles: singles(found),
         shifts: shifts.collect(),
         best: answer.exact,
         range: (answer.low, answer.high),
@@ -47,6 +48,17 @@ pub fn drawn(found: &Reckoned) -> Option<String> {
             .map(|joint| Named { at: joint.circumference(), label: say_sizing::stated_name(joint.stated) }),
     };
     Some(ladder::ladder(&drawn).svg)
+}
+
+/// Each of several readings as it was read, and whether it stands apart.
+fn singles(found: &Reckoned) -> Vec<ladder::Single> {
+    let combined = found.order.as_ref().and_then(|order| order.combined.as_ref());
+    let (Some(combined), Some(inputs)) = (combined, &found.inputs) else { return Vec::new() };
+    let one = |(reading, part): (&fit::Reading, &fit::Part)| ladder::Single {
+        read: Named { at: reading.as_read, label: found.name_at(reading.as_read) },
+        apart: part.outlier,
+    };
+    inputs.readings().into_iter().zip(&combined.parts).map(one).collect()
 }
 
 pub fn said(found: &Reckoned) -> Said {
@@ -109,7 +121,9 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
     let mut all = Vec::new();
     if let Some(combined) = &order.combined {
         let readings = found.inputs.as_ref().map(|inputs| inputs.readings().len()).unwrap_or_default();
-        all.push(reason(say::readings_together(readings), format::mm(order.as_read.0, 2), say::weighed(combined)));
+        let names: Vec<String> = singles(found).into_iter().map(|single| single.read.label).collect();
+        let weighed = say::weighed(combined, &names);
+        all.push(reason(say::readings_together(readings), format::mm(order.as_read.0, 2), weighed));
     }
     let read = found.size.meant().map(|size| say_sizing::stated_in_full(size.stated)).unwrap_or_default();
     if all.is_empty() {

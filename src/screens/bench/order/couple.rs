@@ -8,6 +8,7 @@ use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::book::fitting;
 use crate::book::value::ReadingTaken;
+use crate::screens::fields;
 use crate::trade::band::{Bore, Profile};
 use crate::trade::fit::{Hands, Place, ReadAt, Term};
 use crate::trade::sizing::Stated;
@@ -48,6 +49,7 @@ pub fn start(opened: &Opened) -> Vec<Start> {
         ("beside", String::new()),
         ("width", String::new()),
         ("profile", Profile::Court.code().to_owned()),
+        ("relief", String::new()),
         ("neighbours", String::new()),
         ("joint", String::new()),
         ("joint-as", String::new()),
@@ -72,7 +74,7 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
     if let Some((_, taken)) = fitting::counted(couple, who, Place::Base).first() {
         known.extend([
             ("size", say::retyped(&taken.size)),
-            ("as", taken.size.stated.system().code().to_owned()),
+            ("as", fields::meant(&taken.size)),
             ("gauge", TAKEN.to_owned()),
             ("read-at", taken.read_at.code().to_owned()),
             ("hands", taken.hands.code().to_owned()),
@@ -81,8 +83,7 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
     }
     match fitting::counted(couple, who, Place::Joint).as_slice() {
         [] => {}
-        [(_, only)] => known
-            .extend([("joint", say::retyped(&only.size)), ("joint-as", only.size.stated.system().code().to_owned())]),
+        [(_, only)] => known.extend([("joint", say::retyped(&only.size)), ("joint-as", fields::meant(&only.size))]),
         // Of several their mean, in millimetres round.
         _ => {
             let mean = fitting::joint(couple, who).map(|at| say_sizing::stated_in_full(Stated::Circumference(at)));
@@ -91,6 +92,7 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
     }
     let band = couple.band(who);
     known.extend(band.width.map(|width| ("width", lengths::plain(width))));
+    known.extend(band.relief.map(|relief| ("relief", say_sizing::trimmed(relief))));
     known.extend(band.profile.map(|profile| ("profile", profile.code().to_owned())));
     known.extend(fitting::no_beads(&band).map(|why| ("no-beads", no_beads_code(why).to_owned())));
     if couple.first_ring(who) == Some(true) {

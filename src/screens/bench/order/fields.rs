@@ -16,7 +16,7 @@ use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::trade::band::{Bore, Profile};
 use crate::trade::fit::{Answer, GaugeKind, Hands, NoBeads, ReadAt, Term};
-use crate::words::{band as say_band, bench as say, fit as say_fit, screens};
+use crate::words::{band as say_band, bench as say, fit as say_fit, rings as say_rings, screens};
 
 pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     let form = sheet.form;
@@ -35,6 +35,10 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
             .child(sheet.yes("changing", say::CHANGING, Some(say::CHANGING_HINT)))
             .view(),
     ]);
+    let relief = move || {
+        let bore = form.text("profile").with(|code| Profile::from_code(code)).map(Profile::bore);
+        (bore == Some(Bore::Domed)).then(|| sheet.mm("relief", say_rings::RELIEF).hint(say_rings::RELIEF_HINT).line())
+    };
     let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
     all(vec![
         heading(say::THE_READING),
@@ -45,6 +49,7 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         heading(say::THE_BAND),
         sheet.mm("width", screens::BAND_WIDTH).line(),
         profile(sheet),
+        maybe(relief),
         sheet.field("neighbours", say::NEIGHBOURS).hint(say::NEIGHBOURS_HINT).line(),
         details(say::MORE, more),
         overrules(sheet, found),

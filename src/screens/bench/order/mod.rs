@@ -30,7 +30,7 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::screens::show::showable;
-use crate::words::{bench as say, book as say_book, finger as say_finger};
+use crate::words::{bench as say, book as say_book, finger as say_finger, sizing::trimmed};
 use reckon::Reckoned;
 
 /// What the order size of any band rests on: the calculator as it starts for a couple.
@@ -47,7 +47,8 @@ pub fn basis(opened: &Opened) -> Basis {
 pub fn size_of(app: App, basis: &Basis, width: &str, band: &Band) -> Option<String> {
     let profile = band.profile?.code().to_owned();
     let no_beads = fitting::no_beads(band).map(reckon::no_beads_code).unwrap_or_default().to_owned();
-    let asked = [("width", width.to_owned()), ("profile", profile), ("no-beads", no_beads)];
+    let relief = band.relief.map(trimmed).unwrap_or_default();
+    let asked = [("width", width.to_owned()), ("profile", profile), ("relief", relief), ("no-beads", no_beads)];
     let form = Form::still(sheet::started_with(&basis.start, &asked));
     let (taken, wishes) = &basis.known;
     reckon::reckon(app, form, taken, wishes).made().map(|made| made.name)

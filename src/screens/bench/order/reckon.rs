@@ -73,6 +73,13 @@ pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) 
     let neighbours = judge(&mut complaints, "neighbours", widths(&text("neighbours"), RINGS_BESIDE_MOST));
     let beside = judge(&mut complaints, "beside", widths(&text("beside"), RINGS_BESIDE_MOST));
     let profile = Profile::from_code(&text("profile"));
+    // A flat inside has none, whatever was measured of another profile.
+    let relief = match profile.map(Profile::bore) {
+        Some(Bore::Domed) => {
+            judge(&mut complaints, "relief", read_optional(&text("relief"), Limit::EdgeRelief)).flatten()
+        }
+        Some(Bore::Flat) | None => None,
+    };
     let hands = Hands::from_code(&text("hands"));
     let read_at = ReadAt::from_code(&text("read-at")).unwrap_or(ReadAt::LowerEdge);
     let is_taken = text("gauge") == TAKEN;
@@ -106,7 +113,7 @@ pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) 
             reading,
             others: others.clone(),
             overrules,
-            band: Band { width: width?, bore: profile?.bore(), relief: None },
+            band: Band { width: width?, bore: profile?.bore(), relief },
             neighbours: neighbours?,
             first_ring: text("first-ring") == "yes",
             finger_changing: text("changing") == "yes",

@@ -4,7 +4,8 @@ use crate::parts::el::maybe;
 use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
-use crate::app::address::{Address, Setting};
+use super::Whom;
+use crate::app::address::{Address, Calculator, Setting, with_query};
 use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
@@ -19,13 +20,16 @@ use crate::trade::fit::constants::STICK_TAPER;
 use crate::trade::fit::gauges::{HALF_LETTER, OWN_ERROR, USUAL_SETS};
 use crate::trade::fit::{Gauge, GaugeKind, Hands, Place, ReadAt, Sits};
 use crate::trade::limits::Limit;
+use crate::trade::measure::Length;
 use crate::trade::sizing::SizeAsRead;
 use crate::trade::wearer::{Digit, Finger, Hand};
 use crate::words::practice::USUAL_SET_NAMES;
-use crate::words::{band as say_band, book as say_book, finger as say_finger, fit as say_fit, screens as say};
+use crate::words::{
+    band as say_band, bench as say_bench, book as say_book, finger as say_finger, fit as say_fit, screens as say,
+};
 
 /// The word for a ring that they wear, in the place of a gauge.
-const WORN: &str = "worn";
+pub const WORN: &str = "worn";
 
 /// The jeweller's own gauges by their ids; while there are none, the usual sets, and the way to write down one's own.
 pub fn gauges_at_hand(app: App) -> Vec<(String, OwnGauge)> {
@@ -47,17 +51,19 @@ pub fn to_gauges() -> AnyView {
     all(vec![para("small", say::NO_GAUGES), link_button(Weight::Quiet, say::TO_GAUGES, to)])
 }
 
-pub fn reading_fields(form: Form, gauges: Vec<(String, OwnGauge)>) -> AnyView {
+pub fn reading_fields(whom: Whom, form: Form, gauges: Vec<(String, OwnGauge)>) -> AnyView {
     let mut options: Vec<(String, String)> =
         gauges.iter().map(|(key, own)| (key.clone(), say_book::gauge(own))).collect();
     options.push((WORN.to_owned(), say_finger::WORN_RING.to_owned()));
     let gauges = StoredValue::new(gauges);
     let picked = form.text("gauge");
     let is_worn = Memo::new(move |_| picked.with(|picked| picked == WORN));
+    let glass = Memo::new(move |_| on_glass(form).is_some());
     let on_stick = Memo::new(move |_| {
         let picked = picked.get();
         let is_stick = |own: &OwnGauge| matches!(own.gauge.kind, GaugeKind::Stick { .. });
-        picked == WORN || gauges.with_value(|all| all.iter().any(|(item, own)| *item == picked && is_stick(own)))
+        (picked == WORN && !glass.get())
+            || gauges.with_value(|all| all.iter().any(|(item, own)| *item == picked && is_stick(own)))
     });
     let coded = move |key: &'static str, legend: &'static str, options| {
         choice(key, legend, Shape::Segments, options, form.text(key))
@@ -76,6 +82,8 @@ pub fn reading_fields(form: Form, gauges: Vec<(String, OwnGauge)>) -> AnyView {
                 fields::mm(form, "worn-width", say_finger::WORN_WIDTH).hint(say_finger::WORN_WIDTH_HINT).line(),
                 coded("worn-bore", say_finger::WORN_BORE, bores.into()),
                 choice("sits", say_finger::SITS, Shape::Chips, sits.into(), form.text("sits")),
+                maybe(move || glass.get().then(|| para("small", say_finger::ON_GLASS))),
+                link_button(Weight::Quiet, say_bench::SCREEN_GAUGE, to_glass(whom)),
             ])
         })
     };
@@ -131,11 +139,26 @@ pub fn finger(form: Form) -> Option<Finger> {
     Some(Finger { hand: Hand::from_code(&text("hand"))?, digit: Digit::from_code(&text("digit"))? })
 }
 
-/// A ring that they wear stands for the gauge; its size is read on a stick.
+/// How sure the screen gauge was of the size; none if it did not say this one.
+fn on_glass(form: Form) -> Option<Length> {
+    let same = form.text("size").with(|size| form.text("glass").with(|glass| !glass.is_empty() && size == glass));
+    let off = form.text("glass-off").get();
+    off.parse().ok().filter(|_| same).map(Length::tenthousandths)
+}
+
+fn to_glass(Whom { id, wearer, .. }: Whom) -> String {
+    let query = [("couple".to_owned(), id.to_string()), ("who".to_owned(), wearer.code().to_owned())];
+    with_query(Address::Calculator(Calculator::ScreenGauge), &query)
+}
+
+/// A ring that they wear stands for the gauge; its size is read on a stick, or was on the glass.
 fn worn_ring(form: Form) -> Option<OwnGauge> {
     let width = fields::read_length(form, "worn-width", Limit::GaugeWidth)?;
     let bore = Bore::from_code(&form.text("worn-bore").get_untracked())?;
-    let kind = GaugeKind::Stick { taper: STICK_TAPER.value };
-    let gauge = Gauge { kind, width, bore, relief: None, step: HALF_LETTER, own_error: OWN_ERROR };
-    Some(OwnGauge { name: say_finger::worn_gauge_name().to_owned(), gauge, calibration: Vec::new() })
+    let (kind, own_error, name) = match untrack(|| on_glass(form)) {
+        Some(off) => (GaugeKind::RingSet, off, say_finger::WORN_ON_GLASS),
+        None => (GaugeKind::Stick { taper: STICK_TAPER.value }, OWN_ERROR, say_finger::worn_gauge_name()),
+    };
+    let gauge = Gauge { kind, width, bore, relief: None, step: HALF_LETTER, own_error };
+    Some(OwnGauge { name: name.to_owned(), gauge, calibration: Vec::new() })
 }

@@ -35,7 +35,7 @@ pub fn fitted(id: RecordId, wearer: Wearer) -> AnyView {
         vec![
             ("fitted-how", if known.as_ref().is_some_and(|it| it.resized) { RESIZED } else { KEPT }.to_owned()),
             ("fitted-size", known.as_ref().map_or(ordered, |it| say_bench::retyped(&it.size))),
-            ("fitted-as", known.as_ref().map(|it| it.size.stated.system().code().to_owned()).unwrap_or_default()),
+            ("fitted-as", known.as_ref().map(|it| fields::meant(&it.size)).unwrap_or_default()),
         ],
     );
     let keep = move |value: Option<Value>| {

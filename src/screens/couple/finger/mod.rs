@@ -11,9 +11,10 @@ use leptos::prelude::*;
 
 use super::said::beside;
 use super::{Whose, whose_of};
-use crate::app::address::Part;
+use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
+use crate::app::route::go_instead;
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
 use crate::book::asks::Ask;
@@ -25,8 +26,10 @@ use crate::book::practice::Practice;
 use crate::book::value::{ReadingTaken, Value};
 use crate::parts::choice::tick;
 use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::storage::drafts;
 use crate::trade::band::Bore;
 use crate::trade::fit::{Hands, Place, ReadAt, Sits};
+use crate::trade::measure::Length;
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
 use crate::words::{finger as say_finger, screens as say};
 
@@ -73,7 +76,7 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     let content = all(vec![
         beside(id, Some(wearer), &[Ask::Hand, Ask::Finger, Ask::FirstRing]),
         known::readings(whom),
-        fields::reading_fields(form, gauges),
+        fields::reading_fields(whom, form, gauges),
         maybe(move || app.practice(|practice| practice.gauges().is_empty()).then(fields::to_gauges)),
         tray::tray(whom, form),
         known::wishes(whom),
@@ -90,7 +93,7 @@ fn form(whom: Whom, gauge: String) -> Form {
     let known = app.couple(id, |couple| couple.finger(wearer)).flatten();
     let finger = known.unwrap_or(Finger { hand: Hand::Left, digit: Digit::Ring });
     Form::draft(
-        format!("reading.{id}.{}", wearer.code()),
+        draft(id, wearer),
         vec![
             ("hand", finger.hand.code().to_owned()),
             ("digit", finger.digit.code().to_owned()),
@@ -105,8 +108,30 @@ fn form(whom: Whom, gauge: String) -> Form {
             ("place", Place::Base.code().to_owned()),
             ("beside", String::new()),
             ("taken-at", String::new()),
+            // What the screen gauge said, and how sure it is: nobody types them.
+            ("glass", String::new()),
+            ("glass-off", String::new()),
         ],
     )
+}
+
+fn draft(id: RecordId, wearer: Wearer) -> String {
+    format!("reading.{id}.{}", wearer.code())
+}
+
+/// Takes a ring that was measured on the glass along to the form of a reading, as one that they wear.
+pub fn write_down_from_glass(id: RecordId, wearer: Wearer, size: String, off: Length) {
+    let name = draft(id, wearer);
+    let mut words = drafts::kept(&name).unwrap_or_default();
+    let off = off.in_tenthousandths().to_string();
+    let told = [("gauge", fields::WORN.to_owned()), ("as", String::new()), ("glass", size.clone()), ("glass-off", off)];
+    words.extend(told.map(|(key, text)| (key.to_owned(), text)));
+    words.insert("size".to_owned(), size);
+    if drafts::keep(&name, &words) {
+        go_instead(&Address::Part(id, Part::Finger(wearer)).to_string());
+    } else {
+        app().say(say_finger::NOT_TAKEN_ALONG.to_owned());
+    }
 }
 
 fn contradiction(whom: Whom, fresh: &ReadingTaken) -> Option<String> {

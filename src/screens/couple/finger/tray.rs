@@ -1,9 +1,10 @@
 //! The tray of try-on bands: one tap on the band that fits is a reading.
 
+use crate::parts::el::maybe;
 use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;
 
-use super::{Whom, fields, take};
+use super::{Whom, contradiction, fields, take};
 use crate::app::address::{Address, Setting};
 use crate::app::clock;
 use crate::app::form::Form;
@@ -22,18 +23,25 @@ pub fn tray(whom: Whom, form: Form) -> AnyView {
         let to = Address::Setting(Setting::Tray).to_string();
         vec![para("small", say::NO_TRAY), link_button(Weight::Quiet, say::TO_TRAY, to)]
     } else {
-        let buttons = bands.into_iter().map(|band| one(whom, form, band)).collect();
-        vec![para("small", say::TRAY_HOW), block("row", buttons)]
+        let asked = RwSignal::new(None::<String>);
+        let buttons = bands.into_iter().map(|band| one(whom, form, band, asked)).collect();
+        let question = maybe(move || asked.get().map(|question| para("caution", question)));
+        vec![para("small", say::TRAY_HOW), block("row", buttons), question]
     };
     details(say::TRAY, all(inside))
 }
 
-fn one(whom: Whom, form: Form, band: TryOnBand) -> AnyView {
+fn one(whom: Whom, form: Form, band: TryOnBand, asked: RwSignal<Option<String>>) -> AnyView {
     let label = say::try_on(&band);
     button(Weight::Quiet, label, move || {
-        if let Some(reading) = reading(whom, form, &band) {
-            take(whom, reading, || ());
+        let Some(reading) = reading(whom, form, &band) else { return };
+        // The question about a reading that contradicts another is asked once.
+        let question = contradiction(whom, &reading);
+        if question.is_some() && asked.get_untracked() != question {
+            return asked.set(question);
         }
+        asked.set(None);
+        take(whom, reading, || ());
     })
 }
 
