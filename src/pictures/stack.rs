@@ -193,13 +193,15 @@ struct Labels {
 }
 
 fn labels(of: &Stack, places: &[(f64, f64)]) -> Labels {
-    let texts: Vec<(String, String)> = of
-        .rings
-        .iter()
-        .map(|ring| {
-            (words::width(ring.width), cut(&ring.label, SMALL, false, if of.rings.len() > 4 { 96.0 } else { 110.0 }))
-        })
-        .collect();
+    // The fewer there are, the more room each name has.
+    let most = match of.rings.len() {
+        0..=2 => 155.0,
+        3 => 124.0,
+        4 => 110.0,
+        _ => 96.0,
+    };
+    let one = |ring: &Ring| (words::width(ring.width), cut(&ring.label, SMALL, false, most));
+    let texts: Vec<(String, String)> = of.rings.iter().map(one).collect();
     let widths: Vec<f64> =
         texts.iter().map(|(w, name)| width_of(w, TEXT, true).max(width_of(name, SMALL, false))).collect();
     let wanted: Vec<f64> = places.iter().map(|place| (place.0 + place.1) / 2.0).collect();

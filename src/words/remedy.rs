@@ -57,9 +57,9 @@ pub fn whose(name: &str) -> String {
 
 pub fn way(way: Way) -> &'static str {
     match way {
-        Way::Shaped => "a shaped band",
-        Way::Lower => "a lower band",
-        Way::Gap => "the gap accepted",
+        Way::Shaped => "shaped",
+        Way::Lower => "lower",
+        Way::Gap => "gap accepted",
     }
 }
 

@@ -62,7 +62,7 @@ pub fn off(off: Length) -> String {
 
 /// "4 × 1.8 mm".
 pub fn width_and_height(width: Length, height: Length) -> String {
-    format!("{} × {} mm", lengths::plain(width), lengths::plain(height))
+    format!("{}\u{a0}×\u{a0}{} mm", lengths::plain(width), lengths::plain(height))
 }
 
 /// "For one of you: 2.5 mm court, plain, platinum 950, UK N": nobody's name.
@@ -76,6 +76,15 @@ pub fn for_one(who: Wearer, what: &[String]) -> String {
 
 pub fn order_by(day: NaiveDate) -> String {
     format!("To be ordered by {}", format::day(day))
+}
+
+/// A ring as it stands in a sentence for the couple: "the ring" where there is one of its kind.
+pub fn ring_named(state: crate::words::pictures::RingState, alone: bool) -> String {
+    let name = ring(state);
+    match name.strip_prefix("a ") {
+        Some(name) if alone => format!("the {name}"),
+        _ => bench::named(&name, state),
+    }
 }
 
 /// The names of the rings in a picture for the couple: nobody's own words.

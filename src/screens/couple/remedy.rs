@@ -28,6 +28,7 @@ use crate::trade::entry;
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
+use crate::words::stack::capital;
 use crate::words::{book as say_book, entry as say_entry, lengths, remedy as say, screens as say_frame};
 use chrono::NaiveDate;
 
@@ -103,7 +104,7 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
             .then(|| all(vec![fields::day(form, "ring-gone", say::GONE), fields::day(form, "ring-back", say::BACK)]))
     };
     let ways = std::iter::once(option("none", say_frame::NOT_SETTLED))
-        .chain(Way::ALL.map(|way| option(way.code(), say::way(way))))
+        .chain(Way::ALL.map(|way| option(way.code(), capital(say::way(way)))))
         .collect();
     let content = all(vec![
         section(

@@ -18,7 +18,7 @@ use crate::trade::stack::{
 };
 use crate::trade::wearer::Finger;
 use crate::words::pictures::RingState;
-use crate::words::{bench as say, entry as say_entry, rings as say_rings, stack as say_stack};
+use crate::words::{bench as say, entry as say_entry, rings as say_rings, showing, stack as say_stack};
 
 /// The free lengths of other fingers that were typed.
 type FreeElsewhere = Vec<(Finger, Length)>;
@@ -275,7 +275,9 @@ impl Reckoned {
 
     /// A ring as it is called in front of the couple.
     pub fn plain_name(&self, ring: usize) -> String {
-        self.rings.get(ring).map(|ring| say::named(&say::ring_by_its_state(ring.state), ring.state)).unwrap_or_default()
+        let Some(named) = self.rings.get(ring) else { return String::new() };
+        let alone = self.rings.iter().filter(|ring| ring.state == named.state).count() == 1;
+        showing::ring_named(named.state, alone)
     }
 
     pub fn name(&self, ring: usize) -> String {
