@@ -277,5 +277,6 @@ fn draw_totals(pen: &mut Pen, of: &Stack, below: f64, total: (Length, Length), x
     }
     let last = y - 34.0;
     pen.group("free", |pen| pen.dimension("thin soft", last, x(later), free));
-    last + 26.0
+    pen.runs("soft", (WIDTH / 2.0, last + 36.0), Anchor::Middle, SMALL, &[("", words::on_the_palm_side())]);
+    last + 44.0
 }

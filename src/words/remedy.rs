@@ -12,6 +12,8 @@ use crate::trade::wearer::Wearer;
 pub const TITLE: &str = "Beside the head";
 pub const WAY: &str = "What is chosen";
 pub const BAY: &str = "Depth of the bay";
+pub const BAY_HINT: &str = "Only if the band is shaped round a head.";
+pub const WITH_BAY: &str = "With the bay, at the top";
 pub const MOST_HIGH: &str = "Height at most";
 pub const MOST_HIGH_HINT: &str = "It becomes the height of the band.";
 pub const GAP: &str = "Gap at the top";
@@ -58,7 +60,7 @@ pub fn whose(name: &str) -> String {
 pub fn way(way: Way) -> &'static str {
     match way {
         Way::Shaped => "shaped",
-        Way::Lower => "lower",
+        Way::Lower => "thinner",
         Way::Gap => "gap accepted",
     }
 }

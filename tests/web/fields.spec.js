@@ -223,6 +223,7 @@ const FIELDS = {
     "band-dome": DOME,
     "band-relief": figure("edge relief", "0", "1", [...none, "zero"]),
     "band-metal": choice,
+    "band-bay": figure("depth of the bay", "0", "10", [...none, "zero", "comma", "fraction"]),
     "band-set": choice,
     "band-inside": figure("width across the inside", "11\\.4", "25\\.5", none),
     ...Object.fromEntries([1, 2, 3, 4, 5, 6, 7].flatMap((n) => Object.entries(RING).map(([part, kind]) => [`ring${n}-${part}`, kind]))),

@@ -98,9 +98,11 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
             ])
         })
     };
+    // Where a ring went, its days stay in sight, whatever is chosen meanwhile.
+    let may_be_gone = Memo::new(move |_| away.get() || form.text("ring-gone").with(|text| !text.is_empty()));
     let at_bench = move || {
-        let is_gone = form.text("ring-gone").with(|text| !text.is_empty());
-        (away.get() || is_gone)
+        may_be_gone
+            .get()
             .then(|| all(vec![fields::day(form, "ring-gone", say::GONE), fields::day(form, "ring-back", say::BACK)]))
     };
     let ways = std::iter::once(option("none", say_frame::NOT_SETTLED))

@@ -116,6 +116,11 @@ pub fn on_no_finger(ring: &str) -> String {
     format!("{ring} is on no finger yet: it is counted here. Note the finger with the ring.")
 }
 
+/// The finger of the band was not noted, and rings are on several.
+pub fn band_taken_for(finger: Finger) -> String {
+    format!("The finger of the band is not noted: it is counted on the {}.", crate::words::band::finger(finger))
+}
+
 /// A ring that was given no name.
 pub fn ring_by_its_state(state: RingState) -> String {
     match state {

@@ -88,6 +88,7 @@ pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternati
                 ("band-profile", profile.clone()),
                 ("band-dome", String::new()),
                 ("band-relief", String::new()),
+                ("band-bay", String::new()),
                 ("band-metal", metal.clone()),
                 ("band-set", fields::yes_or_nothing(set)),
             ],

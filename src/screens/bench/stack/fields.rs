@@ -9,6 +9,7 @@ use super::super::sheet::Sheet;
 use crate::app::form::{Form, Start};
 use crate::archive::code::Code;
 use crate::book::couple::{Couple, Ring};
+use crate::book::remedy::Way;
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::details::details;
 use crate::screens::fields;
@@ -16,7 +17,7 @@ use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::measure::Length;
 use crate::trade::stack::{RingOnFinger, When};
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
-use crate::words::{bench as say, book as say_book, lengths, rings as say_rings, screens};
+use crate::words::{bench as say, book as say_book, lengths, remedy as say_remedy, rings as say_rings, screens};
 
 /// A ring that is worn now, and one to come.
 pub const NOW: &str = "now";
@@ -93,7 +94,7 @@ pub struct Elsewhere {
 
 /// What lies on the other fingers of both hands, one entry a finger.
 pub fn elsewhere(couple: Couple<'_>, who: Wearer) -> Vec<Elsewhere> {
-    let Some(here) = couple.finger(who) else { return Vec::new() };
+    let Some(here) = of_band(couple, who) else { return Vec::new() };
     let mut fingers: Vec<Elsewhere> = Vec::new();
     for ring in couple.rings(who) {
         let Some(finger) = ring.finger.filter(|finger| *finger != here) else { continue };
@@ -110,9 +111,14 @@ pub fn elsewhere(couple: Couple<'_>, who: Wearer) -> Vec<Elsewhere> {
     fingers
 }
 
+/// The finger of the band: the one that was noted, otherwise that of the first ring with a finger.
+pub fn of_band(couple: Couple<'_>, who: Wearer) -> Option<Finger> {
+    couple.finger(who).or_else(|| couple.rings(who).into_iter().find_map(|ring| ring.finger))
+}
+
 /// The rings that lie on the finger of the band, those without a finger among them.
 pub fn here(couple: Couple<'_>, who: Wearer) -> Vec<Ring> {
-    let finger = couple.finger(who);
+    let finger = of_band(couple, who);
     let rings = couple.rings(who).into_iter();
     rings.filter(|ring| ring.finger.is_none() || finger.is_none() || ring.finger == finger).collect()
 }
@@ -123,7 +129,7 @@ pub fn start(opened: &Opened) -> Vec<Start> {
     let none = || fields::code_or_none::<Profile>(None);
     let mut start: Vec<Start> = vec![("place", NEAREST_WEB.to_owned()), ("gap", gap)];
     start.extend([("band-profile", none()), ("band-metal", none())]);
-    let blank = ["band", "free", "band-height", "band-dome", "band-relief", "band-set", "band-inside"];
+    let blank = ["band", "free", "band-height", "band-dome", "band-relief", "band-set", "band-inside", "band-bay"];
     start.extend(blank.map(|key| (key, String::new())));
     start.extend(FREE.map(|(_, key)| (key, String::new())));
     for row in &ROWS {
@@ -153,10 +159,11 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
         ("band-metal", band.metal.map_or("none", |alloy| alloy.code).to_owned()),
         ("band-set", fields::yes_or_nothing(set)),
         ("band-inside", length(inside)),
+        ("band-bay", length(couple.remedy(who).filter(|it| it.way == Way::Shaped).map(|it| it.by))),
         ("free", length(couple.free_length(who))),
     ];
     let free = |(finger, key): (Finger, &'static str)| (key, length(couple.free_length_of(who, finger)));
-    known.extend(FREE.into_iter().filter(|(finger, _)| couple.finger(who) != Some(*finger)).map(free));
+    known.extend(FREE.into_iter().filter(|(finger, _)| of_band(couple, who) != Some(*finger)).map(free));
     known.extend(band.place.filter(|place| place.0 > 0).map(|place| ("place", place.0.to_string())));
     for (row, ring) in ROWS.iter().zip(here(couple, who)) {
         known.extend([
@@ -228,6 +235,7 @@ fn band(sheet: Sheet) -> AnyView {
         maybe(dome),
         maybe(relief),
         fields::metal(form, "band-metal"),
+        sheet.mm("band-bay", say_remedy::BAY).hint(say_remedy::BAY_HINT).line(),
         sheet.yes("band-set", say::BAND_SET, Some(say_rings::STONES_HINT)),
         sheet.mm("band-inside", say_rings::INSIDE).hint(say_rings::INSIDE_HINT).line(),
     ])

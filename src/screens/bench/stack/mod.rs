@@ -192,6 +192,9 @@ fn unsettled(couple: Couple<'_>, who: Wearer) -> Vec<String> {
     let here = fields::here(couple, who);
     let no_finger = here.iter().filter(|ring| ring.finger.is_none());
     let mut all: Vec<String> = no_finger.map(|ring| say::on_no_finger(&say_book::ring_name(ring))).collect();
+    let elsewhere = !fields::elsewhere(couple, who).is_empty();
+    let guessed = fields::of_band(couple, who).filter(|_| elsewhere && couple.finger(who).is_none());
+    all.extend(guessed.map(say::band_taken_for));
     if here.len() > fields::ROWS.len() {
         all.push(say_stack::error(&StackError::TooManyRings { most: fields::ROWS.len() }));
     }

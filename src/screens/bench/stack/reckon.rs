@@ -18,7 +18,9 @@ use crate::trade::stack::{
 };
 use crate::trade::wearer::Finger;
 use crate::words::pictures::RingState;
-use crate::words::{bench as say, entry as say_entry, rings as say_rings, showing, stack as say_stack};
+use crate::words::{
+    bench as say, entry as say_entry, remedy as say_remedy, rings as say_rings, showing, stack as say_stack,
+};
 
 /// The free lengths of other fingers that were typed.
 type FreeElsewhere = Vec<(Finger, Length)>;
@@ -32,6 +34,8 @@ pub struct Reckoned {
     pub gap: Option<Length>,
     pub measured: Option<Length>,
     pub elsewhere: FreeElsewhere,
+    /// With the bay of a shaped band counted as its width: so much the rings take at the top.
+    pub with_bay: Option<Stack>,
     pub stack: Option<Stack>,
     pub error: Option<StackError>,
     pub matches: Vec<Match>,
@@ -105,10 +109,13 @@ pub fn reckon(app: App, form: Form) -> Reckoned {
         Some(Err(error)) => (None, Some(error)),
         None => (None, None),
     };
+    let bay = read_bay(&text("band-bay"));
+    let bay = judge(&mut complaints, "band-bay", bay).flatten().filter(|_| stack.is_some());
+    let with_bay = bay.zip(inputs).and_then(|(bay, inputs)| stack::stack(&shaped(inputs, &rings, bay)).ok());
     let matches = matches(&rings);
     let pairs = pairs(&rings, &house);
     let tighter = stack::tighter_later(&on_finger, k);
-    Reckoned { complaints, rings, gap, measured, elsewhere, stack, error, matches, pairs, tighter, place }
+    Reckoned { complaints, rings, gap, measured, elsewhere, with_bay, stack, error, matches, pairs, tighter, place }
 }
 
 /// A row that has something in it. One with a name and no width is a ring whose width is missing.
@@ -182,6 +189,21 @@ fn band(form: Form, complaints: &mut Complaints) -> Option<Ring> {
         lying: Lying { width, section, head: None, inside },
         surface: Surface { alloy, height, stones: text("band-set") == "yes" },
     })
+}
+
+fn read_bay(text: &str) -> Result<Option<Length>, String> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    let read = entry::read_length(text, Limit::HeadReach);
+    read.map(Some).map_err(|error| say_entry::number_error_named(error, say_remedy::BAY_NOUN))
+}
+
+/// The same rings, the band as much wider as its bay is deep.
+fn shaped(mut inputs: StackInputs, rings: &[Ring], bay: Length) -> StackInputs {
+    let band = rings.iter().zip(&mut inputs.rings).filter(|(ring, _)| ring.state == RingState::Wanted);
+    band.for_each(|(_, on)| on.width = on.width + bay);
+    inputs
 }
 
 /// The band against each ring that lies next to it.

@@ -5,7 +5,7 @@ use super::reckon::{Pair, Reckoned};
 use crate::parts::reasons::{Reason, reason};
 use crate::trade::measure::Standing;
 use crate::trade::stack::{House, StackInputs, Stretch, stack};
-use crate::words::{bench as say, stack as say_stack, standing};
+use crate::words::{bench as say, remedy as say_remedy, stack as say_stack, standing};
 
 pub fn room(found: &Reckoned) -> Vec<Reason> {
     let (Some(stack), Some(gap)) = (&found.stack, found.gap) else { return Vec::new() };
@@ -21,6 +21,10 @@ pub fn room(found: &Reckoned) -> Vec<Reason> {
             if at + 1 == stack.steps.len() { say::WITH_RINGS_TO_COME.to_owned() } else { say::with_later(at + 1) };
         all.push(reason(name, say::width(step.total), summary));
     }
+    all.extend(found.with_bay.as_ref().map(|shaped| {
+        let summary = say::founded(&say_stack::summary(shaped, &shaped.later), rule);
+        reason(say_remedy::WITH_BAY, say::width(shaped.later.total), summary)
+    }));
     all.push(reason(say::GAPS, say::width(gap), rule));
     let left = say::left_of(stack.later.left);
     all.push(reason(say::LEFT, left, say::founded(&say_stack::further(&stack.later), rule)));
