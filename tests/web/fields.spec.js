@@ -306,7 +306,7 @@ const BESIDES = {
   "Part::Finger": { size: "UK M", "worn-width": "3" },
   "Part::Ring": { "head-underside": "1.5" },
   "Part::Band": { "band-width": "4", height: "1.8" },
-  "Part::Remedy": { bay: "1", "ring-gone": "20 May 2019" },
+  "Part::Remedy": { bay: "1", "ring-gone": "20 May 2019", "ring-back": "" },
   "Setting::TryOn": { "try-on-number": "7", size: "UK M", "try-on-width": "4" },
   "Setting::Gauge": { "gauge-name": "odd rings", "gauge-width": "4" },
   "Setting::Extra": { "extra-name": "plating", "least-days": "0", "usual-days": "0", "most-days": "0" },

@@ -1,6 +1,6 @@
 // The stack on the finger: a ring recorded by hand, whether the band lies flush, pictures that say the same as the
 // figures, and bands side by side of which one becomes the band.
-import { axe } from "./checks.js";
+import { axe, overflow } from "./checks.js";
 import { expect, fieldsOf, go, hand, heading, line, meet, notice, test } from "./hand.js";
 
 test.describe.configure({ timeout: 180_000 });
@@ -248,6 +248,25 @@ test("the bay of a shaped band counts at the top, and rings on the other hand ag
   expect([fields["free_length.first.right.middle"], fields["free_length.first"], fields["stack.first"].off]).toEqual([20, undefined, 0.8]);
   await go(page, `#/bench/stack?couple=${id}&who=first`);
   await expect(there, "and it is still known").toContainText("3.2 of 20 mm");
+});
+
+test("with text at twice its size the words of a picture are as large, and keys move it", async ({ page, install }) => {
+  await install();
+  const id = await withHead(page);
+  const height = () => page.locator("figure.picture svg text").evaluateAll((all) => Math.min(...all.map((text) => parseFloat(getComputedStyle(text).fontSize) * text.ownerSVGElement.getScreenCTM().a)));
+  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  const usual = await height();
+  await expect(page.locator("figure.picture[tabindex]"), "nothing to move").toHaveCount(0);
+  await go(page, "#/bench");
+  await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
+  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  expect(await height()).toBeGreaterThan(usual * 1.7);
+  expect(await overflow(page)).toBe(0);
+  expect(await axe(page)).toEqual([]);
+  const figure = page.locator("figure.picture").first();
+  await figure.focus();
+  await page.keyboard.press("ArrowRight");
+  await expect.poll(() => figure.evaluate((it) => it.scrollLeft)).toBeGreaterThan(0);
 });
 
 for (const [paper, wide, high] of [["A4", 703, 1032], ["A5", 468, 703]])
