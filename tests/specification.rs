@@ -159,7 +159,14 @@ fn a_settled_one_has_nothing_open_and_every_figure() {
         order_by: day("2027-04-01"),
         settled: day("2026-11-25"),
     };
-    let stack = StackSeen { now: mm(260), later: mm(520), free: mm(2400), measured: true, seen: day("2026-11-25") };
+    let stack = StackSeen {
+        now: mm(260),
+        later: mm(520),
+        free: mm(2400),
+        measured: true,
+        off: Length::ZERO,
+        seen: day("2026-11-25"),
+    };
     add(
         &mut record,
         vec![

@@ -56,6 +56,8 @@ pub enum Part {
     /// One ring; none for a new one.
     Ring(Wearer, Option<ItemId>),
     Band(Wearer),
+    /// What is chosen for a band beside a head.
+    Remedy(Wearer),
     ReadBack,
     /// The order as it goes, and the days to keep.
     Plan,
@@ -268,6 +270,7 @@ fn part(parts: &[&str]) -> Option<Part> {
         ["rings", who] => Part::Rings(Wearer::from_code(who)?),
         ["rings", who, item] => Part::Ring(Wearer::from_code(who)?, read_item(item)?),
         ["band", who] => Part::Band(Wearer::from_code(who)?),
+        ["remedy", who] => Part::Remedy(Wearer::from_code(who)?),
         ["read-back"] => Part::ReadBack,
         ["plan"] => Part::Plan,
         ["specification"] => Part::Specification,
@@ -355,6 +358,7 @@ impl fmt::Display for Part {
             Part::Rings(who) => write!(f, "rings/{}", who.code()),
             Part::Ring(who, which) => write!(f, "rings/{}/{}", who.code(), item(*which)),
             Part::Band(who) => write!(f, "band/{}", who.code()),
+            Part::Remedy(who) => write!(f, "remedy/{}", who.code()),
             Part::ReadBack => f.write_str("read-back"),
             Part::Plan => f.write_str("plan"),
             Part::Specification => f.write_str("specification"),

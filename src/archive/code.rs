@@ -3,6 +3,7 @@
 use chrono::Weekday;
 
 use crate::book::field::{Constant, Outcome, Stage, Wish};
+use crate::book::remedy::Way;
 use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::dates::closed::Repeats;
 use crate::trade::dates::holidays::{HolidayName, Region};
@@ -59,6 +60,7 @@ codes!(Term {
     Joint = "joint",
 });
 codes!(Wish { WarmWork = "warm-work", Sport = "sport", Adjustable = "adjustable" });
+codes!(Way { Shaped = "shaped", Lower = "lower", Gap = "gap" });
 codes!(Measured { Base = "base", Joint = "joint" });
 codes!(ReadAt { LowerEdge = "lower-edge", Centre = "centre" });
 codes!(Step { Quarter = "quarter", Half = "half", Whole = "whole" });

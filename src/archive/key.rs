@@ -4,6 +4,7 @@ use super::code::Code;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
 use crate::book::id::{InstallationId, ItemId};
 use crate::book::value::ExtraWork;
+use crate::trade::wearer::Finger;
 
 /// The name of a field.
 pub fn write(field: &Field) -> String {
@@ -30,7 +31,11 @@ pub fn write(field: &Field) -> String {
         Field::Fitted(who) => format!("fitted.{}", who.code()),
         Field::OrderSize(who) => format!("order_size.{}", who.code()),
         Field::FreeLength(who) => format!("free_length.{}", who.code()),
+        Field::FreeLengthOf(who, on) => format!("free_length.{}.{}.{}", who.code(), on.hand.code(), on.digit.code()),
         Field::Stack(who) => format!("stack.{}", who.code()),
+        Field::Remedy(who) => format!("remedy.{}", who.code()),
+        Field::RingGone(who) => format!("ring_gone.{}", who.code()),
+        Field::RingBack(who) => format!("ring_back.{}", who.code()),
         Field::Dates => "dates".into(),
         Field::ReadBack => "read_back".into(),
         Field::WorkDone(ExtraWork::Usual(work)) => format!("work_done.{}", work.code()),
@@ -81,6 +86,13 @@ fn known(name: &str) -> Option<Field> {
         ["fitted", who] => Field::Fitted(Code::from_code(who)?),
         ["order_size", who] => Field::OrderSize(Code::from_code(who)?),
         ["free_length", who] => Field::FreeLength(Code::from_code(who)?),
+        ["free_length", who, hand, digit] => Field::FreeLengthOf(
+            Code::from_code(who)?,
+            Finger { hand: Code::from_code(hand)?, digit: Code::from_code(digit)? },
+        ),
+        ["remedy", who] => Field::Remedy(Code::from_code(who)?),
+        ["ring_gone", who] => Field::RingGone(Code::from_code(who)?),
+        ["ring_back", who] => Field::RingBack(Code::from_code(who)?),
         ["stack", who] => Field::Stack(Code::from_code(who)?),
         ["dates"] => Field::Dates,
         ["read_back"] => Field::ReadBack,

@@ -7,15 +7,19 @@ use super::field::Outcome;
 use super::id::ItemId;
 use super::practice::Practice;
 use super::progress::{is_reached, plan};
+use super::remedy::Move;
 use super::schedule::OwnOrders;
 use crate::trade::dates::milestones::Milestone;
 use crate::trade::dates::wedding::Wedding;
+use crate::trade::wearer::Wearer;
 
 /// What an entry is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum What {
     Appointment(ItemId),
     Milestone(Milestone),
+    /// A ring goes to the bench, or is due back.
+    Ring(Wearer, Move),
     Wedding,
 }
 
@@ -49,6 +53,12 @@ pub fn agenda(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, today
     if let Some(plan) = plan(couple, practice, own, today) {
         let milestones = plan.milestones.into_iter();
         all.extend(milestones.map(|due| whole(What::Milestone(due.what), due.by, is_reached(couple, due.what))));
+    }
+    for wearer in Wearer::BOTH {
+        let Some(away) = couple.remedy(wearer).and_then(|remedy| remedy.ring) else { continue };
+        let (gone, back) = (couple.ring_gone(wearer).is_some(), couple.ring_back(wearer).is_some());
+        let moves = [(Move::Goes, away.from, gone || back), (Move::Returns, away.to, back)].into_iter();
+        all.extend(moves.filter_map(|(what, day, done)| Some(whole(What::Ring(wearer, what), day?, done))));
     }
     if let Some(Wedding::Day(day)) = couple.wedding() {
         all.push(whole(What::Wedding, day, day < today));

@@ -2,6 +2,7 @@
 
 use super::couple::Couple;
 use super::field::{BandField, Field};
+use super::remedy;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::Place;
 use crate::trade::wearer::Wearer;
@@ -42,6 +43,14 @@ pub enum Care {
     Changed,
     /// Two phones say different things of it, and nobody has chosen yet.
     Differs,
+    /// A head holds the band off, and nobody has chosen what to do about it.
+    RemedyOpen,
+    /// A band is to be shaped, and nothing goes to the bench to shape it by.
+    BenchOpen,
+    /// A ring goes to the bench, and from when to when is not said.
+    AwayOpen,
+    /// A ring is at the bench when the wedding is.
+    AwayAtWedding,
 }
 
 /// The lines, in the order of the conversation. Notes are written at any time and never the next thing to do.
@@ -85,7 +94,10 @@ pub fn is_of(field: &Field, topic: Topic) -> bool {
         | (Topic::Rings(whose), Field::NoRings(of) | Field::Ring(of, ..))
         | (Topic::Band(whose), Field::Band(of, _))
         | (Topic::OrderSize(whose), Field::OrderSize(of))
-        | (Topic::Stack(whose), Field::Stack(of) | Field::FreeLength(of)) => whose == *of,
+        | (
+            Topic::Stack(whose),
+            Field::Stack(of) | Field::FreeLength(of) | Field::FreeLengthOf(of, _) | Field::Remedy(of),
+        ) => whose == *of,
         _ => false,
     }
 }
@@ -163,15 +175,15 @@ fn order_size(couple: Couple<'_>, wearer: Wearer) -> State {
 }
 
 fn stack(couple: Couple<'_>, wearer: Wearer) -> State {
-    if couple.stack(wearer).is_none() {
-        return State::Open;
-    }
+    let Some(seen) = couple.stack(wearer) else { return State::Open };
     let rests_on = |field: &Field| match field {
         Field::Ring(whose, ..) | Field::Band(whose, _) | Field::FreeLength(whose) => *whose == wearer,
         _ => false,
     };
-    let changed = couple.changed_since(&Field::Stack(wearer), rests_on);
-    if changed { State::Care(Care::Changed) } else { State::Done }
+    if couple.changed_since(&Field::Stack(wearer), rests_on) {
+        return State::Care(Care::Changed);
+    }
+    remedy::care(couple, wearer, seen.off).map_or(State::Done, State::Care)
 }
 
 fn dates(couple: Couple<'_>) -> State {

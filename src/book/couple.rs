@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage, Wish};
 use super::id::ItemId;
 use super::record::Record;
+use super::remedy::Remedy;
 use super::said::Said;
 use super::value::{DatesSettled, ExtraWork, FittedAt, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
 use crate::trade::arrange::in_order;
@@ -293,6 +294,27 @@ impl<'a> Couple<'a> {
         read!(self.0, Field::FreeLength(wearer), Length).copied()
     }
 
+    /// The free length of one finger of a wearer.
+    pub fn free_length_of(self, wearer: Wearer, finger: Finger) -> Option<Length> {
+        if self.finger(wearer) == Some(finger) {
+            return self.free_length(wearer);
+        }
+        read!(self.0, Field::FreeLengthOf(wearer, finger), Length).copied()
+    }
+
+    pub fn remedy(self, wearer: Wearer) -> Option<Remedy> {
+        read!(self.0, Field::Remedy(wearer), Remedy).copied()
+    }
+
+    /// The day on which a ring was handed over for the bench.
+    pub fn ring_gone(self, wearer: Wearer) -> Option<NaiveDate> {
+        read!(self.0, Field::RingGone(wearer), Day).copied()
+    }
+
+    pub fn ring_back(self, wearer: Wearer) -> Option<NaiveDate> {
+        read!(self.0, Field::RingBack(wearer), Day).copied()
+    }
+
     pub fn stack(self, wearer: Wearer) -> Option<StackSeen> {
         read!(self.0, Field::Stack(wearer), Stack).copied()
     }
@@ -336,6 +358,7 @@ impl<'a> Couple<'a> {
                     | Field::Ring(..)
                     | Field::Band(..)
                     | Field::OrderSize(_)
+                    | Field::Remedy(_)
                     | Field::Dates
             )
         })

@@ -6,7 +6,7 @@ use crate::trade::dates::holidays::HolidayName;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::milestones::Milestone;
 use crate::trade::dates::places::Place;
-use crate::trade::wearer::Wearer;
+use crate::trade::wearer::{Finger, Wearer};
 
 /// A field of a couple or of the practice. What each holds is said beside it and checked by
 /// [`Value::fits`](super::value::Value::fits).
@@ -55,8 +55,16 @@ pub enum Field {
     OrderSize(Wearer),
     /// The free length of the finger, measured on the palm side: a length.
     FreeLength(Wearer),
+    /// The same of another finger.
+    FreeLengthOf(Wearer, Finger),
     /// What the stack came to when it was looked at.
     Stack(Wearer),
+    /// What was chosen for a band that a head holds off.
+    Remedy(Wearer),
+    /// The day on which a ring was handed over for the bench.
+    RingGone(Wearer),
+    /// The day on which it was back.
+    RingBack(Wearer),
     /// The way from order to wedding that was settled on.
     Dates,
     /// The day on which a step of the order was finished.
@@ -76,7 +84,7 @@ impl Field {
     /// Whether it says what was settled on in view of other fields. Writing it again, unchanged, says something: that
     /// it still holds.
     pub fn is_settled(&self) -> bool {
-        matches!(self, Field::OrderSize(_) | Field::Stack(_) | Field::Dates | Field::ReadBack)
+        matches!(self, Field::OrderSize(_) | Field::Stack(_) | Field::Remedy(_) | Field::Dates | Field::ReadBack)
     }
 }
 

@@ -23,6 +23,7 @@ pub mod merge;
 pub mod practice;
 pub mod progress;
 pub mod record;
+pub mod remedy;
 pub mod said;
 pub mod schedule;
 pub mod search;

@@ -7,6 +7,7 @@ use super::field::Stage;
 use super::id::RecordId;
 use super::practice::Practice;
 use super::progress::{open, plan};
+use super::remedy::{Move, next_move};
 use super::schedule::OwnOrders;
 use crate::trade::arrange::in_order;
 use crate::trade::dates::countdown::Plan;
@@ -29,14 +30,18 @@ pub struct Today {
     pub order_by: Vec<(RecordId, NaiveDate)>,
     /// Fingers that are to be measured again, the earliest first.
     pub measure_again: Vec<(RecordId, Wearer, NaiveDate)>,
+    /// Rings that go to the bench or are due back from it within the next days, or should have been: the earliest first.
+    pub rings: Vec<(RecordId, Wearer, NaiveDate, Move)>,
+    /// How many of these should have been.
+    pub late_rings: usize,
     /// Other milestones that have passed without being reached, the longest overdue first.
     pub overdue: Vec<(RecordId, Due)>,
 }
 
 impl Today {
-    /// How much is late: orders, milestones and appointments that nobody has settled.
+    /// How much is late: orders, milestones, rings, and appointments that nobody has settled.
     pub fn late(&self) -> usize {
-        self.late_orders.len() + self.overdue.len() + self.unsettled.len()
+        self.late_orders.len() + self.overdue.len() + self.unsettled.len() + self.late_rings
     }
 }
 
@@ -58,6 +63,11 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Pr
         }
         for wearer in Wearer::BOTH {
             page.measure_again.extend(couple.measure_again(wearer).map(|day| (id, wearer, day)));
+            let moves = next_move(couple, wearer).filter(|(_, day)| *day <= until);
+            if let Some((what, day)) = moves {
+                page.late_rings += usize::from(day < today);
+                page.rings.push((id, wearer, day, what));
+            }
         }
         if let Some(plan) = plan(couple, practice, &own, today) {
             due(&mut page, couple, &plan, today);
@@ -69,6 +79,8 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Pr
         late_orders: in_order(page.late_orders, |(_, day)| *day),
         order_by: in_order(page.order_by, |(_, day)| *day),
         measure_again: in_order(page.measure_again, |(_, _, day)| *day),
+        late_rings: page.late_rings,
+        rings: in_order(page.rings, |(_, _, day, _)| *day),
         overdue: in_order(page.overdue, |(_, due)| due.by),
     }
 }

@@ -4,6 +4,7 @@ use chrono::{NaiveDate, NaiveTime};
 
 use super::field::{AppointmentField, BandField, Field, Outcome, PracticeField, RingField, Stage};
 use super::id::ItemId;
+use super::remedy::Remedy;
 use super::said::Said;
 use crate::trade::band::alloys::Alloy;
 use crate::trade::band::{Bore, Finish, Profile};
@@ -39,6 +40,7 @@ pub enum Value {
     Metal(&'static Alloy),
     OrderSize(OrderSize),
     Stack(StackSeen),
+    Remedy(Remedy),
     Dates(DatesSettled),
     Region(Region),
     System(System),
@@ -172,6 +174,8 @@ pub struct StackSeen {
     pub free: Length,
     /// The free length was measured, not taken from memory.
     pub measured: bool,
+    /// How far a head held the band off at the top; nothing where it lay flush.
+    pub off: Length,
     pub seen: NaiveDate,
 }
 
@@ -247,12 +251,13 @@ impl Value {
             Field::Reading(..) => matches!(self, Value::Reading(_)),
             Field::Ring(_, _, part) => self.fits_ring(*part),
             Field::Band(_, part) => self.fits_band(*part),
-            Field::FreeLength(_) => matches!(self, Value::Length(_)),
+            Field::FreeLength(_) | Field::FreeLengthOf(..) => matches!(self, Value::Length(_)),
             Field::Wish(..) => matches!(self, Value::Yes(_)),
-            Field::MeasureAgain(_) => matches!(self, Value::Day(_)),
+            Field::MeasureAgain(_) | Field::RingGone(_) | Field::RingBack(_) => matches!(self, Value::Day(_)),
             Field::Fitted(_) => matches!(self, Value::Fitted(_)),
             Field::OrderSize(_) => matches!(self, Value::OrderSize(_)),
             Field::Stack(_) => matches!(self, Value::Stack(_)),
+            Field::Remedy(_) => matches!(self, Value::Remedy(_)),
             Field::Dates => matches!(self, Value::Dates(_)),
             Field::Said(list) => matches!(self, Value::Said(said) if said.id == *list),
             Field::Practice(P::Fair | P::PhoneName(_)) => matches!(self, Value::Text(_)),

@@ -7,13 +7,17 @@ use crate::trade::band::section::Section;
 use crate::trade::measure::Length;
 use crate::words::pictures as words;
 
-/// Draws a section beside others, all of them to the scale at which the widest fills its place.
-pub fn beside(of: &Section, widest: Length) -> Picture {
+/// Draws a section beside others, all of them to the scale at which the widest fills its place, with its name above it
+/// where nothing else says it.
+pub fn beside(of: &Section, widest: Length, name: Option<&str>) -> Picture {
     let unit = (NARROW - 76.0) / widest.mm().max(of.width().mm());
     let mut pen = Pen::to_scale(unit);
     let (half, high) = (of.width().mm() / 2.0 * unit, of.height().mm() * unit);
-    let (middle, top) = ((NARROW - 52.0) / 2.0, 8.0);
+    let (middle, top) = ((NARROW - 52.0) / 2.0, if name.is_some() { 26.0 } else { 8.0 });
     let floor = top + high;
+    if let Some(name) = name {
+        pen.text("strong", (2.0, 13.0), Anchor::Start, name);
+    }
     outline(&mut pen, of, (middle, floor), unit);
     pen.group("dim-width", |pen| pen.dimension("thin soft", floor + 12.0, middle - half, middle + half));
     pen.text("", (middle, floor + 30.0), Anchor::Middle, &words::width(of.width()));
@@ -21,7 +25,7 @@ pub fn beside(of: &Section, widest: Length) -> Picture {
     let said = words::width(of.height());
     let y = ((top + floor) / 2.0 + 4.5).max(13.0);
     pen.text("", (middle + half + 18.0, y), Anchor::Start, &said);
-    pen.finish("section", NARROW, floor + 36.0, &words::section(words::band(), of))
+    pen.finish("section beside", NARROW, floor + 36.0, &words::section(words::band(), of))
 }
 
 /// The width of a picture that stands beside others.

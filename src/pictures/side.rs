@@ -67,7 +67,12 @@ pub fn side(rings: &[Ring]) -> Picture {
     names(&mut pen, rings, &places, &x);
     heights(&mut pen, rings, (x(ends.0), x(ends.1)), floor, unit);
     let end = gaps(&mut pen, rings, &places, floor + 18.0, &x);
-    pen.finish("side", WIDTH, end, &words::side(rings.iter().map(|ring| (ring.label.as_str(), ring.apart, ring.head))))
+    pen.finish(
+        "side-view",
+        WIDTH,
+        end,
+        &words::side(rings.iter().map(|ring| (ring.label.as_str(), ring.apart, ring.head))),
+    )
 }
 
 fn high(ring: &Ring) -> f64 {

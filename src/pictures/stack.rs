@@ -193,13 +193,15 @@ struct Labels {
 }
 
 fn labels(of: &Stack, places: &[(f64, f64)]) -> Labels {
-    let texts: Vec<(String, String)> = of
-        .rings
-        .iter()
-        .map(|ring| {
-            (words::width(ring.width), cut(&ring.label, SMALL, false, if of.rings.len() > 4 { 96.0 } else { 110.0 }))
-        })
-        .collect();
+    // The fewer there are, the more room each name has.
+    let most = match of.rings.len() {
+        0..=2 => 155.0,
+        3 => 124.0,
+        4 => 110.0,
+        _ => 96.0,
+    };
+    let one = |ring: &Ring| (words::width(ring.width), cut(&ring.label, SMALL, false, most));
+    let texts: Vec<(String, String)> = of.rings.iter().map(one).collect();
     let widths: Vec<f64> =
         texts.iter().map(|(w, name)| width_of(w, TEXT, true).max(width_of(name, SMALL, false))).collect();
     let wanted: Vec<f64> = places.iter().map(|place| (place.0 + place.1) / 2.0).collect();
@@ -275,5 +277,6 @@ fn draw_totals(pen: &mut Pen, of: &Stack, below: f64, total: (Length, Length), x
     }
     let last = y - 34.0;
     pen.group("free", |pen| pen.dimension("thin soft", last, x(later), free));
-    last + 26.0
+    pen.runs("soft", (WIDTH / 2.0, last + 36.0), Anchor::Middle, SMALL, &[("", words::on_the_palm_side())]);
+    last + 44.0
 }

@@ -42,6 +42,16 @@ pub fn showable(inside: Vec<AnyView>, make: impl Fn() -> Option<Shown> + 'static
         .view()
 }
 
+/// The button alone, for what stands on a page in many parts.
+pub fn show_button(make: impl Fn() -> Option<Shown> + Send + Sync + 'static) -> AnyView {
+    let eyes: Eyes = expect_context();
+    button(Weight::Quiet, say::SHOW, move || {
+        if let Some(shown) = make() {
+            eyes.show(shown);
+        }
+    })
+}
+
 fn clean(eyes: Eyes, shown: Shown) -> AnyView {
     let asked = RwSignal::new(false);
     let opener = SendWrapper::new(document().active_element());
@@ -69,13 +79,14 @@ fn clean(eyes: Eyes, shown: Shown) -> AnyView {
         })
     };
     let lines = shown.lines.into_iter().map(|line| para("", line)).collect();
+    let figure = (!shown.figure.is_empty()).then(|| para("show-figure", shown.figure));
     request_animation_frame(|| focus("#show-title"));
     el("main")
         .class("show")
         .child(maybe(question))
         .child(el("h1").attr("id", "show-title").attr("tabindex", "-1").text(shown.title).view())
         .child(or_nothing((!shown.picture.is_empty()).then(|| picture(shown.picture))))
-        .child(block("show-answer", vec![para("show-figure", shown.figure), all(lines)]))
+        .child(block("show-answer", vec![or_nothing(figure), all(lines)]))
         .child(holder(asked, finish))
         .view()
 }

@@ -13,6 +13,7 @@ use crate::book::couple::{Appointment, Couple};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::book::record::Record;
+use crate::book::remedy::Move;
 use crate::book::today::{self as reckoning, Today};
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::empty::empty;
@@ -27,7 +28,7 @@ use crate::words::list::pages::RESUME;
 use crate::words::parts::Mark;
 use crate::words::{
     book as say_book, copies as say_copies, dates as say_dates, finger as say_finger, format, keeping as say_keeping,
-    phones as say_phones, screens as say, storage,
+    phones as say_phones, remedy as say_remedy, screens as say, storage,
 };
 
 /// So many order-by dates are shown.
@@ -49,12 +50,15 @@ pub fn today() -> AnyView {
         }
         let (late, appointments, order_by) = app.with(|book| sections(book, &due, day.get()));
         let again = app.with(|book| measure_again(book, &due, day.get()));
-        let quiet = late.is_empty() && appointments.is_empty() && order_by.is_empty() && again.is_empty();
+        let rings = app.with(|book| rings(book, &due, day.get()));
+        let quiet =
+            rings.is_empty() && late.is_empty() && appointments.is_empty() && order_by.is_empty() && again.is_empty();
         all(vec![
             or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
             or_nothing(group(say_phones::DIFFERENCES, app.with(to_settle))),
             or_nothing(group(say::LATE, late)),
             or_nothing(group(say::NEXT_APPOINTMENTS, appointments)),
+            or_nothing(group(say_remedy::AT_BENCH, rings)),
             or_nothing(group(say_finger::AGAIN_LIST, again)),
             or_nothing(group(say::ORDER_BY_DATES, order_by)),
         ])
@@ -107,12 +111,25 @@ fn group(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {
 /// Fingers that are to be measured again.
 fn measure_again(book: &Book, due: &Today, today: NaiveDate) -> Vec<Line> {
     let one = |(id, wearer, day): &(RecordId, Wearer, NaiveDate)| {
-        let name = book.couples.get(id).map(|record| say_book::name_of(Couple(record), *wearer)).unwrap_or_default();
-        let href = Address::Part(*id, Part::Finger(*wearer)).to_string();
-        let mark = if *day < today { Mark::Care } else { Mark::Open };
-        line(name, say::from_today(*day, today), href).small(format::day(*day)).mark(mark)
+        of_wearer(book, (*id, *wearer), Part::Finger(*wearer), *day, today).small(format::day(*day))
     };
     due.measure_again.iter().map(one).collect()
+}
+
+/// Rings that go to the bench, or are due back.
+fn rings(book: &Book, due: &Today, today: NaiveDate) -> Vec<Line> {
+    let one = |(id, wearer, day, what): &(RecordId, Wearer, NaiveDate, Move)| {
+        let small = say_remedy::moves(*what, *day);
+        of_wearer(book, (*id, *wearer), Part::Remedy(*wearer), *day, today).small(small)
+    };
+    due.rings.iter().map(one).collect()
+}
+
+/// A row about one of the two, for a day.
+fn of_wearer(book: &Book, (id, wearer): (RecordId, Wearer), part: Part, day: NaiveDate, today: NaiveDate) -> Line {
+    let name = book.couples.get(&id).map(|record| say_book::name_of(Couple(record), wearer)).unwrap_or_default();
+    let mark = if day < today { Mark::Care } else { Mark::Open };
+    line(name, say::from_today(day, today), Address::Part(id, part).to_string()).mark(mark)
 }
 
 fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>, Vec<Line>) {

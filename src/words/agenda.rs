@@ -1,6 +1,6 @@
 //! Words of an order under way and of what goes into somebody's calendar.
 
-use super::{dates, format};
+use super::{dates, format, remedy};
 use crate::book::agenda::What;
 use crate::trade::dates::spread::WorkingDays;
 use chrono::NaiveDate;
@@ -33,6 +33,7 @@ pub fn title(what: What, names: Option<&str>) -> String {
     let what = match what {
         What::Appointment(_) => "appointment".to_owned(),
         What::Milestone(milestone) => lower(dates::milestone(milestone)),
+        What::Ring(_, moves) => remedy::entry(moves).to_owned(),
         What::Wedding => "wedding".to_owned(),
     };
     match names {
@@ -45,7 +46,7 @@ pub fn title(what: What, names: Option<&str>) -> String {
 pub fn about(what: What) -> Option<String> {
     match what {
         What::Milestone(milestone) => Some(dates::milestone_why(milestone).to_owned()),
-        What::Appointment(_) | What::Wedding => None,
+        What::Appointment(_) | What::Ring(..) | What::Wedding => None,
     }
 }
 

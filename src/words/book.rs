@@ -1,7 +1,7 @@
 //! What is said about couples: their names, stages and appointments, and the lines of the checklist.
 
 use super::harmless::harmless;
-use super::{band, dates, format, lengths, rings, sizing};
+use super::{band, dates, format, lengths, remedy, rings, sizing};
 use crate::book::checklist::{Care, Topic};
 use crate::book::couple::{Appointment, Band, Couple, Ring};
 use crate::book::field::{Outcome, Stage};
@@ -145,13 +145,15 @@ pub fn in_full(couple: Couple<'_>, topic: Topic) -> Option<String> {
             Some(rings.join("; "))
         }
         Topic::OrderSize(wearer) => couple.order_size(wearer).map(|size| order_size(&size)),
-        Topic::Wedding
-        | Topic::Rings(_)
-        | Topic::Band(_)
-        | Topic::Stack(_)
-        | Topic::Dates
-        | Topic::Notes
-        | Topic::ReadBack => says(couple, topic),
+        Topic::Stack(wearer) => {
+            let chosen = couple.remedy(wearer).map(|it| remedy::in_full(&it, remedy::ring(couple, wearer)));
+            let where_now = remedy::whereabouts(couple.ring_gone(wearer), couple.ring_back(wearer));
+            let parts: Vec<String> = [says(couple, topic), chosen, where_now].into_iter().flatten().collect();
+            (!parts.is_empty()).then(|| parts.join("; "))
+        }
+        Topic::Wedding | Topic::Rings(_) | Topic::Band(_) | Topic::Dates | Topic::Notes | Topic::ReadBack => {
+            says(couple, topic)
+        }
     }
 }
 
@@ -192,6 +194,10 @@ pub fn care(care: Care) -> &'static str {
         Care::MeasureAgain => "measure again before ordering",
         Care::Changed => "something it rests on has changed since",
         Care::Differs => "two phones say different things",
+        Care::RemedyOpen => "a head holds the band off: choose what to do about it",
+        Care::BenchOpen => "say what the bench gets to shape the band by",
+        Care::AwayOpen => "say from when to when the ring is at the bench",
+        Care::AwayAtWedding => "a ring is at the bench when the wedding is",
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::harmless::harmless;
 use super::list::pages;
-use super::{band, book, dates, finger, format, lengths, practice, screens, sizing};
+use super::{band, book, dates, finger, format, lengths, practice, remedy, screens, sizing};
 use crate::book::couple::Couple;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
 use crate::book::value::{DatesSettled, ExtraWork, StackSeen, Value};
@@ -41,7 +41,11 @@ pub fn field(couple: Couple<'_>, field: &Field) -> String {
         Field::Fitted(wearer) => of(*wearer, "what fitted"),
         Field::OrderSize(wearer) => of(*wearer, "order size"),
         Field::FreeLength(wearer) => of(*wearer, "free length of the finger"),
+        Field::FreeLengthOf(wearer, on) => of(*wearer, &format!("free length of the {}", band::finger(*on))),
         Field::Stack(wearer) => of(*wearer, "stack"),
+        Field::Remedy(wearer) => of(*wearer, "band beside a head"),
+        Field::RingGone(wearer) => of(*wearer, "ring handed over for the bench"),
+        Field::RingBack(wearer) => of(*wearer, "ring back from the bench"),
         Field::Dates => "Dates".to_owned(),
         Field::ReadBack => screens::READ_BACK.to_owned(),
         Field::WorkDone(ExtraWork::Usual(work)) => format!("{}, finished", dates::step(*work)),
@@ -143,6 +147,7 @@ pub fn value(value: Option<&Value>) -> String {
         Value::Metal(alloy) => band::alloy(alloy),
         Value::OrderSize(size) => book::order_size(size),
         Value::Stack(stack) => stack_seen(stack),
+        Value::Remedy(chosen) => remedy::in_full(chosen, None),
         Value::Dates(settled) => dates_settled(settled),
         Value::Said(said) => pages::said_on(said),
         Value::Region(region) => dates::region(*region).to_owned(),

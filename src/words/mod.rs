@@ -25,6 +25,7 @@ pub mod phones;
 pub mod pictures;
 pub mod planning;
 pub mod practice;
+pub mod remedy;
 pub mod rings;
 pub mod screens;
 pub mod showing;

@@ -156,11 +156,16 @@ pub fn stack(rings: &[(&str, Length, RingState)], now: Length, later: Length, fr
     }
     let left = free - later;
     text += &if left < Length::ZERO {
-        format!("; {} mm more than the {} mm of free finger.", width(left.abs()), width(free))
+        format!("; {} mm more than the {} mm of free finger on the palm side.", width(left.abs()), width(free))
     } else {
-        format!("; {} mm left of {} mm of free finger.", width(left), width(free))
+        format!("; {} mm left of {} mm of free finger on the palm side.", width(left), width(free))
     };
     text
+}
+
+/// Where the free length of a finger is measured.
+pub fn on_the_palm_side() -> &'static str {
+    "measured on the palm side, web to joint crease"
 }
 
 /// "4.0 wide", "1.8 high", "dome 0.5", "relief 0.13": the dimensions of a section.

@@ -2,6 +2,8 @@
 
 use super::{bench, format, lengths};
 use crate::trade::measure::{Circumference, Length};
+use crate::trade::wearer::Wearer;
+use chrono::NaiveDate;
 
 /// The button beside an answer.
 pub const SHOW: &str = "Show to the couple";
@@ -10,6 +12,11 @@ pub const SHOW: &str = "Show to the couple";
 pub const ORDER_TITLE: &str = "The size to make";
 pub const SIZE_TITLE: &str = "One size on every scale";
 pub const STACK_TITLE: &str = "Your rings together";
+pub const FLAT_TITLE: &str = "The ring and the band, laid flat";
+pub const SIDE_TITLE: &str = "How they lie side by side";
+pub const SECTION_TITLE: &str = "Cut through";
+pub const COMPARE_TITLE: &str = "Bands side by side";
+pub const SETTLED_TITLE: &str = "What we have settled";
 pub const DATES_TITLE: &str = "When to order";
 pub const READY_TITLE: &str = "When it would be ready";
 pub const FINISH: &str = "Hold to finish";
@@ -46,6 +53,38 @@ pub fn along(total: Length) -> String {
 pub fn of_free(free: Length, to_come: bool) -> String {
     let to_come = if to_come { ", with the rings still to come" } else { "" };
     format!("along a finger that has {} mm free{to_come}", lengths::plain(free))
+}
+
+/// "Flush", or "0.8 mm apart".
+pub fn off(off: Length) -> String {
+    if off > Length::ZERO { format!("{} mm apart", lengths::plain(off)) } else { "Flush".to_owned() }
+}
+
+/// "4 × 1.8 mm".
+pub fn width_and_height(width: Length, height: Length) -> String {
+    format!("{}\u{a0}×\u{a0}{} mm", lengths::plain(width), lengths::plain(height))
+}
+
+/// "For one of you: 2.5 mm court, plain, platinum 950, UK N": nobody's name.
+pub fn for_one(who: Wearer, what: &[String]) -> String {
+    let whom = match who {
+        Wearer::First => "For one of you",
+        Wearer::Second => "For the other",
+    };
+    format!("{whom}: {}", what.join(", "))
+}
+
+pub fn order_by(day: NaiveDate) -> String {
+    format!("To be ordered by {}", format::day(day))
+}
+
+/// A ring as it stands in a sentence for the couple: "the ring" where there is one of its kind.
+pub fn ring_named(state: crate::words::pictures::RingState, alone: bool) -> String {
+    let name = ring(state);
+    match name.strip_prefix("a ") {
+        Some(name) if alone => format!("the {name}"),
+        _ => bench::named(&name, state),
+    }
 }
 
 /// The names of the rings in a picture for the couple: nobody's own words.

@@ -3,12 +3,13 @@
 
 use super::harmless::harmless;
 use super::list::{asked, handing};
-use super::{band as say_band, book, dates, fields, fit, format, lengths, sizing};
+use super::{band as say_band, book, dates, fields, fit, format, lengths, remedy, sizing};
 use crate::book::asks::{Ask, Of, Spot};
 use crate::book::checklist::{self, Care, State, TOPICS, Topic};
 use crate::book::couple::{Couple, Ring};
 use crate::book::field::{BandField, Field};
 use crate::book::merge::conflict::Conflict;
+use crate::book::remedy::care;
 use crate::book::value::{DatesSettled, ExtraWork, OrderSize, OwnGauge, ReadingTaken};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::{GaugeKind, Place};
@@ -128,6 +129,7 @@ fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
         is_band(BandField::Metal),
         format!("Metal: {}", or_open(band.metal.map(say_band::alloy))),
     ));
+    lines.extend(beside_head(couple, wearer));
     let is_ring = |field: &Field| checklist::is_of(field, Topic::Rings(wearer));
     lines.extend(rings(couple, wearer).into_iter().map(|line| marked(couple, is_ring, line)));
     lines.extend(couple.stack(wearer).map(|stack| {
@@ -146,6 +148,17 @@ fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
     if couple.first_ring(wearer) == Some(true) {
         lines.push("Has never worn a ring".to_owned());
     }
+    lines
+}
+
+/// How the band meets a head, what the bench gets for it, and where a ring is meanwhile.
+fn beside_head(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
+    let Some(chosen) = couple.remedy(wearer) else { return Vec::new() };
+    let mut lines = vec![format!("Beside the head: {}", remedy::shape(&chosen))];
+    let gets = remedy::for_bench(&chosen, remedy::ring(couple, wearer));
+    lines.extend(gets.map(|gets| format!("To shape it by: {gets}")));
+    let whereabouts = remedy::whereabouts(couple.ring_gone(wearer), couple.ring_back(wearer));
+    lines.extend(whereabouts.filter(|_| chosen.ring.is_some()).map(|said| format!("That ring: {said}")));
     lines
 }
 
@@ -299,8 +312,16 @@ fn said(couple: Couple<'_>, called: Called) -> Vec<String> {
 /// What the bench could not make the bands without, or should not.
 fn open(couple: Couple<'_>, called: Called) -> Vec<String> {
     let mut lines = Vec::new();
-    // A stack that nobody looked at holds up no bench, and notes stay where they are.
-    for topic in TOPICS.into_iter().filter(|topic| !matches!(topic, Topic::Stack(_) | Topic::Notes)) {
+    // A stack that nobody looked at holds up no bench, and notes stay where they are. A band beside a head does.
+    let holds_up = |topic: &Topic| match topic {
+        Topic::Stack(wearer) => {
+            let off = couple.stack(*wearer).map_or(Length::ZERO, |seen| seen.off);
+            care(couple, *wearer, off).is_some()
+        }
+        Topic::Notes => false,
+        _ => true,
+    };
+    for topic in TOPICS.into_iter().filter(holds_up) {
         match checklist::state(couple, topic) {
             State::Done => {}
             State::Open => lines.push(format!("– {}: not done yet", about(couple, topic, called))),

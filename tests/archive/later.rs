@@ -7,18 +7,23 @@ use bandwright::archive::row::read;
 use bandwright::book::couple::Couple;
 use bandwright::book::id::ItemId;
 use bandwright::book::practice::Practice;
+use bandwright::book::remedy::Way;
 use bandwright::trade::dates::closed::Repeats;
 use bandwright::trade::dates::lead_times::Step as Work;
 use bandwright::trade::dates::places::Place;
 use bandwright::trade::fit::{Sits, Term};
 use bandwright::trade::measure::Percent;
-use bandwright::trade::wearer::Wearer;
+use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
 
 const COUPLE: &str = include_str!("../reference/record-1.1.json");
+/// What was chosen beside a head, and free lengths of other fingers.
+const REMEDY: &str = include_str!("../reference/record-1.1-remedy.json");
 const PRACTICE: &str = include_str!("../reference/practice-1.1.json");
 
 /// The fields of a couple that 1.0 does not know, by the first part of their names.
 pub const OF_A_COUPLE: [&str; 6] = ["wish", "measure_again", "fitted", "work_done", "milestone_done", "said"];
+pub const OF_A_REMEDY: [&str; 3] = ["remedy", "ring_gone", "ring_back"];
+const RING: &str = "9c3f51d28e074ab6b1f06d2ea8740102";
 
 /// The parts of rings and bands that 1.0 does not know.
 const OF_A_RING: [&str; 9] =
@@ -66,6 +71,28 @@ fn the_couple_of_1_1_still_reads_and_rewrites() {
     assert_eq!(couple.dates().unwrap().confidence, Some(Percent(90)));
     let list = ItemId::parse("9c3f51d28e074ab6b1f06d2ea8740110").unwrap();
     assert_eq!(couple.said().first().map(|said| said.id), Some(list));
+}
+
+#[test]
+fn what_was_chosen_beside_a_head_still_reads_and_rewrites() {
+    check_same_again(REMEDY.trim_end());
+    let record = read(REMEDY).unwrap();
+    check_all(&kinds(&record, 0), &OF_A_REMEDY);
+    let couple = Couple(&record);
+    let day = |text: &str| text.parse().ok();
+    let chosen = couple.remedy(Wearer::First).unwrap();
+    assert_eq!((chosen.way, chosen.by.mm(), chosen.impression, chosen.template), (Way::Shaped, 0.57, true, false));
+    let away = chosen.ring.unwrap();
+    assert_eq!((away.ring, away.from, away.to), (ItemId::parse(RING), day("2027-01-04"), day("2027-01-22")));
+    assert_eq!(
+        (couple.ring_gone(Wearer::First), couple.ring_back(Wearer::First)),
+        (day("2027-01-05"), day("2027-01-21"))
+    );
+    assert_eq!(couple.remedy(Wearer::Second).map(|it| (it.way, it.ring)), Some((Way::Lower, None)));
+    assert_eq!(couple.stack(Wearer::First).unwrap().off.mm(), 0.37);
+    let on = |hand, digit| couple.free_length_of(Wearer::First, Finger { hand, digit }).map(|free| free.mm());
+    assert_eq!((on(Hand::Right, Digit::Middle), on(Hand::Left, Digit::Middle)), (Some(26.5), None));
+    assert_eq!(on(Hand::Left, Digit::Ring), Some(22.0), "the finger of the band");
 }
 
 #[test]

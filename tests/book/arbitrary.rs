@@ -33,7 +33,7 @@ mod of_dates;
 use of_dates::{dates, repeats, spread, wedding, week};
 #[path = "arbitrary_fit.rs"]
 mod of_fit;
-use of_fit::{calibrated, order_size, reading, size_as_read, try_on};
+use of_fit::{calibrated, order_size, reading, remedy, size_as_read, try_on};
 
 pub const WORKS: [Work; 6] =
     [Work::Making, Work::Stones, Work::Marking, Work::Engraving, Work::Delivery, Work::Resizing];
@@ -57,6 +57,9 @@ pub fn couple_fields() -> Vec<Field> {
         all.extend([Field::MeasureAgain(who), Field::Fitted(who)]);
         all.extend(Wish::ALL.map(|wish| Field::Wish(who, wish)));
         all.extend([Field::OrderSize(who), Field::FreeLength(who), Field::Stack(who)]);
+        all.extend([Field::Remedy(who), Field::RingGone(who), Field::RingBack(who)]);
+        let fingers = [(Hand::Left, Digit::Thumb), (Hand::Right, Digit::Little)];
+        all.extend(fingers.map(|(hand, digit)| Field::FreeLengthOf(who, Finger { hand, digit })));
         all.extend(BandField::ALL.map(|part| Field::Band(who, part)));
         for item in items {
             all.push(Field::Reading(who, item));
@@ -109,6 +112,8 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
             .prop_map(|(size, resized, noted)| Value::Fitted(FittedAt { size, resized, noted }))
             .boxed(),
         Field::Practice(P::TryOn(_)) => try_on().prop_map(Value::TryOn).boxed(),
+        Field::Remedy(_) => remedy().prop_map(Value::Remedy).boxed(),
+        Field::RingGone(_) | Field::RingBack(_) => day().prop_map(Value::Day).boxed(),
         Field::MeasureAgain(_) | Field::WorkDone(_) | Field::MilestoneDone(_) => day().prop_map(Value::Day).boxed(),
         Field::Reached(_) | Field::PutAway | Field::ReadBack => day().prop_map(Value::Day).boxed(),
         Field::Example
@@ -125,6 +130,7 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
         | Field::Ring(_, _, RingField::HeadToWeb | RingField::HeadToTip | RingField::HeadUnderside)
         | Field::Band(_, BandField::Width | BandField::Height | BandField::Dome | BandField::Relief)
         | Field::FreeLength(_)
+        | Field::FreeLengthOf(..)
         | Field::Practice(P::Clearance | P::Catch | P::Thinnest)
         | Field::Practice(P::FreeLength | P::Gap | P::Constant(_)) => length().prop_map(Value::Length).boxed(),
         Field::Ring(_, _, RingField::Profile) | Field::Band(_, BandField::Profile) => {
@@ -135,8 +141,10 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
         }
         Field::Band(_, BandField::Finish) => one_of(Finish::ALL, Value::Finish),
         Field::OrderSize(_) => order_size().prop_map(Value::OrderSize).boxed(),
-        Field::Stack(_) => (length(), length(), length(), any::<bool>(), day())
-            .prop_map(|(now, later, free, measured, seen)| Value::Stack(StackSeen { now, later, free, measured, seen }))
+        Field::Stack(_) => (length(), length(), length(), any::<bool>(), length(), day())
+            .prop_map(|(now, later, free, measured, off, seen)| {
+                Value::Stack(StackSeen { now, later, free, measured, off, seen })
+            })
             .boxed(),
         Field::Dates => dates().prop_map(Value::Dates).boxed(),
         Field::Said(list) => said(*list).prop_map(|said| Value::Said(Box::new(said))).boxed(),

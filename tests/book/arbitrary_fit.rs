@@ -1,6 +1,8 @@
 //! Readings, gauges and sizes with anything in them.
 
 use super::{circumference, day, finger, length, time, words};
+use bandwright::book::id::ItemId;
+use bandwright::book::remedy::{Away, Remedy, Way};
 use bandwright::book::value::{OrderSize, OwnAmount, OwnGauge, OwnTerms, ReadingTaken, TryOnBand};
 use bandwright::trade::band::Bore;
 use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, PerMm, Place, ReadAt, Sits, Term};
@@ -98,4 +100,12 @@ pub fn order_size() -> impl Strategy<Value = OrderSize> {
             settled,
         },
     )
+}
+
+/// What was chosen for a band beside a head.
+pub fn remedy() -> impl Strategy<Value = Remedy> {
+    let item = of((0u128..4).prop_map(ItemId));
+    let away = (item, of(day()), of(day())).prop_map(|(ring, from, to)| Away { ring, from, to });
+    (select(&Way::ALL[..]), length(), any::<bool>(), any::<bool>(), of(away))
+        .prop_map(|(way, by, impression, template, ring)| Remedy { way, by, impression, template, ring })
 }

@@ -69,7 +69,14 @@ fn order_size(wearer: Wearer, measure_again: bool) -> Vec<Write> {
 }
 
 fn stack(wearer: Wearer) -> Vec<Write> {
-    let seen = StackSeen { now: mm(5.1), later: mm(5.1), free: mm(9.0), measured: true, seen: day("2026-10-03") };
+    let seen = StackSeen {
+        now: mm(5.1),
+        later: mm(5.1),
+        free: mm(9.0),
+        measured: true,
+        off: mm(0.0),
+        seen: day("2026-10-03"),
+    };
     vec![Write::set(Field::Stack(wearer), Value::Stack(seen))]
 }
 

@@ -180,6 +180,19 @@ const FIELDS = {
     finish: choice,
     metal: choice,
   },
+  "Part::Remedy": {
+    remedy: choice,
+    bay: figure("depth of the bay", "0", "10", ["zero", "comma", "fraction"]),
+    "most-high": mm("height", "0\\.5", "8"),
+    "left-gap": figure("gap at the top", "0", "10", ["zero", "comma", "fraction"]),
+    impression: choice,
+    template: choice,
+    "ring-itself": choice,
+    "away-from": "day or none",
+    "away-to": "day or none",
+    "ring-gone": "day or none",
+    "ring-back": "day or none",
+  },
   "Part::Specification": { called: choice },
   "Part::History": { "history-of": choice },
   "Part::Erase": { sure: choice },
@@ -211,11 +224,13 @@ const FIELDS = {
     "band-dome": DOME,
     "band-relief": figure("edge relief", "0", "1", [...none, "zero"]),
     "band-metal": choice,
+    "band-bay": figure("depth of the bay", "0", "10", [...none, "zero", "comma", "fraction"]),
     "band-set": choice,
     "band-inside": figure("width across the inside", "11\\.4", "25\\.5", none),
     ...Object.fromEntries([1, 2, 3, 4, 5, 6, 7].flatMap((n) => Object.entries(RING).map(([part, kind]) => [`ring${n}-${part}`, kind]))),
     place: choice,
     free: figure("free length", "10", "45", none),
+    "free-right-middle": figure("free length", "10", "45", none),
     gap: figure("gap between rings", "0", "2", ["zero"]),
   },
   "Calculator::Compare": Object.fromEntries(
@@ -300,6 +315,7 @@ const BESIDES = {
   "Part::Finger": { size: "UK M", "worn-width": "3" },
   "Part::Ring": { "head-underside": "1.5" },
   "Part::Band": { "band-width": "4", height: "1.8" },
+  "Part::Remedy": { bay: "1", "ring-gone": "20 May 2019", "ring-back": "" },
   "Setting::TryOn": { "try-on-number": "7", size: "UK M", "try-on-width": "4" },
   "Setting::Gauge": { "gauge-name": "odd rings", "gauge-width": "4" },
   "Setting::Extra": { "extra-name": "plating", "least-days": "0", "usual-days": "0", "most-days": "0" },
@@ -325,6 +341,11 @@ const SHOW = {
     await page.locator("#gauge").selectOption("worn");
   },
   "Part::Band": (page) => page.locator("#profile-court").tap(),
+  "Part::Remedy": async (page) => {
+    await page.locator("#remedy-shaped").tap();
+    const ring = page.locator("#ring-itself");
+    if (!(await ring.isChecked())) await ring.tap();
+  },
   "Setting::Gauge": async (page) => {
     await page.locator("#gauge-kind-stick").tap();
     await page.locator("#gauge-bore-domed").tap();
@@ -445,6 +466,19 @@ test("screens without a row have no field, and no row is without a field", async
   await go(page, `#/couple/${ids.couple}/finger/first`);
   await page.locator("#gauge").selectOption({ index: 0 });
   seen["Part::Finger"].push(...(await fieldsHere(page)).map(({ key }) => key));
+  // The figures of the other ways, and the free length of another finger with a ring.
+  for (const way of ["lower", "gap"]) {
+    await go(page, `#/couple/${ids.couple}/remedy/first`);
+    await page.locator(`#remedy-${way}`).tap();
+    seen["Part::Remedy"].push(...(await fieldsHere(page)).map(({ key }) => key));
+  }
+  await go(page, `#/couple/${ids.couple}/rings/first/new`);
+  await page.locator("#shoulder-width").fill("3");
+  await page.locator("#hand-right").tap();
+  await page.locator("#digit").selectOption("middle");
+  await hand(page).press("Save");
+  await go(page, `#/bench/stack?couple=${ids.couple}&who=first`);
+  seen["Calculator::Stack"].push(...(await fieldsHere(page)).map(({ key }) => key));
   await go(page, "#/bench/size?q=6");
   seen["Calculator::Size"].push(...(await fieldsHere(page)).map(({ key }) => key));
   for (const name of new Set(rows.map(({ name }) => name))) {

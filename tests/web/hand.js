@@ -257,6 +257,7 @@ export const ADDRESSES = [
   ["Part::Ring", ({ couple }) => `#/couple/${couple}/rings/first/new`],
   ["Part::Ring", ({ couple, ring }) => `#/couple/${couple}/rings/first/${ring}`],
   ["Part::Band", ({ couple }) => `#/couple/${couple}/band/first`],
+  ["Part::Remedy", ({ couple }) => `#/couple/${couple}/remedy/first`],
   ["Part::ReadBack", ({ couple }) => `#/couple/${couple}/read-back`],
   ["Part::Plan", ({ couple }) => `#/couple/${couple}/plan`],
   ["Part::Specification", ({ couple }) => `#/couple/${couple}/specification`],

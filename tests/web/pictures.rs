@@ -176,7 +176,7 @@ fn a_section_is_drawn_to_scale() {
         }
         near(across(&all(&host, ".dim-width .span")[0]) / unit, width);
         check_words(&host);
-        check_words(&show(&section::beside(&section, Length::from_mm(9.0))));
+        check_words(&show(&section::beside(&section, Length::from_mm(9.0), Some("Band 2"))));
     }
 }
 

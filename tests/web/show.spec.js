@@ -41,7 +41,7 @@ for (const [which, title] of [
     await go(page, `#/bench/${which}?couple=${couple}&who=first`);
     const before = page.url();
     const entries = await page.evaluate(() => history.length);
-    await page.getByRole("button", { name: "Show to the couple" }).tap();
+    await page.getByRole("button", { name: "Show to the couple" }).first().tap();
     await expect(heading(page.locator(":root"))).toHaveCount(2);
     await expect(page.getByRole("heading", { level: 1 })).toHaveText(title);
     await expect(page.getByRole("heading", { level: 1 })).toBeFocused();
@@ -51,8 +51,60 @@ for (const [which, title] of [
     expect(await overflow(page)).toBe(0);
     await page.waitForFunction((entries) => history.length > entries, entries);
     await hold(page);
-    await expect(page.getByRole("button", { name: "Show to the couple" })).toBeFocused();
+    await expect(page.getByRole("button", { name: "Show to the couple" }).first()).toBeFocused();
     expect(page.url()).toBe(before);
+  });
+
+test("every picture of the stack and the bands side by side have a clean view of their own", async ({ page, install }) => {
+  await install();
+  const { couple, ring } = await furnish(page);
+  await go(page, `#/couple/${couple}/rings/first/${ring}`);
+  for (const [key, words] of [["ring-name", "the engagement ring of Ines"], ["height", "1.7"], ["head-web", "0.8"], ["head-underside", "1.5"]]) await page.locator(`#${key}`).fill(words);
+  await page.getByRole("button", { name: "Save", exact: true }).tap();
+  await expect(page.locator("#height")).toHaveCount(0);
+  await go(page, `#/couple/${couple}/band/first`);
+  await page.locator("#height").fill("1.8");
+  await page.getByRole("button", { name: "Save", exact: true }).tap();
+  await expect(page.locator("#height")).toHaveCount(0);
+  const show = page.getByRole("button", { name: "Show to the couple" });
+  const look = async (at, title) => {
+    await show.nth(at).tap();
+    await expect(page.getByRole("heading", { level: 1 })).toHaveText(title);
+    await expectNothingOfTheBook(page);
+    expect(await axe(page)).toEqual([]);
+    await expect(clean(page).locator("svg").first()).toBeVisible();
+    // However tall the answer is, the way out of it is on the screen.
+    const box = await finish(page).boundingBox();
+    expect(box.y + box.height).toBeLessThanOrEqual(page.viewportSize().height + 0.5);
+    await hold(page);
+  };
+  await go(page, `#/bench/stack?couple=${couple}&who=first`);
+  // From above, laid flat, from the side, and two sections.
+  await expect(show).toHaveCount(5);
+  for (const [at, title] of ["Your rings together", "The ring and the band, laid flat", "How they lie side by side", "Cut through", "Cut through"].entries()) await look(at, title);
+  await go(page, `#/bench/compare?couple=${couple}&who=first&band2-width=6&band2-height=2&band2-profile=flat&band2-metal=titanium`);
+  await look(0, "Bands side by side");
+  // What was settled, from the couple's own page.
+  await go(page, `#/couple/${couple}`);
+  await look(0, "What we have settled");
+});
+
+for (const [name, at] of [
+  ["dates", (id) => `#/bench/dates?couple=${id}`],
+  ["size", (id) => `#/bench/size?couple=${id}&who=first`],
+  ["order", (id) => `#/bench/order?couple=${id}&who=first`],
+])
+  test(`the way out of a tall answer stays on a small screen: ${name}`, async ({ page, install }) => {
+    await page.setViewportSize({ width: 320, height: 480 });
+    await install();
+    const { couple } = await furnish(page);
+    await go(page, at(couple));
+    await page.getByRole("button", { name: "Show to the couple" }).tap();
+    await expect(clean(page)).toBeVisible();
+    await page.evaluate(() => scrollTo(0, 0));
+    const box = await finish(page).boundingBox();
+    expect(box.y + box.height).toBeLessThanOrEqual(480.5);
+    expect(box.y).toBeGreaterThanOrEqual(0);
   });
 
 test("a tap on the picture does the same", async ({ page, install }) => {

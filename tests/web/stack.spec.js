@@ -1,6 +1,7 @@
 // The stack on the finger: a ring recorded by hand, whether the band lies flush, pictures that say the same as the
 // figures, and bands side by side of which one becomes the band.
-import { expect, fieldsOf, go, hand, heading, line, meet, test } from "./hand.js";
+import { axe, overflow } from "./checks.js";
+import { expect, fieldsOf, go, hand, heading, line, meet, notice, test } from "./hand.js";
 
 test.describe.configure({ timeout: 180_000 });
 
@@ -67,7 +68,8 @@ test("a ring with a head is recorded by hand, and the stack says how far it hold
 
   // Noted, and the band keeps its place.
   await thumb.press("Note this stack for Wren");
-  await expect(heading(page)).toHaveText("Wren");
+  await expect(notice(page)).toContainText("Stack saved");
+  await expect(heading(page), "what is to be done about the head comes next").toHaveText("Wren: Beside the head");
   expect((await fieldsOf(page, id))["band.first.place"]).toBe(1);
 });
 
@@ -122,3 +124,191 @@ test("what cannot be is said in a sentence", async ({ page, install }) => {
   await go(page, `#/bench/stack?couple=${id}&who=first&band=2`);
   await expect(page.getByText("Enter at most 7 rings.")).toBeVisible();
 });
+
+/** Saves a form, and waits until it is left: leaving goes back, which must not meet with going elsewhere. */
+async function save(page) {
+  const title = await heading(page).textContent();
+  await hand(page).press("Save");
+  await expect(heading(page)).not.toHaveText(title);
+}
+
+/** A couple that marries, with a ring whose head reaches over the band beside it. */
+async function withHead(page) {
+  const id = await meet(page, "Wren", { wedding: "22 May 2027" });
+  const thumb = hand(page);
+  await go(page, `#/couple/${id}/rings/first/new`);
+  for (const [key, words] of [["ring-name", "my gran's ring"], ["shoulder-width", "2.6"], ["top-width", "1.8"], ["height", "1.7"], ["head-tip", "0.8"], ["head-underside", "1.5"]]) await thumb.write(page.locator(`#${key}`), words);
+  await thumb.tap(page.locator("#profile-court"));
+  await save(page);
+  await go(page, `#/couple/${id}/band/first`);
+  for (const [key, words] of [["band-width", "4"], ["height", "1.8"]]) await thumb.write(page.locator(`#${key}`), words);
+  await thumb.tap(page.locator("#profile-d"));
+  await save(page);
+  return id;
+}
+
+test("what is chosen beside a head is recorded, and Today says when the ring goes and when it is due", async ({ page, install }) => {
+  await install();
+  const id = await withHead(page);
+  const thumb = hand(page);
+  await go(page, `#/couple/${id}`);
+  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  // The head holds the band off: what to do about it is asked next.
+  await thumb.press("Note this stack for Wren");
+  await expect(heading(page)).toHaveText("Wren: Beside the head");
+  await expect(reason(page, "A shaped band").first()).toContainText("With a bay 1 mm deep");
+  await go(page, `#/couple/${id}`);
+  await expect(line(page, "Wren: stack")).toContainText("a head holds the band off: choose what to do about it");
+  await thumb.tap(line(page, "Wren: beside the head").getByRole("link"));
+
+  await thumb.tap(page.locator("#remedy-shaped"));
+  await expect(page.locator("#bay"), "as it was worked out").toHaveValue("1");
+  await save(page);
+  await expect(line(page, "Wren: stack")).toContainText("say what the bench gets to shape the band by");
+  await thumb.tap(line(page, "Wren: beside the head").getByRole("link"));
+  await thumb.tap(page.locator("#impression"));
+  await thumb.tap(page.locator("#ring-itself"));
+  expect(await axe(page)).toEqual([]);
+  await thumb.write(page.locator("#away-from"), "2 December 2026");
+  await thumb.write(page.locator("#away-to"), "22 May 2027");
+  const clash = page.getByText("The ring is at the bench when the wedding is.");
+  await expect(clash).toBeVisible();
+  await thumb.put(page.locator("#away-to"), "1 December 2026");
+  await thumb.press("Save");
+  await expect(page.locator("#away-to-error")).toHaveText("Enter a day that is not before the day it goes to the bench.");
+  await thumb.put(page.locator("#away-to"), "18 December 2026");
+  await expect(clash).toHaveCount(0);
+  await thumb.write(page.locator("#ring-back"), "20 November 2026");
+  await thumb.press("Save");
+  await expect(page.locator("#ring-back-error")).toHaveText("Enter the day it was handed over first.");
+  await thumb.put(page.locator("#ring-back"), "");
+  await save(page);
+  await expect(notice(page)).toContainText("Beside the head saved");
+  await expect(line(page, "Wren: beside the head")).toContainText("shaped");
+  expect((await fieldsOf(page, id))["remedy.first"]).toMatchObject({ way: "shaped", by: 1, impression: true, template: false, away: { from: "2026-12-02", to: "2026-12-18" } });
+
+  await go(page, "#/today");
+  await expect(line(page, "ring goes to the bench Wed 2 Dec 2026")).toContainText("in 7 days");
+  await thumb.tap(line(page, "ring goes to the bench").getByRole("link"));
+  await thumb.write(page.locator("#ring-gone"), "20 November 2026");
+  await save(page);
+  await go(page, "#/today");
+  await expect(line(page, "ring back from the bench Fri 18 Dec 2026"), "more than a fortnight ahead").toHaveCount(0);
+  await go(page, `#/couple/${id}/remedy/first`);
+  await thumb.put(page.locator("#away-to"), "24 November 2026");
+  // It was planned for later than it went: the plan is put right as well.
+  await thumb.put(page.locator("#away-from"), "20 November 2026");
+  await save(page);
+  await go(page, "#/today");
+  await expect(line(page, "ring back from the bench Tue 24 Nov 2026")).toContainText("yesterday");
+
+  await go(page, `#/couple/${id}/specification`);
+  await expect(page.locator("pre")).toContainText("Beside the head: shaped, with a bay 1 mm deep");
+  await expect(page.locator("pre")).toContainText("To shape it by: an impression of the rings as worn, my gran's ring from Fri 20 Nov 2026, back on Tue 24 Nov 2026");
+  await go(page, `#/couple/${id}/read-back`);
+  await expect(line(page, "Wren: stack")).toContainText("shaped, with a bay 1 mm deep; the bench gets");
+
+  // A ring that is at the bench is not lost sight of by another choice.
+  await go(page, `#/couple/${id}/remedy/first`);
+  await thumb.tap(page.locator("#remedy-lower"));
+  await thumb.press("Save");
+  await expect(page.locator("#ring-back-error")).toContainText("Enter the day it came back");
+  await thumb.write(page.locator("#ring-back"), "25 November 2026");
+  await save(page);
+  await expect(notice(page)).toContainText("Beside the head saved");
+  const fields = await fieldsOf(page, id);
+  expect(fields["remedy.first"].way).toBe("lower");
+  expect(fields["band.first.height"], "the band is as low as was chosen").toBe(fields["remedy.first"].by);
+});
+
+test("the bay of a shaped band counts at the top, and rings on the other hand against their own finger", async ({ page, install }) => {
+  await install();
+  const id = await withHead(page);
+  const thumb = hand(page);
+  await go(page, `#/couple/${id}/rings/first/new`);
+  await thumb.write(page.locator("#shoulder-width"), "3.2");
+  await thumb.tap(page.locator("#hand-right"));
+  await page.locator("#digit").selectOption("middle");
+  await save(page);
+  await go(page, `#/bench/stack?couple=${id}&who=first&place=after&band-bay=1`);
+  // 2.6 + 0.2 + 4, and 1 mm of bay.
+  await expect(reason(page, "Worn now, with the band")).toContainText("6.8");
+  await expect(reason(page, "With the bay, at the top")).toContainText("Roomy: 7.8 of 24 mm");
+  const there = reason(page, "Right middle finger, now");
+  await expect(there).toContainText("3.2 of 24 mm");
+  await thumb.tap(page.locator("#figures summary").first());
+  await thumb.write(page.locator("#free-right-middle"), "wide");
+  await expect(page.locator("#free-right-middle-error")).toHaveText("Enter a free length of finger in figures, between 10 and 45 mm, like 24.");
+  await thumb.put(page.locator("#free-right-middle"), "20");
+  await expect(there).toContainText("3.2 of 20 mm");
+  await expect(reason(page, "Right middle finger, left")).toContainText("16.8");
+  await thumb.press("Note this stack for Wren");
+  await expect(notice(page)).toContainText("Stack saved");
+  const fields = await fieldsOf(page, id);
+  expect([fields["free_length.first.right.middle"], fields["free_length.first"], fields["stack.first"].off]).toEqual([20, undefined, 0.8]);
+  await go(page, `#/bench/stack?couple=${id}&who=first`);
+  await expect(there, "and it is still known").toContainText("3.2 of 20 mm");
+});
+
+test("with text at twice its size the words of a picture are as large, and keys move it", async ({ page, install }) => {
+  await install();
+  const id = await withHead(page);
+  const height = () => page.locator("figure.picture svg text").evaluateAll((all) => Math.min(...all.map((text) => parseFloat(getComputedStyle(text).fontSize) * text.ownerSVGElement.getScreenCTM().a)));
+  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  const usual = await height();
+  await expect(page.locator("figure.picture[tabindex]"), "nothing to move").toHaveCount(0);
+  await go(page, "#/bench");
+  await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
+  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  expect(await height()).toBeGreaterThan(usual * 1.7);
+  expect(await overflow(page)).toBe(0);
+  expect(await axe(page)).toEqual([]);
+  const figure = page.locator("figure.picture").first();
+  await figure.focus();
+  await page.keyboard.press("ArrowRight");
+  await expect.poll(() => figure.evaluate((it) => it.scrollLeft)).toBeGreaterThan(0);
+});
+
+for (const [paper, wide, high] of [["A4", 703, 1032], ["A5", 468, 703]])
+  test(`on ${paper} every picture keeps its scale and nothing of it is cut off`, async ({ page, install }) => {
+    await install();
+    const id = await withHead(page);
+    // The sheet less its margins of 12 mm, at 96 px to the inch.
+    await page.setViewportSize({ width: wide, height: high });
+    await page.emulateMedia({ media: "print" });
+    for (const [address, least] of [
+      [`#/bench/stack?couple=${id}&who=first&place=after&ring2-width=2.4&ring2-when=later`, 5],
+      [`#/bench/compare?couple=${id}&who=first&band2-width=6&band2-height=2&band2-profile=flat`, 2],
+    ]) {
+      await go(page, address);
+      await expect(page.locator("figure.picture svg").nth(least - 1)).toBeVisible();
+      const measured = await page.locator("figure.picture svg").evaluateAll((all) =>
+        all.map((svg) => {
+          const { a, b, d } = svg.getScreenCTM();
+          const box = svg.getBoundingClientRect();
+          const out = [...svg.querySelectorAll("text, path, line, rect, circle")].filter((part) => {
+            const at = part.getBoundingClientRect();
+            return at.width + at.height > 0 && !part.closest(".finger") && (at.left < box.left - 2 || at.right > box.right + 2 || at.top < box.top - 2 || at.bottom > box.bottom + 2);
+          });
+          const frame = svg.parentElement.getBoundingClientRect();
+          return { of: svg.getAttribute("class"), stretched: Math.abs(a - d) + Math.abs(b), left: box.left, right: box.right, high: box.height, hidden: Math.max(0, box.width - frame.width) + Math.max(0, box.height - frame.height - 1), out: out.map((part) => part.outerHTML) };
+        }),
+      );
+      for (const it of measured) {
+        expect.soft(it.stretched, `${it.of}: both ways alike`).toBeLessThan(0.001);
+        expect.soft(it.left, `${it.of}: on the sheet`).toBeGreaterThanOrEqual(0);
+        expect.soft(it.right, `${it.of}: on the sheet`).toBeLessThanOrEqual(wide);
+        expect.soft(it.high, `${it.of}: on one sheet`).toBeLessThanOrEqual(high);
+        expect.soft(it.hidden, `${it.of}: its frame hides nothing`).toBeLessThan(1);
+        expect.soft(it.out, `${it.of}: nothing stands out of it`).toEqual([]);
+      }
+      await expect(page.locator("button:visible, .places:visible")).toHaveCount(0);
+    }
+    await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+    await near(part(page, "Flush or not"), "dim-gap", 0.8);
+    await near(part(page, "Cut through"), "dim-height", 1.7);
+    await near(part(page, "Match"), "dim-width", 1.8);
+    // On the sheet as well: the browser's own PDF has a page for all of it, and none is empty.
+    const pdf = (await page.pdf({ format: paper, preferCSSPageSize: false })).toString("latin1");
+    expect(pdf.match(/\/Type\s*\/Page\b/g).length).toBeGreaterThan(1);
+  });

@@ -2,6 +2,7 @@
 
 use bandwright::book::checklist::Care;
 use bandwright::book::field::{Outcome, Stage, Wish};
+use bandwright::book::remedy::Way;
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Bore, Finish, Profile};
 use bandwright::trade::dates::holidays::{HolidayName, Region};
@@ -42,6 +43,7 @@ fn everything_that_can_be_chosen_has_a_name_of_its_own() {
     named("where it was read", &ReadAt::ALL, words::fit::read_at);
     named("how it sits", &Sits::ALL, words::fit::sits);
     named("terms", &Term::ALL, words::fit::term);
+    named("ways beside a head", &Way::ALL, words::remedy::way);
     named("wishes", &Wish::ALL, words::finger::wish);
     named("what a wish means", &Wish::ALL, words::finger::wish_means);
     let fingers: Vec<Finger> =
@@ -63,7 +65,8 @@ fn everything_that_can_be_chosen_has_a_name_of_its_own() {
     use Care as C;
     let cares = each![
         C::DateNotFixed => C::DateNotFixed, C::Incomplete => C::Incomplete, C::MeasureAgain => C::MeasureAgain,
-        C::Changed => C::Changed, C::Differs => C::Differs,
+        C::Changed => C::Changed, C::Differs => C::Differs, C::RemedyOpen => C::RemedyOpen, C::BenchOpen => C::BenchOpen,
+        C::AwayOpen => C::AwayOpen, C::AwayAtWedding => C::AwayAtWedding,
     ];
     named("cares", &cares, words::book::care);
     use Verdict as V;

@@ -18,7 +18,7 @@ use super::list;
 use crate::book::field::{AppointmentField, Field, PracticeField as P};
 use crate::book::value::{DatesSettled, Extra, Recorded, StackSeen, Value, When};
 use crate::trade::dates::spread::CalendarDays;
-use crate::trade::measure::Percent;
+use crate::trade::measure::{Length, Percent};
 use dates::*;
 pub(super) use dates::{read_day, read_time, write_day, write_time};
 use fit::*;
@@ -48,8 +48,10 @@ pub fn write(value: &Value) -> Json {
             ("later", write_length(stack.later)),
             ("free", write_length(stack.free)),
             ("measured", json!(stack.measured)),
+            ("off", option(Some(stack.off).filter(|off| *off != Length::ZERO), write_length)),
             ("seen", write_day(stack.seen)),
         ]),
+        Value::Remedy(remedy) => write_remedy(remedy),
         Value::Dates(dates) => object([
             ("region", json!(dates.region.code())),
             ("days_in_hand", json!(dates.in_hand.0)),
@@ -107,11 +109,13 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
         Field::Finger(_) => Value::Finger(read_finger(json)?),
         Field::Reading(..) => Value::Reading(read_reading(json)?),
         Field::FreeLength(_)
+        | Field::FreeLengthOf(..)
         | Field::Practice(P::FreeLength | P::Gap | P::Constant(_) | P::Clearance | P::Catch | P::Thinnest) => {
             Value::Length(read_length(json)?)
         }
         Field::Wish(..) => Value::Yes(json.as_bool()?),
-        Field::MeasureAgain(_) => Value::Day(read_day(json)?),
+        Field::Remedy(_) => Value::Remedy(read_remedy(json)?),
+        Field::MeasureAgain(_) | Field::RingGone(_) | Field::RingBack(_) => Value::Day(read_day(json)?),
         Field::Fitted(_) => Value::Fitted(read_fitted(json)?),
         Field::OrderSize(_) => Value::OrderSize(read_order_size(json)?),
         Field::Stack(_) => Value::Stack(StackSeen {
@@ -119,6 +123,7 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             later: read_length(json.get("later")?)?,
             free: read_length(json.get("free")?)?,
             measured: json.get("measured")?.as_bool()?,
+            off: optional(json, "off", read_length)?.unwrap_or_default(),
             seen: read_day(json.get("seen")?)?,
         }),
         Field::Dates => Value::Dates(DatesSettled {

@@ -1,10 +1,13 @@
-//! The parts of a ring and of a band from JSON.
+//! The parts of a ring and of a band from JSON, and what was chosen for a band beside a head.
 
-use serde_json::Value as Json;
+use serde_json::{Value as Json, json};
 
-use super::dates::read_days;
-use super::json::{choice, read_finger, read_length, text};
+use super::dates::{read_day, read_days, write_day};
+use super::json::{choice, object, option, optional, read_finger, read_length, text, write_length};
+use crate::archive::code::Code;
 use crate::book::field::{BandField, RingField};
+use crate::book::id::ItemId;
+use crate::book::remedy::{Away, Remedy};
 use crate::book::value::Value;
 use crate::trade::band::alloys;
 use crate::trade::limits::Whole;
@@ -33,5 +36,39 @@ pub(super) fn read_band(part: BandField, json: &Json) -> Option<Value> {
         B::Finish => Value::Finish(choice(json)?),
         B::Metal => Value::Metal(alloys::by_code(json.as_str()?)?),
         B::Place => Value::Place(Whole(read_days(json)?)),
+    })
+}
+
+pub(super) fn write_remedy(remedy: &Remedy) -> Json {
+    let away = |away: Away| {
+        object([
+            ("ring", option(away.ring, |item| json!(item.to_string()))),
+            ("from", option(away.from, write_day)),
+            ("to", option(away.to, write_day)),
+        ])
+    };
+    object([
+        ("way", json!(remedy.way.code())),
+        ("by", write_length(remedy.by)),
+        ("impression", json!(remedy.impression)),
+        ("template", json!(remedy.template)),
+        ("away", option(remedy.ring, away)),
+    ])
+}
+
+pub(super) fn read_remedy(json: &Json) -> Option<Remedy> {
+    let away = |json: &Json| {
+        Some(Away {
+            ring: optional(json, "ring", |item| ItemId::parse(item.as_str()?))?,
+            from: optional(json, "from", read_day)?,
+            to: optional(json, "to", read_day)?,
+        })
+    };
+    Some(Remedy {
+        way: choice(json.get("way")?)?,
+        by: read_length(json.get("by")?)?,
+        impression: json.get("impression")?.as_bool()?,
+        template: json.get("template")?.as_bool()?,
+        ring: optional(json, "away", away)?,
     })
 }

@@ -13,6 +13,8 @@ mod size;
 mod stack;
 mod table;
 
+pub use stack::{HeldOff, held_off, shown_finger};
+
 use crate::parts::el::{live, nothing};
 use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;

@@ -8,8 +8,10 @@ mod people;
 mod plan;
 mod read_back;
 mod recorded;
+mod remedy;
 mod rings;
 pub mod said;
+mod settled;
 mod stage;
 mod wedding;
 
@@ -35,11 +37,13 @@ use crate::parts::page::{Head, page};
 use crate::screens::copies;
 use crate::screens::taking::{Taking, taking};
 use crate::trade::entry::{Contact, read_contact};
+use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
 use crate::words::list::taking as say_list;
 use crate::words::parts::Mark;
 use crate::words::{
-    agenda as say_agenda, book as say_book, copies as say_copies, phones as say_phones, screens as say,
+    agenda as say_agenda, book as say_book, copies as say_copies, phones as say_phones, remedy as say_remedy,
+    screens as say,
 };
 
 pub fn couple(id: RecordId) -> AnyView {
@@ -66,6 +70,7 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::Rings(wearer) => rings::rings(id, wearer),
         Part::Ring(wearer, which) => rings::ring(id, wearer, which),
         Part::Band(wearer) => band::band(id, wearer),
+        Part::Remedy(wearer) => remedy::remedy(id, wearer),
         Part::ReadBack => read_back::read_back(id),
         Part::Plan => plan::plan(id),
         Part::Said => said::said(id),
@@ -137,7 +142,7 @@ fn known(app: App, id: RecordId) -> AnyView {
         }),
         maybe(stays),
         maybe(move || app.couple(id, reach_links)),
-        section(say::CHECKLIST, vec![lines(checklist)]),
+        section(say::CHECKLIST, vec![lines(checklist), maybe(move || settled::settled(app, id))]),
         section(say::ABOUT, vec![lines(about)]),
         section(say_copies::HAND_OVER, vec![lines(Signal::stored(hand_over_lines(id)))]),
         row(vec![
@@ -182,14 +187,22 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
     let next = couple.appointments().into_iter().find(|it| it.outcome.is_none());
     let appointment = next.map_or_else(|| say::NONE_YET.to_owned(), |it| say_book::when(it.when));
     let recorded = couple.recorded().map_or_else(|| say::NOT_ASKED.to_owned(), |it| say::recorded(it.agrees, it.asked));
-    vec![
+    let mut all = vec![
         line(say::PEOPLE, String::new(), to(Part::People)),
         line(say::APPOINTMENTS, appointment, to(Part::Appointments)),
         line(say::RECORDED, recorded, to(Part::Recorded)),
         line(say_list::SAID, say_list::lists(&couple.said()), to(Part::Said)),
         line(say::STAGE, say_book::stage(couple.stage()), to(Part::Stage)),
         line(say_agenda::PLAN, "", to(Part::Plan)).small(say_agenda::PLAN_SMALL),
-    ]
+    ];
+    for who in Wearer::BOTH {
+        let chosen = couple.remedy(who);
+        if chosen.is_some() || couple.stack(who).is_some_and(|seen| seen.off > Length::ZERO) {
+            let said = chosen.map_or_else(|| say::NOT_SETTLED.to_owned(), |it| say_remedy::way(it.way).to_owned());
+            all.push(line(say_remedy::whose(&say_book::name_of(couple, who)), said, to(Part::Remedy(who))));
+        }
+    }
+    all
 }
 
 fn hand_over_lines(id: RecordId) -> Vec<Line> {

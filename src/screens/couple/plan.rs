@@ -20,6 +20,7 @@ use crate::book::field::{Field, Stage};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::book::progress::{self, UnderWay};
+use crate::book::remedy::Move;
 use crate::book::schedule::{Asked, OwnOrders, Step};
 use crate::book::value::{ExtraWork, Value};
 use crate::parts::button::{Weight, button};
@@ -221,6 +222,8 @@ fn uid(id: RecordId, what: What) -> String {
     match what {
         What::Appointment(item) => format!("{id}-{item}@bandwright"),
         What::Milestone(milestone) => format!("{id}-{}@bandwright", Code::code(milestone)),
+        What::Ring(who, Move::Goes) => format!("{id}-ring-goes-{}@bandwright", who.code()),
+        What::Ring(who, Move::Returns) => format!("{id}-ring-returns-{}@bandwright", who.code()),
         What::Wedding => format!("{id}-wedding@bandwright"),
     }
 }

@@ -13,6 +13,12 @@ pub fn alternative(n: usize) -> String {
     format!("Band {n}")
 }
 
+/// All that is said of one: "Band 2: 4 mm flat, titanium. Order size N½. Stack 4 mm, roomy".
+pub fn alternative_said(n: usize, said: &[String]) -> String {
+    let said: Vec<&str> = said.iter().map(|line| line.trim_end_matches('.')).collect();
+    format!("{}: {}", alternative(n), said.join(". "))
+}
+
 /// The head of the folded inputs: "2 bands".
 pub fn alternatives(n: usize) -> String {
     crate::words::format::counted(n as i64, "band", "bands")

@@ -5,7 +5,7 @@ use super::*;
 use crate::book::couple::Couple;
 use crate::trade::measure::Length;
 use crate::trade::stack::{ShoulderMatch, Stretch};
-use crate::trade::wearer::Wearer;
+use crate::trade::wearer::{Finger, Wearer};
 use crate::words::lengths::plain;
 use crate::words::pictures::RingState;
 use crate::words::stack;
@@ -35,7 +35,9 @@ pub const MATCH: &str = "Match";
 pub const FLUSH: &str = "Flush or not";
 pub const WEAR: &str = "Wear";
 pub const CUT_THROUGH: &str = "Cut through";
-pub const OTHER_FINGERS: &str = "Other fingers";
+pub const OTHER_FINGERS: &str = "Other fingers, both hands";
+pub const CHOOSE_REMEDY: &str = "Choose what to do about it";
+pub const NOTE_FOR_BENCH: &str = "What the bench gets, and when a ring is away";
 pub const SHAPED_NEEDS: &str = "A shaped band: for the bench";
 pub const SHAPED_NEEDS_WHAT: &str = "An impression of the rings as they are worn, a template of the curve, and the ring itself: write down from when to \
      when, and give a receipt.";
@@ -45,6 +47,29 @@ pub const DOES_NOT_FIT: &str = "The rings are longer than the finger is free: th
 
 pub fn free_hint(usual: Length) -> String {
     format!("Measure it on the palm side, from web to joint crease. Empty: {} mm, from memory.", plain(usual))
+}
+
+/// "Free length, right ring finger".
+pub fn free_length_of(finger: Finger) -> String {
+    format!("Free length, {}", crate::words::band::finger(finger))
+}
+
+/// The rows of another finger: as it is now, with the rings to come, what is left.
+pub fn on_finger_now(finger: Finger) -> String {
+    format!("{}, now", stack::capital(&crate::words::band::finger(finger)))
+}
+
+pub fn on_finger_later(finger: Finger) -> String {
+    format!("{}, with the rings to come", stack::capital(&crate::words::band::finger(finger)))
+}
+
+pub fn on_finger_left(finger: Finger) -> String {
+    format!("{}, left", stack::capital(&crate::words::band::finger(finger)))
+}
+
+pub fn without_width(finger: Finger, count: usize) -> String {
+    let rings = crate::words::format::counted(count as i64, "ring", "rings");
+    format!("{}: {rings} without a width, not counted.", stack::capital(&crate::words::band::finger(finger)))
 }
 
 pub fn ring_number(n: usize) -> String {
@@ -89,6 +114,11 @@ pub fn profile_beside(ring: &str) -> String {
 
 pub fn on_no_finger(ring: &str) -> String {
     format!("{ring} is on no finger yet: it is counted here. Note the finger with the ring.")
+}
+
+/// The finger of the band was not noted, and rings are on several.
+pub fn band_taken_for(finger: Finger) -> String {
+    format!("The finger of the band is not noted: it is counted on the {}.", crate::words::band::finger(finger))
 }
 
 /// A ring that was given no name.

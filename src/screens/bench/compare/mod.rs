@@ -3,7 +3,7 @@
 
 mod reckon;
 
-use crate::parts::el::{el, live, maybe};
+use crate::parts::el::{el, live, maybe, or_nothing};
 use crate::parts::lay::{all, block, heading, pair, para};
 use leptos::prelude::*;
 
@@ -13,6 +13,7 @@ use crate::app::address::Address;
 use crate::app::form::Start;
 use crate::app::route::go_instead;
 use crate::app::seen::Seen;
+use crate::app::show::Shown;
 use crate::app::state::App;
 use crate::archive::code::Code;
 use crate::book::verbs;
@@ -22,9 +23,10 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::pictures::section as drawing;
 use crate::screens::fields;
+use crate::screens::show::show_button;
 use crate::trade::band::{Finish, Profile};
 use crate::trade::measure::Length;
-use crate::words::{band as say_band, bench as say, lengths, rings as say_rings, screens};
+use crate::words::{band as say_band, bench as say, lengths, rings as say_rings, screens, showing};
 use reckon::{Alternative, Basis, KEYS, Keys};
 
 pub fn compare(opened: Opened) -> AnyView {
@@ -41,9 +43,10 @@ pub fn compare(opened: Opened) -> AnyView {
     };
     let cards = move || {
         let (_, all) = found.get();
-        let widest = all.iter().map(|it| it.band.width.unwrap_or_default()).max().unwrap_or_default();
+        let widest = widest(&all);
+        let show = (all.len() > 1).then(|| show_button(move || found.with_untracked(|(_, all)| shown_to_them(all))));
         let cards = all.into_iter().map(|it| card(app, it, widest, whose)).collect();
-        block("alternatives", cards)
+        crate::parts::lay::all(vec![block("alternatives", cards), or_nothing(show)])
     };
     let content = laid(Laid {
         first: all(vec![]),
@@ -54,6 +57,29 @@ pub fn compare(opened: Opened) -> AnyView {
         reasons: para("small", say::COMPARE_WHY),
     });
     page(head, content, None)
+}
+
+fn widest(all: &[Alternative]) -> Length {
+    all.iter().map(|it| it.band.width.unwrap_or_default()).max().unwrap_or_default()
+}
+
+/// All of them side by side, without anybody's own words.
+fn shown_to_them(all: &[Alternative]) -> Option<Shown> {
+    let widest = widest(all);
+    let picture = |it: &Alternative| {
+        let section = it.section?;
+        Some(drawing::beside(&section, widest, Some(&say::alternative(it.number))).svg)
+    };
+    let lines = all.iter().map(|it| {
+        let said: Vec<String> = it.lines.iter().chain(&it.shown_cautions).cloned().collect();
+        say::alternative_said(it.number, &said)
+    });
+    Some(Shown {
+        title: showing::COMPARE_TITLE.to_owned(),
+        picture: all.iter().filter_map(picture).collect(),
+        figure: String::new(),
+        lines: lines.collect(),
+    })
 }
 
 /// The first alternative is the band as it is chosen so far.
@@ -110,7 +136,7 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
 
 fn card(app: App, it: Alternative, widest: Length, whose: Option<Whose>) -> AnyView {
     let mut inside = vec![heading(say::alternative(it.number))];
-    inside.extend(it.section.map(|section| picture(drawing::beside(&section, widest).svg)));
+    inside.extend(it.section.map(|section| picture(drawing::beside(&section, widest, None).svg)));
     inside.extend(it.lines.into_iter().map(|line| para("", line)));
     inside.extend(it.cautions.into_iter().map(|line| para("caution", line)));
     if let Some(Whose { id, who }) = whose {

@@ -53,6 +53,8 @@ pub struct Alternative {
     pub section: Option<Section>,
     pub lines: Vec<String>,
     pub cautions: Vec<String>,
+    /// The same in front of the couple: nobody's own words for a ring.
+    pub shown_cautions: Vec<String>,
 }
 
 impl Basis {
@@ -86,6 +88,7 @@ pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternati
                 ("band-profile", profile.clone()),
                 ("band-dome", String::new()),
                 ("band-relief", String::new()),
+                ("band-bay", String::new()),
                 ("band-metal", metal.clone()),
                 ("band-set", fields::yes_or_nothing(set)),
             ],
@@ -114,9 +117,12 @@ pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternati
         let size = basis.order.as_ref().map(|order| order::size_of(app, order, &width, &band));
         lines.extend(size.map(|size| say::order_size_of(size.as_deref())));
         lines.extend(stack::in_short(&found));
-        let mut cautions = stack::cautions_in_short(&found);
+        let mut cautions = stack::cautions_in_short(&found, stack::own_name);
+        let mut shown_cautions = stack::cautions_in_short(&found, stack::plain_name);
         cautions.extend(say::cannot_be_resized(&band).map(str::to_owned));
-        all.push(Alternative { number: at + 1, band, section: stack::section_of_band(&found), lines, cautions });
+        shown_cautions.extend(say::cannot_be_resized(&band).map(str::to_owned));
+        let section = stack::section_of_band(&found);
+        all.push(Alternative { number: at + 1, band, section, lines, cautions, shown_cautions });
     }
     (complaints, all)
 }

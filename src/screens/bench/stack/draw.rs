@@ -1,17 +1,38 @@
-//! The pictures of the stack, from what was reckoned.
+//! The pictures of the stack, from what was reckoned: each as the jeweller sees it, and as it is shown to the couple,
+//! where nobody's own words stand in it.
 
-use super::reckon::Reckoned;
+use super::reckon::{Pair, Reckoned, Ring};
+use crate::app::show::Shown;
 use crate::pictures::{section, side, stack as drawing, unrolled};
 use crate::trade::measure::{Diameter, Length};
 use crate::trade::stack::Verdict;
+use crate::words::{bench as say, showing, stack as say_stack};
 
 /// So high a ring is drawn whose height is not known.
 const HEIGHT: Length = Length::tenthousandths(18_000);
 
+/// A picture, and what becomes of it in the clean view.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Drawn {
+    pub svg: String,
+    pub shown: Shown,
+}
+
+/// What a ring is called in a picture.
+pub type Label = fn(&Ring) -> String;
+
+pub fn own(ring: &Ring) -> String {
+    ring.name.clone()
+}
+
+pub fn plain(ring: &Ring) -> String {
+    showing::ring(ring.state)
+}
+
 /// The finger from above with every ring, each called what `label` says.
-pub fn from_above(found: &Reckoned, finger: Diameter, label: fn(&super::reckon::Ring) -> String) -> Option<String> {
+pub fn from_above(found: &Reckoned, finger: Diameter, label: Label) -> Option<String> {
     let later = found.later()?;
-    let ring = |(at, ring): (usize, &super::reckon::Ring)| drawing::Ring {
+    let ring = |(at, ring): (usize, &Ring)| drawing::Ring {
         label: label(ring),
         width: ring.lying.width,
         top: ring.widths.top,
@@ -31,41 +52,72 @@ pub fn from_above(found: &Reckoned, finger: Diameter, label: fn(&super::reckon::
 }
 
 /// Each ring that tapers, laid flat, with the band against it.
-pub fn laid_flat(found: &Reckoned, finger: Diameter) -> Vec<String> {
+pub fn laid_flat(found: &Reckoned, finger: Diameter) -> Vec<Drawn> {
     let tapers = found.matches.iter().filter_map(|it| Some((it, found.rings.get(it.ring)?)));
     tapers
         .filter(|(_, ring)| ring.widths.top != ring.widths.shoulders || ring.widths.back != ring.widths.shoulders)
         .map(|(it, ring)| {
             let round = ring.lying.inside.map_or(finger, Diameter).circumference();
-            let of = unrolled::Unrolled { label: ring.name.clone(), ring: ring.widths, band: it.band, round };
-            unrolled::unrolled(&of).svg
+            let draw =
+                |label| unrolled::unrolled(&unrolled::Unrolled { label, ring: ring.widths, band: it.band, round }).svg;
+            let shown = Shown {
+                title: showing::FLAT_TITLE.to_owned(),
+                picture: draw(plain(ring)),
+                figure: say::shoulder_figures(it.band, ring.widths.shoulders),
+                lines: vec![say::shoulder_said(it.found, ring.top_known)],
+            };
+            Drawn { svg: draw(own(ring)), shown }
         })
         .collect()
 }
 
 /// Each head with the rings beside it, and the further one that it reaches.
-pub fn from_the_side(found: &Reckoned) -> Vec<String> {
+pub fn from_the_side(found: &Reckoned) -> Vec<Drawn> {
     let heads = found.rings.iter().enumerate().filter(|(_, ring)| ring.lying.head.is_some());
-    let run = |(at, _): (usize, _)| {
-        let met = found.pairs.iter().filter_map(|pair| pair.apart.cause).filter(|cause| cause.head == at);
+    let run = |(at, _): (usize, &Ring)| {
+        let met: Vec<&Pair> =
+            found.pairs.iter().filter(|pair| pair.apart.cause.is_some_and(|cause| cause.head == at)).collect();
         let (mut from, mut to) = (at.saturating_sub(1), (at + 1).min(found.rings.len() - 1));
-        met.for_each(|cause| (from, to) = (from.min(cause.meets), to.max(cause.meets)));
-        let ring = |(at, ring): (usize, &super::reckon::Ring)| side::Ring {
-            label: ring.name.clone(),
-            width: ring.lying.width,
-            section: ring.lying.section,
-            head: ring.lying.head,
-            state: ring.state,
-            apart: found.apart_before(at),
+        let causes = met.iter().filter_map(|pair| pair.apart.cause);
+        causes.for_each(|cause| (from, to) = (from.min(cause.meets), to.max(cause.meets)));
+        let draw = |label: Label| {
+            let ring = |(at, ring): (usize, &Ring)| side::Ring {
+                label: label(ring),
+                width: ring.lying.width,
+                section: ring.lying.section,
+                head: ring.lying.head,
+                state: ring.state,
+                apart: found.apart_before(at),
+            };
+            let run: Vec<side::Ring> =
+                found.rings.iter().enumerate().skip(from).take(to - from + 1).map(ring).collect();
+            side::side(&run).svg
         };
-        let run: Vec<side::Ring> = found.rings.iter().enumerate().skip(from).take(to - from + 1).map(ring).collect();
-        side::side(&run).svg
+        let off = met.iter().map(|pair| pair.apart.top).max().unwrap_or_default();
+        let beside = |pair: &&Pair| pair.apart.rings.0 == at || pair.apart.rings.1 == at;
+        let said: Vec<&Pair> = if met.is_empty() { found.pairs.iter().filter(beside).collect() } else { met };
+        let shown = Shown {
+            title: showing::SIDE_TITLE.to_owned(),
+            picture: draw(plain),
+            figure: showing::off(off),
+            lines: said.iter().map(|pair| say_stack::apart(&pair.apart, &|at| found.plain_name(at))).collect(),
+        };
+        Drawn { svg: draw(own), shown }
     };
     heads.map(run).collect()
 }
 
 /// Every section that is known.
-pub fn sections(found: &Reckoned) -> Vec<String> {
+pub fn sections(found: &Reckoned) -> Vec<Drawn> {
     let known = found.rings.iter().filter_map(|ring| Some((ring, ring.lying.section?)));
-    known.map(|(ring, of)| section::section(&ring.name, &of).svg).collect()
+    let draw = |(ring, of): (&Ring, _)| Drawn {
+        svg: section::section(&ring.name, &of).svg,
+        shown: Shown {
+            title: showing::SECTION_TITLE.to_owned(),
+            picture: section::section(&plain(ring), &of).svg,
+            figure: showing::width_and_height(of.width(), of.height()),
+            lines: Vec::new(),
+        },
+    };
+    known.map(draw).collect()
 }

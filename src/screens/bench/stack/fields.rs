@@ -9,13 +9,15 @@ use super::super::sheet::Sheet;
 use crate::app::form::{Form, Start};
 use crate::archive::code::Code;
 use crate::book::couple::{Couple, Ring};
+use crate::book::remedy::Way;
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::details::details;
 use crate::screens::fields;
 use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::measure::Length;
-use crate::trade::wearer::Wearer;
-use crate::words::{bench as say, book as say_book, lengths, rings as say_rings, screens};
+use crate::trade::stack::{RingOnFinger, When};
+use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
+use crate::words::{bench as say, book as say_book, lengths, remedy as say_remedy, rings as say_rings, screens};
 
 /// A ring that is worn now, and one to come.
 pub const NOW: &str = "now";
@@ -63,9 +65,60 @@ macro_rules! row {
 
 pub const ROWS: [RowKeys; 7] = [row!(1), row!(2), row!(3), row!(4), row!(5), row!(6), row!(7)];
 
+/// The free length of each finger, and the name of its field.
+pub const FREE: [(Finger, &str); 10] = [
+    (finger(Hand::Left, Digit::Thumb), "free-left-thumb"),
+    (finger(Hand::Left, Digit::Index), "free-left-index"),
+    (finger(Hand::Left, Digit::Middle), "free-left-middle"),
+    (finger(Hand::Left, Digit::Ring), "free-left-ring"),
+    (finger(Hand::Left, Digit::Little), "free-left-little"),
+    (finger(Hand::Right, Digit::Thumb), "free-right-thumb"),
+    (finger(Hand::Right, Digit::Index), "free-right-index"),
+    (finger(Hand::Right, Digit::Middle), "free-right-middle"),
+    (finger(Hand::Right, Digit::Ring), "free-right-ring"),
+    (finger(Hand::Right, Digit::Little), "free-right-little"),
+];
+
+const fn finger(hand: Hand, digit: Digit) -> Finger {
+    Finger { hand, digit }
+}
+
+/// The rings on another finger, from the web outwards.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Elsewhere {
+    pub finger: Finger,
+    pub rings: Vec<RingOnFinger>,
+    /// Rings of which no width is known.
+    pub without_width: usize,
+}
+
+/// What lies on the other fingers of both hands, one entry a finger.
+pub fn elsewhere(couple: Couple<'_>, who: Wearer) -> Vec<Elsewhere> {
+    let Some(here) = of_band(couple, who) else { return Vec::new() };
+    let mut fingers: Vec<Elsewhere> = Vec::new();
+    for ring in couple.rings(who) {
+        let Some(finger) = ring.finger.filter(|finger| *finger != here) else { continue };
+        if !fingers.iter().any(|it| it.finger == finger) {
+            fingers.push(Elsewhere { finger, rings: Vec::new(), without_width: 0 });
+        }
+        let Some(there) = fingers.iter_mut().find(|it| it.finger == finger) else { continue };
+        let when = if ring.planned { When::Later } else { When::Now };
+        match ring.shoulder_width {
+            Some(width) => there.rings.push(RingOnFinger { width, when }),
+            None => there.without_width += 1,
+        }
+    }
+    fingers
+}
+
+/// The finger of the band: the one that was noted, otherwise that of the first ring with a finger.
+pub fn of_band(couple: Couple<'_>, who: Wearer) -> Option<Finger> {
+    couple.finger(who).or_else(|| couple.rings(who).into_iter().find_map(|ring| ring.finger))
+}
+
 /// The rings that lie on the finger of the band, those without a finger among them.
 pub fn here(couple: Couple<'_>, who: Wearer) -> Vec<Ring> {
-    let finger = couple.finger(who);
+    let finger = of_band(couple, who);
     let rings = couple.rings(who).into_iter();
     rings.filter(|ring| ring.finger.is_none() || finger.is_none() || ring.finger == finger).collect()
 }
@@ -76,8 +129,9 @@ pub fn start(opened: &Opened) -> Vec<Start> {
     let none = || fields::code_or_none::<Profile>(None);
     let mut start: Vec<Start> = vec![("place", NEAREST_WEB.to_owned()), ("gap", gap)];
     start.extend([("band-profile", none()), ("band-metal", none())]);
-    let blank = ["band", "free", "band-height", "band-dome", "band-relief", "band-set", "band-inside"];
+    let blank = ["band", "free", "band-height", "band-dome", "band-relief", "band-set", "band-inside", "band-bay"];
     start.extend(blank.map(|key| (key, String::new())));
+    start.extend(FREE.map(|(_, key)| (key, String::new())));
     for row in &ROWS {
         let blank = [row.name, row.width, row.top, row.back, row.height, row.web, row.tip, row.under];
         start.extend(blank.into_iter().chain([row.stones, row.inside]).map(|key| (key, String::new())));
@@ -105,8 +159,11 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
         ("band-metal", band.metal.map_or("none", |alloy| alloy.code).to_owned()),
         ("band-set", fields::yes_or_nothing(set)),
         ("band-inside", length(inside)),
+        ("band-bay", length(couple.remedy(who).filter(|it| it.way == Way::Shaped).map(|it| it.by))),
         ("free", length(couple.free_length(who))),
     ];
+    let free = |(finger, key): (Finger, &'static str)| (key, length(couple.free_length_of(who, finger)));
+    known.extend(FREE.into_iter().filter(|(finger, _)| of_band(couple, who) != Some(*finger)).map(free));
     known.extend(band.place.filter(|place| place.0 > 0).map(|place| ("place", place.0.to_string())));
     for (row, ring) in ROWS.iter().zip(here(couple, who)) {
         known.extend([
@@ -132,6 +189,11 @@ pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {
     let form = sheet.form;
     let free = opened.app.practice(|practice| say::free_hint(practice.house().free_length));
     let rows: Vec<AnyView> = (0..ROWS.len()).map(|at| row(sheet, at)).collect();
+    let others = opened.read(elsewhere).unwrap_or_default().into_iter().filter_map(|it| {
+        let (_, key) = FREE.into_iter().find(|(finger, _)| *finger == it.finger)?;
+        Some(sheet.mm(key, &say::free_length_of(it.finger)).line())
+    });
+    let others = others.collect();
     let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
     all(vec![
         sheet.mm("band", say::BAND_TO_MAKE).line(),
@@ -139,6 +201,7 @@ pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {
         all(rows),
         place(form),
         sheet.mm("free", say::FREE_LENGTH).hint(free).line(),
+        all(others),
         sheet.mm("gap", say::GAP).hint(say::GAP_HINT).line(),
         sheet.afresh(afresh),
     ])
@@ -172,6 +235,7 @@ fn band(sheet: Sheet) -> AnyView {
         maybe(dome),
         maybe(relief),
         fields::metal(form, "band-metal"),
+        sheet.mm("band-bay", say_remedy::BAY).hint(say_remedy::BAY_HINT).line(),
         sheet.yes("band-set", say::BAND_SET, Some(say_rings::STONES_HINT)),
         sheet.mm("band-inside", say_rings::INSIDE).hint(say_rings::INSIDE_HINT).line(),
     ])

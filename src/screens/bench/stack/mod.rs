@@ -5,34 +5,38 @@ mod fields;
 mod reckon;
 mod why;
 
-use crate::parts::el::{live, maybe, or_nothing};
-use crate::parts::lay::{all, section};
+use crate::parts::el::{el, live, maybe, nothing, or_nothing};
+use crate::parts::lay::{all, heading as heading_of, section};
 use leptos::prelude::*;
 
 use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
-use crate::app::address::Address;
+use crate::app::address::{Address, Calculator, Part};
 use crate::app::form::{Form, Start};
 use crate::app::route::go_instead;
 use crate::app::show::Shown;
 use crate::app::state::{App, app};
+use crate::archive::code::Code;
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::book::field::{BandField, Field};
+use crate::book::id::RecordId;
 use crate::book::value::{StackSeen, Value};
 use crate::parts::answer::{Said, Tone, answer};
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::page;
 use crate::parts::picture::picture;
-use crate::parts::reasons::{Reason, reason, reasons};
+use crate::parts::reasons::{Reason, reasons};
 use crate::screens::show::showable;
 use crate::trade::band::section::Section;
-use crate::trade::measure::{Circumference, Diameter, Length, Standing};
-use crate::trade::stack::{RingOnFinger, StackError, StackInputs, Verdict, When};
+use crate::trade::measure::{Circumference, Diameter, Length};
+use crate::trade::stack::{Remedies, StackError, Verdict};
 use crate::trade::wearer::{Finger, Wearer};
 use crate::words::pictures::RingState;
-use crate::words::{band as say_band, bench as say, book as say_book, showing, stack as say_stack, standing};
+use crate::words::{bench as say, book as say_book, showing, stack as say_stack};
+use draw::Drawn;
+use fields::Elsewhere;
 pub use fields::start;
 use reckon::Reckoned;
 
@@ -46,7 +50,7 @@ pub fn stack(opened: Opened) -> AnyView {
     let there = Memo::new(move |_| found.with(|found| found.stack.is_some()));
     let shown = move || {
         there.get().then(|| {
-            let drawn = move || found.with(|found| draw::from_above(found, finger, own_name)).unwrap_or_default();
+            let drawn = move || found.with(|found| draw::from_above(found, finger, draw::own)).unwrap_or_default();
             let svg = Signal::derive(drawn);
             let said = Signal::derive(move || found.with(said));
             let shown = move || found.with_untracked(|found| shown_to_them(found, finger));
@@ -60,8 +64,9 @@ pub fn stack(opened: Opened) -> AnyView {
         all
     });
     let answer = all(vec![maybe(shown), sheet::cautions(cautions)]);
-    let others = opened.read(others).unwrap_or_default();
-    let why = move || there.get().then(|| explained(found, finger, &others));
+    let others = opened.read(fields::elsewhere).unwrap_or_default();
+    let whose = opened.whose;
+    let why = move || there.get().then(|| explained(found, finger, &others, whose));
     let content = laid(Laid {
         first: opened.missing(lacking),
         answered,
@@ -84,6 +89,34 @@ pub fn stack(opened: Opened) -> AnyView {
     page(head, content, Some(action))
 }
 
+/// What heads do to the band of one of the two, as far as it is written down.
+pub struct HeldOff {
+    /// Each head with what can be done about it; nothing where the band lies flush.
+    pub why: Vec<Reason>,
+    /// What does for all of them.
+    pub remedies: Option<Remedies>,
+}
+
+/// The finger of one of the two with every ring, as the couple may see it; none where there is no band.
+pub fn shown_finger(app: App, id: RecordId, who: Wearer) -> Option<String> {
+    let found = of_couple(app, id, who)?;
+    let finger = app.couple(id, |couple| finger(couple, who)).flatten().unwrap_or(USUAL_FINGER);
+    draw::from_above(&found, finger, draw::plain)
+}
+
+fn of_couple(app: App, id: RecordId, who: Wearer) -> Option<Reckoned> {
+    let asked = vec![("couple".to_owned(), id.to_string()), ("who".to_owned(), who.code().to_owned())];
+    let opened = Opened::new(app, Calculator::Stack, asked)?;
+    let found = reckon::reckon(app, Form::still(fields::start(&opened)));
+    found.rings.iter().any(|ring| ring.state == RingState::Wanted).then_some(found)
+}
+
+/// None where there is no band to work it out for.
+pub fn held_off(app: App, id: RecordId, who: Wearer) -> Option<HeldOff> {
+    let found = of_couple(app, id, who)?;
+    Some(HeldOff { why: why::held_off(&found), remedies: found.remedies() })
+}
+
 /// The stack with another band, everything else as the calculator starts.
 pub fn with_band(app: App, start: &[Start], band: &[Start]) -> Reckoned {
     reckon::reckon(app, Form::still(sheet::started_with(start, band)))
@@ -96,7 +129,7 @@ pub fn in_short(found: &Reckoned) -> Option<String> {
 }
 
 /// What is to be thought of, in short: room, gaps, metal that is likely to be lost.
-pub fn cautions_in_short(found: &Reckoned) -> Vec<String> {
+pub fn cautions_in_short(found: &Reckoned, name: fn(&Reckoned, usize) -> String) -> Vec<String> {
     let mut all = no_room(found);
     let band = found.rings.iter().position(|ring| ring.state == RingState::Wanted);
     let beside = |pair: &&reckon::Pair| Some(pair.apart.rings.0) == band || Some(pair.apart.rings.1) == band;
@@ -106,11 +139,20 @@ pub fn cautions_in_short(found: &Reckoned) -> Vec<String> {
         }
         if pair.wear.is_a_caution() {
             let (near, far) = pair.apart.rings;
-            let said = say_stack::wear(&pair.wear, &found.name(near), &found.name(far));
+            let said = say_stack::wear(&pair.wear, &name(found, near), &name(found, far));
             all.extend(said.into_iter().map(|(said, _)| said));
         }
     }
     all
+}
+
+/// What rings are called on the jeweller's own screen, and in front of the couple.
+pub fn own_name(found: &Reckoned, ring: usize) -> String {
+    found.name(ring)
+}
+
+pub fn plain_name(found: &Reckoned, ring: usize) -> String {
+    found.plain_name(ring)
 }
 
 /// The band cut through, where its profile and height are known.
@@ -133,46 +175,16 @@ fn lacking(couple: Couple<'_>, who: Wearer) -> Vec<Topic> {
     band.into_iter().chain(unasked.then_some(Topic::Rings(who))).collect()
 }
 
-fn own_name(ring: &reckon::Ring) -> String {
-    ring.name.clone()
-}
-
 /// The answer for the couple: what somebody calls a ring stays in the book.
 fn shown_to_them(found: &Reckoned, finger: Diameter) -> Option<Shown> {
     let (stack, later) = (found.stack.as_ref()?, found.later()?);
     let to_come = found.rings.iter().any(|ring| ring.state == RingState::Planned);
     Some(Shown {
         title: showing::STACK_TITLE.to_owned(),
-        picture: draw::from_above(found, finger, |ring| showing::ring(ring.state)).unwrap_or_default(),
+        picture: draw::from_above(found, finger, draw::plain).unwrap_or_default(),
         figure: showing::along(later.total),
         lines: vec![showing::of_free(stack.free_length, to_come), say_stack::verdict(later.verdict).to_owned()],
     })
-}
-
-/// What is known of rings on other fingers, one line a finger.
-fn others(couple: Couple<'_>, who: Wearer) -> Vec<Reason> {
-    let Some(here) = couple.finger(who) else { return Vec::new() };
-    let mut fingers: Vec<Finger> = Vec::new();
-    let rings = couple.rings(who);
-    for finger in rings.iter().filter_map(|ring| ring.finger) {
-        if finger != here && !fingers.contains(&finger) {
-            fingers.push(finger);
-        }
-    }
-    let one = |finger: Finger| {
-        let there = rings.iter().filter(|ring| ring.finger == Some(finger));
-        let on_finger = there.filter_map(|ring| {
-            let when = if ring.planned { When::Later } else { When::Now };
-            Some(RingOnFinger { width: ring.shoulder_width?, when })
-        });
-        let house = app().practice(|practice| practice.house());
-        let inputs = StackInputs { rings: on_finger.collect(), measured: None, house };
-        let found = crate::trade::stack::stack(&inputs).ok()?;
-        let rule = standing::standing(Standing::CommonPractice);
-        let said = say::founded(&say_stack::summary(&found, &found.later), rule);
-        Some(reason(say_band::finger(finger), say::width(found.later.total), said))
-    };
-    fingers.into_iter().filter_map(one).collect()
 }
 
 /// What about the couple's rings wants to be settled before the stack can be trusted.
@@ -180,6 +192,9 @@ fn unsettled(couple: Couple<'_>, who: Wearer) -> Vec<String> {
     let here = fields::here(couple, who);
     let no_finger = here.iter().filter(|ring| ring.finger.is_none());
     let mut all: Vec<String> = no_finger.map(|ring| say::on_no_finger(&say_book::ring_name(ring))).collect();
+    let elsewhere = !fields::elsewhere(couple, who).is_empty();
+    let guessed = fields::of_band(couple, who).filter(|_| elsewhere && couple.finger(who).is_none());
+    all.extend(guessed.map(say::band_taken_for));
     if here.len() > fields::ROWS.len() {
         all.push(say_stack::error(&StackError::TooManyRings { most: fields::ROWS.len() }));
     }
@@ -187,34 +202,47 @@ fn unsettled(couple: Couple<'_>, who: Wearer) -> Vec<String> {
 }
 
 /// The parts of the answer, each with its picture.
-fn explained(found: Memo<Reckoned>, finger: Diameter, others: &[Reason]) -> AnyView {
-    let part = |heading: &'static str, of: fn(&Reckoned) -> Vec<Reason>, drawn: Signal<Vec<String>>| {
+fn explained(found: Memo<Reckoned>, finger: Diameter, others: &[Elsewhere], whose: Option<Whose>) -> AnyView {
+    let part = |heading: &'static str, of: fn(&Reckoned) -> Vec<Reason>, drawn: Signal<Vec<Drawn>>, on: AnyView| {
         let any = Memo::new(move |_| found.with(|found| !of(found).is_empty()));
-        maybe(move || {
-            any.get().then(|| {
-                let pictures = live(move || all(drawn.get().into_iter().map(picture).collect()));
-                section(heading, vec![pictures, reasons(Signal::derive(move || found.with(of)))])
-            })
-        })
+        let inside = live(move || if any.get() { reasons(Signal::derive(move || found.with(of))) } else { nothing() });
+        let there = move || any.get().then(|| heading_of(heading));
+        el("section").class("section").child(maybe(there)).child(pictures(drawn)).child(inside).child(on).view()
     };
     let none = Signal::stored(Vec::new());
     let flat = Signal::derive(move || found.with(|found| draw::laid_flat(found, finger)));
     let side = Signal::derive(move || found.with(draw::from_the_side));
     let sections = Signal::derive(move || found.with(draw::sections));
-    let cut = move || {
-        let drawn = sections.get();
-        (!drawn.is_empty()).then(|| section(say::CUT_THROUGH, drawn.into_iter().map(picture).collect()))
-    };
+    let any_section = Memo::new(move |_| sections.with(|drawn| !drawn.is_empty()));
+    let cut = move || any_section.get().then(|| section(say::CUT_THROUGH, vec![pictures(sections)]));
     let others = others.to_vec();
-    let elsewhere = (!others.is_empty()).then(|| section(say::OTHER_FINGERS, vec![reasons(Signal::stored(others))]));
+    let elsewhere = (!others.is_empty()).then(|| {
+        let said = move || {
+            let house = app().practice(|practice| practice.house());
+            found.with(|found| why::elsewhere(found, &others, house))
+        };
+        section(say::OTHER_FINGERS, vec![reasons(Signal::derive(said))])
+    });
+    let is_off = Memo::new(move |_| found.with(|found| found.remedies().is_some()));
+    let choose = move || {
+        let Whose { id, who } = whose.filter(|_| is_off.get())?;
+        let to = Address::Part(id, Part::Remedy(who)).to_string();
+        Some(link_button(Weight::Quiet, say::CHOOSE_REMEDY, to))
+    };
     all(vec![
-        part(say::ROOM, why::room, none),
+        part(say::ROOM, why::room, none, nothing()),
         or_nothing(elsewhere),
-        part(say::MATCH, why::matches, flat),
-        part(say::FLUSH, why::flush, side),
-        part(say::WEAR, why::wear, none),
+        part(say::MATCH, why::matches, flat, nothing()),
+        part(say::FLUSH, why::flush, side, maybe(choose)),
+        part(say::WEAR, why::wear, none, nothing()),
         maybe(cut),
     ])
+}
+
+/// Pictures, each of which can be shown to the couple.
+fn pictures(drawn: Signal<Vec<Drawn>>) -> AnyView {
+    let one = |it: Drawn| showable(vec![picture(it.svg)], move || Some(it.shown.clone()));
+    live(move || all(drawn.get().into_iter().map(one).collect()))
 }
 
 fn said(found: &Reckoned) -> Said {
@@ -258,6 +286,13 @@ fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) ->
     let app = opened.app;
     let name = opened.read(say_book::name_of).unwrap_or_default();
     let known = opened.read(|couple, who| couple.free_length(who)).flatten();
+    let chosen = opened.read(|couple, who| couple.remedy(who).is_some()).unwrap_or(false);
+    let measured_elsewhere = |couple: Couple<'_>, who: Wearer| {
+        let fingers = fields::elsewhere(couple, who).into_iter().map(|it| it.finger);
+        fingers.map(|finger| (finger, couple.free_length_of(who, finger))).collect()
+    };
+    let elsewhere: Vec<(Finger, Option<Length>)> = opened.read(measured_elsewhere).unwrap_or_default();
+    let elsewhere = StoredValue::new(elsewhere);
     let placed = opened.read(|couple, who| couple.band(who).place).flatten();
     let there = Memo::new(move |_| found.with(|found| found.stack.is_some()));
     let save = move || {
@@ -267,6 +302,7 @@ fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) ->
                 later: stack.later.total,
                 free: stack.free_length,
                 measured: found.measured.is_some(),
+                off: found.off(),
                 seen: app.today.get_untracked(),
             });
             (seen, found.measured, found.place)
@@ -279,8 +315,19 @@ fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) ->
         if let Some(place) = place.filter(|place| placed != Some(*place)) {
             writes.push(Write::set(Field::Band(who, BandField::Place), Value::Place(place)));
         }
+        for (finger, before) in elsewhere.get_value() {
+            let free =
+                found.with_untracked(|found| found.elsewhere.iter().find(|(of, _)| *of == finger).map(|it| it.1));
+            if free != before {
+                let field = Field::FreeLengthOf(who, finger);
+                writes.push(Write { field, value: free.map(Value::Length) });
+            }
+        }
         writes.push(Write::set(Field::Stack(who), Value::Stack(seen)));
-        app.save(id, writes, say::stack_saved(), move || go_instead(&Address::Couple(id).to_string()));
+        // What is still to be chosen comes next.
+        let to =
+            if seen.off > Length::ZERO && !chosen { Address::Part(id, Part::Remedy(who)) } else { Address::Couple(id) };
+        app.save(id, writes, say::stack_saved(), move || go_instead(&to.to_string()));
     };
     let lacks_band = opened.read(|couple, who| couple.band(who).width.is_none().then_some(Topic::Band(who))).flatten();
     let choose = lacks_band.map(|topic| {

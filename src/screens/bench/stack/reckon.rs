@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::super::sheet::{Complaints, judge, read_needed, read_optional};
-use super::fields::{AFTER_WORN, NOW, ROWS, RowKeys};
+use super::fields::{AFTER_WORN, FREE, NOW, ROWS, RowKeys};
 use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
@@ -16,8 +16,14 @@ use crate::trade::stack::{
     self, Apart, Head, Lying, ProfileMatch, Remedies, RingOnFinger, ShoulderMatch, Stack, StackError, StackInputs,
     Stretch, Surface, Taper, Tighter, Wear, When,
 };
+use crate::trade::wearer::Finger;
 use crate::words::pictures::RingState;
-use crate::words::{bench as say, entry as say_entry, rings as say_rings, stack as say_stack};
+use crate::words::{
+    bench as say, entry as say_entry, remedy as say_remedy, rings as say_rings, showing, stack as say_stack,
+};
+
+/// The free lengths of other fingers that were typed.
+type FreeElsewhere = Vec<(Finger, Length)>;
 
 /// What was typed, read, and what it comes to.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +33,9 @@ pub struct Reckoned {
     pub rings: Vec<Ring>,
     pub gap: Option<Length>,
     pub measured: Option<Length>,
+    pub elsewhere: FreeElsewhere,
+    /// With the bay of a shaped band counted as its width: so much the rings take at the top.
+    pub with_bay: Option<Stack>,
     pub stack: Option<Stack>,
     pub error: Option<StackError>,
     pub matches: Vec<Match>,
@@ -75,6 +84,11 @@ pub fn reckon(app: App, form: Form) -> Reckoned {
     let (house, k) = app.practice(|practice| (practice.house(), practice.constants().width_per_mm));
     let gap = judge(&mut complaints, "gap", read_needed(&text("gap"), Limit::GapBetweenRings));
     let measured = judge(&mut complaints, "free", read_optional(&text("free"), Limit::FreeLength)).flatten();
+    let mut elsewhere = FreeElsewhere::new();
+    for (finger, key) in FREE {
+        let free = judge(&mut complaints, key, read_optional(&text(key), Limit::FreeLength)).flatten();
+        elsewhere.extend(free.map(|free| (finger, free)));
+    }
     let mut rings: Vec<Ring> = ROWS.iter().filter_map(|row| ring(form, row, &mut complaints)).collect();
     let band = band(form, &mut complaints);
     let mut place = None;
@@ -95,10 +109,13 @@ pub fn reckon(app: App, form: Form) -> Reckoned {
         Some(Err(error)) => (None, Some(error)),
         None => (None, None),
     };
+    let bay = read_bay(&text("band-bay"));
+    let bay = judge(&mut complaints, "band-bay", bay).flatten().filter(|_| stack.is_some());
+    let with_bay = bay.zip(inputs).and_then(|(bay, inputs)| stack::stack(&shaped(inputs, &rings, bay)).ok());
     let matches = matches(&rings);
     let pairs = pairs(&rings, &house);
     let tighter = stack::tighter_later(&on_finger, k);
-    Reckoned { complaints, rings, gap, measured, stack, error, matches, pairs, tighter, place }
+    Reckoned { complaints, rings, gap, measured, elsewhere, with_bay, stack, error, matches, pairs, tighter, place }
 }
 
 /// A row that has something in it. One with a name and no width is a ring whose width is missing.
@@ -174,6 +191,21 @@ fn band(form: Form, complaints: &mut Complaints) -> Option<Ring> {
     })
 }
 
+fn read_bay(text: &str) -> Result<Option<Length>, String> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    let read = entry::read_length(text, Limit::HeadReach);
+    read.map(Some).map_err(|error| say_entry::number_error_named(error, say_remedy::BAY_NOUN))
+}
+
+/// The same rings, the band as much wider as its bay is deep.
+fn shaped(mut inputs: StackInputs, rings: &[Ring], bay: Length) -> StackInputs {
+    let band = rings.iter().zip(&mut inputs.rings).filter(|(ring, _)| ring.state == RingState::Wanted);
+    band.for_each(|(_, on)| on.width = on.width + bay);
+    inputs
+}
+
 /// The band against each ring that lies next to it.
 fn matches(rings: &[Ring]) -> Vec<Match> {
     let Some(at) = rings.iter().position(|ring| ring.state == RingState::Wanted) else { return Vec::new() };
@@ -235,6 +267,39 @@ impl Reckoned {
     pub fn apart_before(&self, ring: usize) -> Length {
         let of = |pair: &&Pair| pair.apart.rings.1 == ring && pair.apart.rings.0 + 1 == ring;
         self.pairs.iter().rfind(of).map_or(Length::ZERO, |pair| pair.apart.top)
+    }
+
+    /// The neighbours as they are worn now whose head holds the band off, otherwise those with the rings to come.
+    fn held_off(&self) -> impl Iterator<Item = &Pair> {
+        let of_band = |pair: &&Pair| {
+            let cause = pair.apart.cause.and_then(|cause| self.rings.get(cause.meets));
+            pair.remedies.is_some() && cause.is_some_and(|ring| ring.state == RingState::Wanted)
+        };
+        let now = self.pairs.iter().filter(of_band).any(|pair| !pair.later);
+        self.pairs.iter().filter(of_band).filter(move |pair| pair.later != now)
+    }
+
+    /// What does for every head that holds the band off.
+    pub fn remedies(&self) -> Option<Remedies> {
+        let of_band = self.held_off().filter_map(|pair| pair.remedies);
+        of_band.reduce(|one, other| Remedies {
+            bay: one.bay.max(other.bay),
+            height: one.height.zip(other.height).map(|(one, other)| one.min(other)),
+            gap: one.gap.max(other.gap),
+        })
+    }
+
+    /// How far a head holds the band off as it is worn now.
+    pub fn off(&self) -> Length {
+        let now = self.held_off().filter(|pair| !pair.later);
+        now.map(|pair| pair.apart.top).max().unwrap_or_default()
+    }
+
+    /// A ring as it is called in front of the couple.
+    pub fn plain_name(&self, ring: usize) -> String {
+        let Some(named) = self.rings.get(ring) else { return String::new() };
+        let alone = self.rings.iter().filter(|ring| ring.state == named.state).count() == 1;
+        showing::ring_named(named.state, alone)
     }
 
     pub fn name(&self, ring: usize) -> String {

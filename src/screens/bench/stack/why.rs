@@ -1,9 +1,11 @@
 //! What the stack comes to, reason by reason: room, match, flush or not, wear.
 
-use super::reckon::Reckoned;
+use super::fields::Elsewhere;
+use super::reckon::{Pair, Reckoned};
 use crate::parts::reasons::{Reason, reason};
 use crate::trade::measure::Standing;
-use crate::words::{bench as say, stack as say_stack, standing};
+use crate::trade::stack::{House, StackInputs, Stretch, stack};
+use crate::words::{bench as say, remedy as say_remedy, stack as say_stack, standing};
 
 pub fn room(found: &Reckoned) -> Vec<Reason> {
     let (Some(stack), Some(gap)) = (&found.stack, found.gap) else { return Vec::new() };
@@ -19,6 +21,10 @@ pub fn room(found: &Reckoned) -> Vec<Reason> {
             if at + 1 == stack.steps.len() { say::WITH_RINGS_TO_COME.to_owned() } else { say::with_later(at + 1) };
         all.push(reason(name, say::width(step.total), summary));
     }
+    all.extend(found.with_bay.as_ref().map(|shaped| {
+        let summary = say::founded(&say_stack::summary(shaped, &shaped.later), rule);
+        reason(say_remedy::WITH_BAY, say::width(shaped.later.total), summary)
+    }));
     all.push(reason(say::GAPS, say::width(gap), rule));
     let left = say::left_of(stack.later.left);
     all.push(reason(say::LEFT, left, say::founded(&say_stack::further(&stack.later), rule)));
@@ -31,6 +37,33 @@ pub fn room(found: &Reckoned) -> Vec<Reason> {
         let name = found.name(tighter.ring);
         let why = say::founded(&say_stack::tighter(tighter.by, &name), rule);
         all.push(reason(say::fit_later(&name), say_stack::by(tighter.by), why));
+    }
+    all
+}
+
+/// The other fingers of both hands, each against its own free length.
+pub fn elsewhere(found: &Reckoned, others: &[Elsewhere], house: House) -> Vec<Reason> {
+    let rule = standing::standing(Standing::CommonPractice);
+    let mut all = Vec::new();
+    for on in others {
+        let measured = found.elsewhere.iter().find(|(finger, _)| *finger == on.finger).map(|(_, free)| *free);
+        if on.without_width > 0 {
+            all.push(reason(say::without_width(on.finger, on.without_width), "", ""));
+        }
+        let Ok(there) = stack(&StackInputs { rings: on.rings.clone(), measured, house }) else { continue };
+        let free = standing::standing(there.free_standing);
+        let total = |stretch: &Stretch| {
+            let said = say::founded(&say_stack::summary(&there, stretch), rule);
+            (say::width(stretch.total), format!("{said} · {}: {free}", say::FREE_LENGTH))
+        };
+        let (now, said) = total(&there.now);
+        all.push(reason(say::on_finger_now(on.finger), now, said));
+        if !there.steps.is_empty() {
+            let (later, said) = total(&there.later);
+            all.push(reason(say::on_finger_later(on.finger), later, said));
+        }
+        let further = say::founded(&say_stack::further(&there.later), rule);
+        all.push(reason(say::on_finger_left(on.finger), say::left_of(there.later.left), further));
     }
     all
 }
@@ -55,20 +88,27 @@ pub fn matches(found: &Reckoned) -> Vec<Reason> {
 
 pub fn flush(found: &Reckoned) -> Vec<Reason> {
     let heads = found.rings.iter().any(|ring| ring.lying.head.is_some());
+    found.pairs.iter().filter(|_| heads).flat_map(|pair| lying(found, pair)).collect()
+}
+
+/// The same of the pairs that need something to be done about.
+pub fn held_off(found: &Reckoned) -> Vec<Reason> {
+    found.pairs.iter().filter(|pair| pair.remedies.is_some()).flat_map(|pair| lying(found, pair)).collect()
+}
+
+/// How two neighbours lie, and what can be done where they do not lie flush.
+fn lying(found: &Reckoned, pair: &Pair) -> Vec<Reason> {
     let derived = standing::standing(Standing::Derived);
-    let mut all = Vec::new();
-    for pair in found.pairs.iter().filter(|_| heads) {
-        let (near, far) = pair.apart.rings;
-        let name = say::pair(&found.name(near), &found.name(far), pair.later);
-        let said = say_stack::apart(&pair.apart, &|at| found.name(at));
-        all.push(reason(name, say::width(pair.apart.top), say::founded(&said, derived)));
-        let Some(remedies) = &pair.remedies else { continue };
-        let made = pair.apart.cause.map(|cause| found.name(cause.meets)).unwrap_or_default();
-        let rule = standing::standing(Standing::CommonPractice);
-        let said = say_stack::remedies(remedies, &made).into_iter();
-        all.extend(said.map(|(name, figure, said)| reason(name, figure, say::founded(&said, rule))));
-        all.push(reason(say::SHAPED_NEEDS, "", say::founded(say::SHAPED_NEEDS_WHAT, rule)));
-    }
+    let (near, far) = pair.apart.rings;
+    let name = say::pair(&found.name(near), &found.name(far), pair.later);
+    let said = say_stack::apart(&pair.apart, &|at| found.name(at));
+    let mut all = vec![reason(name, say::width(pair.apart.top), say::founded(&said, derived))];
+    let Some(remedies) = &pair.remedies else { return all };
+    let made = pair.apart.cause.map(|cause| found.name(cause.meets)).unwrap_or_default();
+    let rule = standing::standing(Standing::CommonPractice);
+    let said = say_stack::remedies(remedies, &made).into_iter();
+    all.extend(said.map(|(name, figure, said)| reason(name, figure, say::founded(&said, rule))));
+    all.push(reason(say::SHAPED_NEEDS, "", say::founded(say::SHAPED_NEEDS_WHAT, rule)));
     all
 }
 

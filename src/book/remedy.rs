@@ -1,0 +1,108 @@
+//! What was chosen for a band that a head holds off; for a shaped one, what the bench gets and when a ring is away.
+
+use chrono::NaiveDate;
+
+use super::checklist::Care;
+use super::couple::Couple;
+use super::field::Field;
+use super::id::ItemId;
+use crate::trade::dates::wedding::Wedding;
+use crate::trade::measure::Length;
+use crate::trade::wearer::Wearer;
+
+/// The ways to deal with a head that reaches over the band.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Way {
+    /// Shaped, with a bay round the head.
+    Shaped,
+    /// Straight, and low enough to clear it.
+    Lower,
+    /// Straight, and the gap accepted.
+    Gap,
+}
+
+impl Way {
+    pub const ALL: [Way; 3] = [Way::Shaped, Way::Lower, Way::Gap];
+}
+
+/// The way that was chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Remedy {
+    pub way: Way,
+    /// How deep the bay is, how high the band is at most, or how wide the gap is.
+    pub by: Length,
+    /// What the bench gets for the shape: an impression of the rings as they are worn,
+    pub impression: bool,
+    /// a template of the curve,
+    pub template: bool,
+    /// the ring itself.
+    pub ring: Option<Away>,
+}
+
+/// A ring that is at the bench for a while.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Away {
+    /// Which of the rings they own; none where it was not said.
+    pub ring: Option<ItemId>,
+    pub from: Option<NaiveDate>,
+    /// The day on which it is to be back.
+    pub to: Option<NaiveDate>,
+}
+
+/// What a ring does next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Move {
+    Goes,
+    Returns,
+}
+
+impl Remedy {
+    /// Whether the bench would get anything to shape the band by.
+    pub fn has_what_it_needs(&self) -> bool {
+        self.way != Way::Shaped || self.impression || self.template || self.ring.is_some()
+    }
+}
+
+/// Whether a ring is away when the wedding is, as far as both are known. The day it is to be back counts as away: a
+/// courier may be late.
+pub fn away_at(away: Away, wedding: Wedding) -> bool {
+    let is_close = matches!(wedding, Wedding::Day(_) | Wedding::Month { .. });
+    let days = away.from.zip(away.to).zip(wedding.earliest().zip(wedding.latest()));
+    is_close && days.is_some_and(|((from, to), (earliest, latest))| from <= latest && earliest <= to)
+}
+
+/// What about the remedy of a band is still open, or wants another look. `off` is how far a head holds the band off.
+pub fn care(couple: Couple<'_>, wearer: Wearer, off: Length) -> Option<Care> {
+    let Some(remedy) = couple.remedy(wearer) else {
+        return (off > Length::ZERO).then_some(Care::RemedyOpen);
+    };
+    let rests_on = |field: &Field| match field {
+        Field::Ring(whose, ..) | Field::Band(whose, _) => *whose == wearer,
+        _ => false,
+    };
+    let is_back = couple.ring_back(wearer).is_some();
+    let away = remedy.ring.filter(|_| !is_back);
+    if couple.changed_since(&Field::Remedy(wearer), rests_on) {
+        Some(Care::Changed)
+    } else if !remedy.has_what_it_needs() {
+        Some(Care::BenchOpen)
+    } else if away.is_some_and(|away| away.from.is_none() || away.to.is_none()) {
+        Some(Care::AwayOpen)
+    } else if away.zip(couple.wedding()).is_some_and(|(away, wedding)| away_at(away, wedding)) {
+        Some(Care::AwayAtWedding)
+    } else {
+        None
+    }
+}
+
+/// Where a ring goes next, and by when; none once it is back.
+pub fn next_move(couple: Couple<'_>, wearer: Wearer) -> Option<(Move, NaiveDate)> {
+    let away = couple.remedy(wearer)?.ring?;
+    if couple.ring_back(wearer).is_some() {
+        None
+    } else if couple.ring_gone(wearer).is_some() {
+        away.to.map(|day| (Move::Returns, day))
+    } else {
+        away.from.map(|day| (Move::Goes, day))
+    }
+}
