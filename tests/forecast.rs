@@ -5,12 +5,13 @@
 mod reference;
 
 use bandwright::trade::dates::closed::{Calendar, MON_TO_FRI, OnBankHolidays, Weekdays};
-use bandwright::trade::dates::countdown::{Inputs, Resize, cost, countdown, if_ordered_today};
-use bandwright::trade::dates::forecast::{Busy, Leg, Way, chances, finish};
+use bandwright::trade::dates::countdown::{Inputs, Resize, costs, countdown, if_ordered_today};
+use bandwright::trade::dates::forecast::{Chances, Leg, Way, chances, chances_without_each, finish};
 use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::lead_times::{EXTRAS, MAKING};
 use bandwright::trade::dates::odds::{Chance, ENOUGH_ORDERS, Lasts};
 use bandwright::trade::dates::places::{Place, Places};
+use bandwright::trade::dates::season::{Busy, MonthSet};
 use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::measure::Percent;
@@ -35,7 +36,8 @@ fn region(code: &str) -> Region {
 }
 
 fn busy(chance: &str, longer: &str) -> Busy {
-    Busy { chance: Percent(chance.parse().unwrap()), longer: Percent(longer.parse().unwrap()) }
+    let share = |text: &str| Percent(text.parse().unwrap());
+    Busy { chance: share(chance), longer: share(longer), months: MonthSet::ALL }
 }
 
 /// Holds a row's distribution against ours.
@@ -68,26 +70,41 @@ fn steps_on_many_calendars_are_all_ways_counted_one_by_one() {
     let rows = rows("forecast-many-calendars.csv");
     assert_eq!(rows.len(), 120);
     for row in rows {
-        let calendar = |on, mask| Calendar::new(region(&row[0]), on, week(mask), vec![]).unwrap();
-        let places = Places {
-            workshop: calendar(OnBankHolidays::Closed, "1111100"),
-            assay_office: calendar(OnBankHolidays::Closed, "0111110"),
-            courier: calendar(OnBankHolidays::Works, "1111110"),
-        };
-        let place = |letter| match letter {
-            'w' => Place::Workshop,
-            'a' => Place::AssayOffice,
-            _ => Place::Courier,
-        };
-        let legs = row[1].chars().zip(row[3].split(' '));
-        let legs = legs.map(|(at, text)| Leg { place: place(at), lasts: Lasts::Spread(spread(text)) }).collect();
-        let way = Way { places, legs, busy: busy(&row[4], &row[5]) };
-        check(&way, &row);
-        let by = date(&row[6]);
-        let wanted = Percent(row[11].parse().unwrap());
-        let order = chances(&way, by).unwrap().last(&way.places.workshop, wanted).unwrap();
-        assert_eq!(order, date(&row[12]), "{row:?}");
+        check_all(&row, MonthSet::ALL);
     }
+}
+
+#[test]
+fn a_season_of_some_months_is_every_day_worked_one_by_one() {
+    let rows = rows("forecast-busy-months.csv");
+    assert_eq!(rows.len(), 100);
+    for mut row in rows {
+        let months = row.remove(6);
+        check_all(&row, MonthSet::of(months.split(' ').map(|month| month.parse().unwrap())).unwrap());
+    }
+}
+
+/// Holds the distribution of a row with places of its own, and its day of order, against ours.
+fn check_all(row: &[String], months: MonthSet) {
+    let calendar = |on, mask| Calendar::new(region(&row[0]), on, week(mask), vec![]).unwrap();
+    let places = Places {
+        workshop: calendar(OnBankHolidays::Closed, "1111100"),
+        assay_office: calendar(OnBankHolidays::Closed, "0111110"),
+        courier: calendar(OnBankHolidays::Works, "1111110"),
+    };
+    let place = |letter| match letter {
+        'w' => Place::Workshop,
+        'a' => Place::AssayOffice,
+        _ => Place::Courier,
+    };
+    let legs = row[1].chars().zip(row[3].split(' '));
+    let legs = legs.map(|(at, text)| Leg { place: place(at), lasts: Lasts::Spread(spread(text)) }).collect();
+    let way = Way { places, legs, busy: Busy { months, ..busy(&row[4], &row[5]) } };
+    check(&way, row);
+    let by = date(&row[6]);
+    let wanted = Percent(row[11].parse().unwrap());
+    let order = chances(&way, by).unwrap().last(&way.places.workshop, wanted).unwrap();
+    assert_eq!(order, date(&row[12]), "{row:?}");
 }
 
 prop_compose! {
@@ -96,6 +113,8 @@ prop_compose! {
         weeks in [1u8..128, 1u8..128, 1u8..128],
         chance in 0u16..=100,
         longer in 0u16..200,
+        months in proptest::collection::vec(1u32..=12, 0..8),
+        all_year in any::<bool>(),
         works in any::<bool>(),
     ) -> Way {
         let calendar = |bits: u8| {
@@ -109,10 +128,11 @@ prop_compose! {
             let [least, usual, most] = days.map(WorkingDays);
             Leg { place: Place::ALL[place], lasts: Lasts::Spread(Spread::new(least, usual, most).unwrap()) }
         });
+        let months = if all_year { MonthSet::ALL } else { MonthSet::of(months).unwrap() };
         Way {
             legs: legs.collect(),
             places: Places { workshop, assay_office, courier },
-            busy: Busy { chance: Percent(chance), longer: Percent(longer) },
+            busy: Busy { chance: Percent(chance), longer: Percent(longer), months },
         }
     }
 }
@@ -151,6 +171,40 @@ proptest! {
             day = day + Days::new(1);
         }
         prop_assert!(chances.from(by + Days::new(1)).is_none());
+    }
+
+    /// A step left out is a way without it, whichever way it is counted.
+    #[test]
+    fn each_step_left_out(way in any_way(), by in any_day()) {
+        for (at, found) in chances_without_each(&way, by).unwrap().into_iter().enumerate() {
+            let mut without = way.clone();
+            without.legs.remove(at);
+            let alone = chances(&without, by).unwrap();
+            for back in 0..60 {
+                let day = by - Days::new(back);
+                prop_assert!((found.from(day).share() - alone.from(day).share()).abs() < 1e-9, "{at} {day}");
+            }
+            let last = |chances: &Chances| chances.last(&way.places.workshop, Percent(83)).unwrap();
+            prop_assert_eq!(last(&found), last(&alone));
+        }
+    }
+
+    /// A season of no month is none, one of all months is one without months, and each more takes as long or longer.
+    #[test]
+    fn more_busy_months_never_hurry(way in any_way(), from in any_day(), more in 1u32..=12) {
+        let when = |months| {
+            let way = Way { busy: Busy { months, ..way.busy }, ..way.clone() };
+            let found = finish(&way, from, from).unwrap();
+            [1, 25, 50, 75, 95, 100].map(|share| found.by(Percent(share)))
+        };
+        let never = Way { busy: Busy::NEVER, ..way.clone() };
+        prop_assert_eq!(when(MonthSet::NONE), [1, 25, 50, 75, 95, 100].map(|share| finish(&never, from, from).unwrap().by(Percent(share))));
+        let some = way.busy.months;
+        let wider = MonthSet::of(some.months().chain([more])).unwrap();
+        let days = [MonthSet::NONE, some, wider, MonthSet::ALL].map(when);
+        for pair in days.windows(2) {
+            prop_assert!(pair[0].iter().zip(&pair[1]).all(|(less, more)| less <= more), "{days:?}");
+        }
     }
 
     #[test]
@@ -265,12 +319,12 @@ fn what_an_extra_costs() {
     let answer = countdown(&inputs).unwrap();
     // From Friday 7 May fifteen days back, less 3 May, is Thursday 15 April; ten days back is Thursday 22 April.
     assert_eq!(answer.plan.order_by, date("2027-04-15"));
-    let found = cost(&inputs, &answer, 1).unwrap();
+    let found = costs(&inputs, &answer).unwrap()[1];
     assert_eq!((found.days, words::dates::chance(found.without)), (WorkingDays(5), "0 %".to_owned()));
     let earlier = Inputs { today: date("2027-04-22"), ..inputs };
     let answer = countdown(&earlier).unwrap();
     assert_eq!(words::dates::chance(answer.chance), "0 %");
-    assert_eq!(words::dates::chance(cost(&earlier, &answer, 1).unwrap().without), "100 %");
+    assert_eq!(words::dates::chance(costs(&earlier, &answer).unwrap()[1].without), "100 %");
 }
 
 /// Order by Thursday 15 April 2027.
@@ -320,7 +374,8 @@ fn how_long_a_forecast_takes() {
     steps.extend(EXTRAS.iter().map(|row| Leg { place: Place::of(row.step), lasts: Lasts::Spread(row.days) }));
     for (legs, wedding) in [(2, "2027-09-01"), (6, "2027-09-01"), (6, "2029-03-01"), (6, "2033-03-01")] {
         let mut inputs = inputs(steps[..legs].to_vec(), "2027-03-01", wedding);
-        inputs.way.busy = Busy { chance: Percent(20), longer: Percent(50) };
+        inputs.way.busy =
+            Busy { chance: Percent(20), longer: Percent(50), months: MonthSet::of([5, 6, 7, 12]).unwrap() };
         let begun = Instant::now();
         for _ in 0..20 {
             assert!(countdown(&inputs).unwrap().in_time());
@@ -332,10 +387,46 @@ fn how_long_a_forecast_takes() {
     }
 }
 
+/// Ten days from Monday 19 April 2027, half as long again in May: ten working days to the 30th (3 May is a holiday),
+/// so nothing of it is in May; from the 26th five of April, then half of it in busy days: five times three halves is
+/// eight, from Tuesday 4 to Friday 14 May.
+#[test]
+fn a_busy_month_worked_by_hand() {
+    let mut way = Way { places: england(), legs: vec![leg(Place::Workshop, "10/10/10")], busy: Busy::NEVER };
+    way.busy = Busy { chance: Percent(100), longer: Percent(50), months: MonthSet::of([5]).unwrap() };
+    let ready = |from| finish(&way, date(from), date(from)).unwrap().by(Percent(50));
+    assert_eq!(ready("2027-04-19"), date("2027-05-04"));
+    assert_eq!(ready("2027-04-26"), date("2027-05-14"));
+    // Fifteen of May from the 4th, Whitsun's Monday off.
+    assert_eq!(ready("2027-05-04"), date("2027-05-25"));
+    assert_eq!(MonthSet::of([5, 13]), None);
+    let said = |months: &[u32]| words::planning::months(MonthSet::of(months.iter().copied()).unwrap());
+    assert_eq!(said(&[5, 6, 7, 12]), "May to July, December");
+    assert_eq!(said(&[1, 11, 12]), "November to January");
+    assert_eq!(said(&[3, 4, 9]), "March, April, September");
+    assert_eq!(said(&(1..=12).collect::<Vec<_>>()), "all the year");
+}
+
+#[test]
+fn very_many_steps_are_no_numbers_beyond_writing() {
+    let legs = vec![leg(Place::Workshop, "0/40/81"); 32];
+    let mut way = Way { places: england(), legs, busy: Busy::NEVER };
+    for months in [MonthSet::ALL, MonthSet::of([2, 6]).unwrap()] {
+        way.busy = Busy { chance: Percent(30), longer: Percent(60), months };
+        let found = finish(&way, date("2027-03-01"), date("2027-03-01")).unwrap();
+        let sum: f64 = found.days().map(|(_, share)| share).sum();
+        assert!((sum - 1.0).abs() < 1e-9, "{sum}");
+        assert!(found.by(Percent(5)) < found.by(Percent(95)) && found.by(Percent(95)) < found.last());
+        let by = found.by(Percent(80));
+        let back = chances(&way, by).unwrap().from(date("2027-03-01")).share();
+        assert!((back - found.chance_by(by).share()).abs() < 1e-9);
+    }
+}
+
 #[test]
 fn calendars_that_never_work_and_shares_above_all_are_no_endless_loop() {
     let mut way = Way { places: england(), legs: vec![leg(Place::Workshop, "1/2/3")], busy: Busy::NEVER };
-    way.busy = Busy { chance: Percent(u16::MAX), longer: Percent(u16::MAX) };
+    way.busy = Busy { chance: Percent(u16::MAX), longer: Percent(u16::MAX), months: MonthSet::ALL };
     let day = date("2027-03-01");
     assert!(finish(&way, day, day).is_ok() && chances(&way, day).is_ok());
     assert_eq!(Calendar::new(Region::Ireland, OnBankHolidays::Closed, Weekdays::EMPTY, vec![]).ok(), None);

@@ -373,7 +373,13 @@ pub fn dates_error(error: DatesError) -> String {
     }
 }
 
-fn month_name(month: u32) -> String {
+/// "Sep".
+pub fn month_short(month: u32) -> String {
+    month_name(month).chars().take(3).collect()
+}
+
+/// "May".
+pub fn month_name(month: u32) -> String {
     let name = format::month(2000, month);
     name.strip_suffix(" 2000").unwrap_or(&name).to_owned()
 }

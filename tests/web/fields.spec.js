@@ -265,6 +265,7 @@ const FIELDS = {
     "try-on-after": days(...none),
     "busy-chance": figure("chance", "0", "100", [...none, "zero"]),
     "busy-longer": figure("stretch of the work", "0", "300", [...none, "zero"]),
+    "busy-months": choice,
     "counts-today": choice,
   },
   "Setting::Stack": {

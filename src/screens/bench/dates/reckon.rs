@@ -98,16 +98,18 @@ pub fn reckon(app: App, form: Form, whose: Option<RecordId>) -> Reckoned {
         })
     });
     let ready = inputs.as_ref().and_then(|inputs| inputs.as_ref().ok());
-    let if_today = ready.and_then(|inputs| countdown::if_ordered_today(inputs).ok());
     let answer = inputs.as_ref().map(|inputs| match inputs {
         Ok(inputs) => countdown::countdown(inputs),
         Err(error) => Err(DatesError::Calendar(*error)),
     });
     let found = ready.zip(answer.as_ref().and_then(|answer| answer.as_ref().ok()));
-    let costs = found.map_or(Vec::new(), |(inputs, answer)| {
-        let one = |step| (step > 0).then(|| countdown::cost(inputs, answer, step).ok()).flatten();
-        (0..inputs.way.legs.len()).map(one).collect()
-    });
+    let if_today = match found {
+        Some((_, answer)) => Some(answer.if_today.clone()),
+        None => ready.and_then(|inputs| countdown::if_ordered_today(inputs).ok()),
+    };
+    let costs = found.and_then(|(inputs, answer)| countdown::costs(inputs, answer).ok()).unwrap_or_default();
+    // Making is the first of them, and nothing that could be left out.
+    let costs = costs.into_iter().enumerate().map(|(at, cost)| (at > 0).then_some(cost)).collect();
     let decided = decided.zip(ready).and_then(|(day, inputs)| {
         let then = Inputs { today: day, past_cut_off: past_cut_off && day == today, ..inputs.clone() };
         Some((day, countdown::countdown(&then).ok()?))
