@@ -134,6 +134,12 @@ impl<'a> Practice<'a> {
         self.place_days(place).calendar(region, closures.map(|(_, closure)| closure.days).collect(), switched)
     }
 
+    /// What the closures of a place are called, in the order of its calendar.
+    pub fn closure_names(self, place: Place) -> Vec<String> {
+        let closures = self.closures().into_iter().filter(|(_, closure)| closure.place == place);
+        closures.map(|(_, closure)| closure.name.clone()).collect()
+    }
+
     /// The calendars of all places.
     pub fn places(self, region: Region) -> Result<Places, CalendarError> {
         Ok(Places {

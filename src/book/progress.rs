@@ -6,7 +6,9 @@ use super::couple::Couple;
 use super::field::Stage;
 use super::practice::Practice;
 use super::schedule::{Asked, OwnOrders, Step, took};
-use crate::trade::dates::countdown::{self, Plan};
+use crate::trade::arrange::in_order;
+use crate::trade::dates::closed::{Calendar, ClosedDay};
+use crate::trade::dates::countdown::{self, Inputs, Plan};
 use crate::trade::dates::forecast::{Finish, Way, finish};
 use crate::trade::dates::milestones::{Due, Milestone};
 use crate::trade::dates::odds::Chance;
@@ -44,6 +46,63 @@ pub fn under_way(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, to
         (step, day, days)
     });
     Some(UnderWay { steps: steps.collect(), finish, chance })
+}
+
+/// The way from today to the wedding, as a calendar shows it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ahead {
+    pub today: NaiveDate,
+    pub plan: Plan,
+    /// When work starts, or started, and the days of finishing; none once the rings are collected.
+    pub ready: Option<(NaiveDate, Finish)>,
+    pub is_ordered: bool,
+    /// The workshop's.
+    pub calendar: Calendar,
+    /// Those of the workshop, from today to the wedding, or to the last day of finishing if that is later.
+    pub closed_days: Vec<ClosedDay>,
+    /// Those without an outcome that are to come, up to the wedding.
+    pub appointments: Vec<NaiveDate>,
+    pub reached: Vec<Milestone>,
+}
+
+/// The way ahead of a couple. None without a wedding date that can be counted to.
+pub fn ahead(
+    couple: Couple<'_>,
+    practice: Practice<'_>,
+    own: &OwnOrders,
+    today: NaiveDate,
+    past_cut_off: bool,
+) -> Option<Ahead> {
+    let asked = Asked::of(couple, practice);
+    let inputs = Inputs { past_cut_off, ..asked.inputs(practice, own, couple.wedding()?, today).ok()? };
+    let plan = countdown::plan(&inputs).ok()?;
+    let stage = couple.stage();
+    let ready = match stage {
+        Stage::Ordered => {
+            couple.reached(Stage::Ordered).zip(under_way(couple, practice, own, today).map(|it| it.finish))
+        }
+        Stage::Collected => None,
+        _ => countdown::if_ordered_today(&inputs).ok().map(|ordered| (ordered.day_zero, ordered.finish)),
+    };
+    let calendar = inputs.way.places.workshop;
+    let last = ready.as_ref().map_or(plan.wedding, |(_, finish)| finish.last().max(plan.wedding));
+    let reached = plan.milestones.iter().map(|due| due.what).filter(|what| is_reached(couple, *what)).collect();
+    Some(Ahead {
+        today,
+        ready,
+        is_ordered: matches!(stage, Stage::Ordered | Stage::Collected),
+        closed_days: calendar.closed_days(today, last),
+        calendar,
+        appointments: appointments(couple, today).into_iter().filter(|day| *day <= plan.wedding).collect(),
+        reached,
+        plan,
+    })
+}
+
+/// The days of the appointments that are still to come.
+pub fn appointments(couple: Couple<'_>, today: NaiveDate) -> Vec<NaiveDate> {
+    let open = couple.appointments().into_iter().filter(|it| it.outcome.is_none() && it.when.day >= today);
+    in_order(open.map(|it| it.when.day), |day| *day)
 }
 
 /// The plan of a couple: the days planned back from its wedding. None without a wedding date that can be counted to.

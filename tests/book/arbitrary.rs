@@ -30,7 +30,7 @@ use proptest::sample::select;
 
 #[path = "arbitrary_dates.rs"]
 mod of_dates;
-use of_dates::{dates, repeats, spread, wedding, week};
+use of_dates::{dates, months, repeats, spread, wedding, week};
 #[path = "arbitrary_fit.rs"]
 mod of_fit;
 use of_fit::{calibrated, order_size, reading, size_as_read, try_on};

@@ -194,6 +194,11 @@ impl Finish {
         Chance::new(self.weights.iter().take(until).sum(), self.weights.iter().sum())
     }
 
+    /// The first day on which it may be finished.
+    pub fn earliest(&self) -> NaiveDate {
+        self.day(self.weights.iter().position(|weight| *weight > 0.0).unwrap_or(0))
+    }
+
     /// The last day on which it may be finished.
     pub fn last(&self) -> NaiveDate {
         self.day(self.weights.iter().rposition(|weight| *weight > 0.0).unwrap_or(0))
