@@ -20,6 +20,8 @@ use crate::trade::wearer::Wearer;
 pub struct UnderWay {
     /// Every step in its order, with the day it was finished and the working days it took.
     pub steps: Vec<(Step, Option<NaiveDate>, Option<WorkingDays>)>,
+    /// The step that is at the bench, with the working days it has taken so far.
+    pub at_work: Option<(Step, WorkingDays)>,
     /// When the rest may be finished.
     pub finish: Finish,
     /// The chance of being in hand in time; none without a wedding date.
@@ -38,6 +40,9 @@ pub fn under_way(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, to
     let wedding = couple.wedding().unwrap_or_default();
     let inputs = asked.inputs(practice, own, wedding, today).ok()?;
     let way = Way { legs: inputs.way.legs[done..].to_vec(), ..inputs.way.clone() };
+    let place = way.legs.first().map(|leg| inputs.way.places.of(leg.place));
+    let so_far = place.and_then(|calendar| calendar.count(from, today.max(from)).ok());
+    let at_work = steps.get(done).cloned().zip(so_far);
     let finish = finish(&way, from, if way.legs.is_empty() { from } else { today.max(from) }).ok()?;
     let plan = countdown::plan(&inputs).ok();
     let chance = plan.map(|plan| finish.chance_by(plan.in_hand));
@@ -45,7 +50,7 @@ pub fn under_way(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, to
         let (day, days) = (couple.work_done(step.work), days(&step));
         (step, day, days)
     });
-    Some(UnderWay { steps: steps.collect(), finish, chance })
+    Some(UnderWay { steps: steps.collect(), at_work, finish, chance })
 }
 
 /// The way from today to the wedding, as a calendar shows it.

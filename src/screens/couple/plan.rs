@@ -151,6 +151,11 @@ fn forecast(it: &UnderWay) -> Vec<Reason> {
         Some(reason(name(step), format::day(day), why))
     };
     let mut all: Vec<Reason> = it.steps.iter().filter_map(step).collect();
+    all.extend(
+        it.at_work
+            .as_ref()
+            .map(|(step, days)| reason(name(step), say::AT_WORK, say::so_far(*days, step.spread.most()))),
+    );
     all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), ""));
     all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), ""));
     all.extend(it.chance.map(|chance| reason(say::IN_TIME, say_dates::chance(chance), "")));

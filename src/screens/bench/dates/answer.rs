@@ -114,7 +114,12 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
             let day = format::day(ordered.finish.by(share));
             all.push(reason(say::ready_with(share), day, say::IF_ORDERED_TODAY.to_owned()));
         }
-        let why = if found.past_cut_off { say::PAST_CUT_OFF } else { say::DAY_ZERO_HOW };
+        let why = match found.cut_off {
+            Some(_) if found.past_cut_off => say::PAST_CUT_OFF.to_owned(),
+            // On a closed day the time of day says nothing.
+            Some(cut_off) if ordered.day_zero == found.today => say::before_cut_off(cut_off),
+            Some(_) | None => say::DAY_ZERO_HOW.to_owned(),
+        };
         all.push(reason(say::WORK_STARTS, format::day(ordered.day_zero), why));
     }
     if let Some((day, then)) = &found.decided {

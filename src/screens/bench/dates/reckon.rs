@@ -1,6 +1,6 @@
 //! The inputs of the countdown, read, and what `trade` makes of them.
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveTime};
 use leptos::prelude::*;
 
 use super::super::sheet::{Complaints, judge};
@@ -34,6 +34,8 @@ use crate::words::{bench as say, entry as say_entry};
 pub struct Reckoned {
     pub complaints: Complaints,
     pub today: NaiveDate,
+    /// After this time an order counts as the next working day's.
+    pub cut_off: Option<NaiveTime>,
     pub past_cut_off: bool,
     pub wedding: Option<Wedding>,
     pub region: Region,
@@ -69,8 +71,8 @@ pub fn reckon(app: App, form: Form, whose: Option<RecordId>, own: Memo<OwnOrders
     let text = |key| form.text(key).get();
     let mut complaints = Complaints::new();
     let today = app.today.get();
-    let past_cut_off =
-        app.practice(|practice| practice.cut_off()).is_some_and(|cut_off| is_past_cut_off(clock::now().1, cut_off));
+    let cut_off = app.practice(|practice| practice.cut_off());
+    let past_cut_off = cut_off.is_some_and(|cut_off| is_past_cut_off(clock::now().1, cut_off));
     let read = read_wedding(&text("wedding"), today).map_err(|error| say_dates::date_entry(error, Asked::Wedding));
     let wedding = judge(&mut complaints, "wedding", read);
     let region = Region::from_code(&text("region")).unwrap_or(Region::EnglandAndWales);
@@ -135,6 +137,7 @@ pub fn reckon(app: App, form: Form, whose: Option<RecordId>, own: Memo<OwnOrders
         closures,
         complaints,
         today,
+        cut_off,
         past_cut_off,
         wedding,
         region,
