@@ -22,6 +22,8 @@ pub struct UnderWay {
     pub steps: Vec<(Step, Option<NaiveDate>, Option<WorkingDays>)>,
     /// The step that is at the bench, with the working days it has taken so far.
     pub at_work: Option<(Step, WorkingDays)>,
+    /// Whether it has taken longer than its longest: then `finish` is the earliest that can be, and no forecast.
+    pub is_overrun: bool,
     /// When the rest may be finished.
     pub finish: Finish,
     /// The chance of being in hand in time; none without a wedding date.
@@ -42,6 +44,8 @@ pub fn under_way(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, to
     let way = Way { legs: inputs.way.legs[done..].to_vec(), ..inputs.way.clone() };
     let place = way.legs.first().map(|leg| inputs.way.places.of(leg.place));
     let so_far = place.and_then(|calendar| calendar.count(from, today.max(from)).ok());
+    let longest = way.legs.first().map(|leg| way.longest_of(&leg.lasts));
+    let is_overrun = so_far.zip(longest).is_some_and(|(so_far, longest)| so_far > longest);
     let at_work = steps.get(done).cloned().zip(so_far);
     let finish = finish(&way, from, if way.legs.is_empty() { from } else { today.max(from) }).ok()?;
     let plan = countdown::plan(&inputs).ok();
@@ -50,7 +54,7 @@ pub fn under_way(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, to
         let (day, days) = (couple.work_done(step.work), days(&step));
         (step, day, days)
     });
-    Some(UnderWay { steps: steps.collect(), at_work, finish, chance })
+    Some(UnderWay { steps: steps.collect(), at_work, is_overrun, finish, chance })
 }
 
 /// The way from today to the wedding, as a calendar shows it.
@@ -58,7 +62,8 @@ pub fn under_way(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, to
 pub struct Ahead {
     pub today: NaiveDate,
     pub plan: Plan,
-    /// When work starts, or started, and the days of finishing; none once the rings are collected.
+    /// When work starts, or started, and the days of finishing; none once the rings are collected, or while a step has
+    /// taken longer than its longest, when nobody knows.
     pub ready: Option<(NaiveDate, Finish)>,
     pub is_ordered: bool,
     /// The workshop's.
@@ -84,7 +89,8 @@ pub fn ahead(
     let stage = couple.stage();
     let ready = match stage {
         Stage::Ordered => {
-            couple.reached(Stage::Ordered).zip(under_way(couple, practice, own, today).map(|it| it.finish))
+            let it = under_way(couple, practice, own, today).filter(|it| !it.is_overrun);
+            couple.reached(Stage::Ordered).zip(it.map(|it| it.finish))
         }
         Stage::Collected => None,
         _ => countdown::if_ordered_today(&inputs).ok().map(|ordered| (ordered.day_zero, ordered.finish)),

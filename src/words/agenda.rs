@@ -25,6 +25,9 @@ pub const SHARED: &str = "Calendar file handed over";
 pub const NOT_SHARED: &str = "The calendar file was not handed over";
 pub const FILE_NAME: &str = "rings.ics";
 pub const AT_WORK: &str = "at the bench";
+/// Where a step has taken longer than its longest.
+pub const AT_THE_EARLIEST: &str = "at the earliest: nobody knows how long the step at the bench still takes";
+pub const AT_BEST: &str = "at best";
 pub const READY: &str = "The rest, as likely as not";
 pub const READY_SURE: &str = "With 95 %";
 pub const IN_TIME: &str = "In hand in time";

@@ -7,7 +7,7 @@ use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField, Stage};
 use bandwright::book::id::RecordId;
 use bandwright::book::practice::Practice;
-use bandwright::book::progress::{UnderWay, is_reached, plan, under_way};
+use bandwright::book::progress::{UnderWay, ahead, is_reached, plan, under_way};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::schedule::{Asked, OwnOrders, took};
 use bandwright::book::today::today;
@@ -102,6 +102,11 @@ fn what_is_not_finished_yet_is_finished_today_at_the_earliest() {
     // Past the longest making: it may be ready any day now, and what follows still takes its time.
     let found = found(&couple, "2027-06-01");
     assert_eq!(it_ends(&found).0, "2027-06-03");
+    assert!(found.is_overrun);
+    let way = |on| ahead(Couple(&couple), Practice(&practice(vec![])), &OwnOrders::default(), day(on), false);
+    // Nobody is shown a day that nobody knows. On its last day, 29 March and Good Friday off, it is still a forecast.
+    assert!(way("2027-05-01").unwrap().ready.is_none() && way("2027-03-31").unwrap().ready.is_some());
+    assert!(way("2027-04-01").unwrap().ready.is_none());
     let (step, so_far) = found.at_work.unwrap();
     assert_eq!(step.work, ExtraWork::Usual(Work::Making));
     // numpy.busday_count of 1 March to 1 June, with Good Friday, Easter Monday, 3 and 31 May closed: 62.

@@ -156,9 +156,10 @@ fn forecast(it: &UnderWay) -> Vec<Reason> {
             .as_ref()
             .map(|(step, days)| reason(name(step), say::AT_WORK, say::so_far(*days, step.spread.most()))),
     );
-    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), ""));
-    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), ""));
-    all.extend(it.chance.map(|chance| reason(say::IN_TIME, say_dates::chance(chance), "")));
+    let (earliest, best) = if it.is_overrun { (say::AT_THE_EARLIEST, say::AT_BEST) } else { ("", "") };
+    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), earliest));
+    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), earliest));
+    all.extend(it.chance.map(|chance| reason(say::IN_TIME, say_dates::chance(chance), best)));
     all
 }
 

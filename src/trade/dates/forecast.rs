@@ -67,13 +67,14 @@ impl Way {
         seasons
     }
 
-    /// The longest that each step may last in any season, as if every month were busy.
+    /// The longest that a step may last in any season, as if every month were busy.
+    pub fn longest_of(&self, lasts: &Lasts) -> WorkingDays {
+        if self.busy.chance.0 > 0 { lasts.longer(self.busy.longer).most() } else { lasts.most() }
+    }
+
+    /// That of each step, with its calendar.
     fn longest(&self) -> impl DoubleEndedIterator<Item = (&Calendar, WorkingDays)> {
-        self.legs.iter().map(|leg| {
-            let most =
-                if self.busy.chance.0 > 0 { leg.lasts.longer(self.busy.longer).most() } else { leg.lasts.most() };
-            (self.places.of(leg.place), most)
-        })
+        self.legs.iter().map(|leg| (self.places.of(leg.place), self.longest_of(&leg.lasts)))
     }
 
     /// A day of order that is in time whatever happens; always a working day of where it begins.
