@@ -10,11 +10,12 @@ use bandwright::trade::dates::closed::{
 use bandwright::trade::dates::countdown::{
     DatesError, Inputs, MOST_STEPS, Resize, Slack, countdown, day_zero, if_ordered_today, is_past_cut_off,
 };
-use bandwright::trade::dates::forecast::{Busy, Leg, Way};
+use bandwright::trade::dates::forecast::{Leg, Way};
 use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::lead_times::{EXTRAS, IN_HAND, MAKING};
 use bandwright::trade::dates::odds::Lasts;
 use bandwright::trade::dates::places::{Place, Places};
+use bandwright::trade::dates::season::Busy;
 use bandwright::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::measure::Percent;

@@ -1,9 +1,6 @@
 //! What people type as a day, a wedding, a time, a number of days, and the one sentence each mistake gets.
 
-use bandwright::trade::dates::entry::{
-    AmountEntryError, DateEntryError, read_calendar_days, read_day, read_time, read_wedding, read_working_days,
-};
-use bandwright::trade::dates::spread::{CalendarDays, WorkingDays};
+use bandwright::trade::dates::entry::{DateEntryError, read_day, read_time, read_wedding};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::words::{dates as words, dates::Asked, format};
 use chrono::{Days, NaiveDate, NaiveTime, Timelike};
@@ -170,33 +167,6 @@ fn times_are_read_as_people_write_them() {
     wrong("2.30", "Enter 02:30 or 14:30: it can be read as either.");
 }
 
-#[test]
-fn numbers_of_days_are_whole_and_not_below_nought() {
-    for (typed, days) in
-        [("15", 15), (" 15 ", 15), ("15 days", 15), ("1 working day", 1), ("0", 0), ("-0", 0), ("260", 260)]
-    {
-        assert_eq!(read_working_days(typed), Ok(WorkingDays(days)), "{typed}");
-    }
-    assert_eq!(read_calendar_days("14 days"), Ok(CalendarDays(14)));
-    assert_eq!(read_calendar_days("367"), Err(AmountEntryError::TooMany { most: 366 }));
-
-    let wrong = |typed: &str, sentence: &str| {
-        assert_eq!(words::amount_entry(read_working_days(typed).unwrap_err()), sentence, "{typed}");
-    };
-    wrong("", "Enter a number of days, like 15.");
-    wrong(" ", "Enter a number of days, like 15.");
-    for typed in ["three", "💍", "days", "15 weeks", "-", "1e3"] {
-        wrong(typed, "Enter the days as a number, like 15.");
-    }
-    for typed in ["16,5", "16.5", "1/2", "½", "7 ½", "-0.5"] {
-        wrong(typed, "Enter whole days, like 15.");
-    }
-    wrong("-3", "Enter a number of days that is not below 0.");
-    wrong("261", "The days must be between 0 and 260.");
-    wrong("99999999999999999999999999", "The days must be between 0 and 260.");
-    wrong(&"5".repeat(10_000), "Enter the number of days alone, like 15.");
-}
-
 fn any_today() -> impl Strategy<Value = NaiveDate> {
     (0u64..60_000).prop_map(|days| date("2000-01-01") + Days::new(days))
 }
@@ -225,14 +195,14 @@ proptest! {
 
     #[test]
     fn nothing_typed_panics(typed in any::<String>(), today in any_today()) {
-        let _ = (read_day(&typed, today), read_wedding(&typed, today), read_time(&typed), read_working_days(&typed));
+        let _ = (read_day(&typed, today), read_wedding(&typed, today), read_time(&typed));
     }
 
     #[test]
     fn nothing_like_a_date_panics(typed in "[0-9 ./,:adehmnprsty½💍-]{0,24}", near_end in any::<bool>()) {
         let today = if near_end { NaiveDate::MAX } else { NaiveDate::MIN };
         for today in [today, date("2026-11-25")] {
-            let _ = (read_day(&typed, today), read_wedding(&typed, today), read_time(&typed), read_calendar_days(&typed));
+            let _ = (read_day(&typed, today), read_wedding(&typed, today), read_time(&typed));
         }
     }
 }

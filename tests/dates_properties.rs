@@ -5,11 +5,12 @@ mod reference;
 
 use bandwright::trade::dates::closed::{Calendar, Closure, MON_TO_FRI, OnBankHolidays};
 use bandwright::trade::dates::countdown::{Countdown, Inputs, Resize, Slack, countdown, if_ordered_today};
-use bandwright::trade::dates::forecast::{Busy, Leg, Way};
+use bandwright::trade::dates::forecast::{Leg, Way};
 use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::lead_times::MAKING;
 use bandwright::trade::dates::odds::Lasts;
 use bandwright::trade::dates::places::{Place, Places};
+use bandwright::trade::dates::season::Busy;
 use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::measure::Percent;

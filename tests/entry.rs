@@ -1,5 +1,7 @@
 //! What people type: figures, texts and ways to reach somebody, and what we say when it cannot be taken.
 
+use bandwright::trade::dates::closed::Closure;
+use bandwright::trade::dates::spread::Spread;
 use bandwright::trade::entry::{
     Contact, read_contact, read_length, read_needed, read_note, read_percent, read_size, read_text, read_whole,
 };
@@ -77,16 +79,26 @@ fn whole_numbers() {
     check_whole("15 working days", Limit::LeadTimeDays, "15");
     check_whole("1 day", Limit::LeadTimeDays, "1");
     check_whole("0", Limit::DaysInHand, "0");
+    check_whole("-0", Limit::LeadTimeDays, "0");
+    check_whole("14 days", Limit::DaysInHand, "14");
+    check_whole("367", Limit::DaysInHand, "A number of days must be between 0 and 366, like 14.");
     check_whole("2", Limit::Neighbours, "2");
     let days = "a number of working days";
-    check_whole("", Limit::LeadTimeDays, &format!("Enter {days} between 0 and 400, like 15."));
-    check_whole("soon", Limit::LeadTimeDays, &format!("Enter {days} in figures, between 0 and 400, like 15."));
-    for text in ["15.5", "1,000", "15½", "30/2"] {
-        check_whole(text, Limit::LeadTimeDays, &format!("Enter {days} as a whole number between 0 and 400, like 15."));
+    check_whole("", Limit::LeadTimeDays, &format!("Enter {days} between 0 and 260, like 15."));
+    check_whole("soon", Limit::LeadTimeDays, &format!("Enter {days} in figures, between 0 and 260, like 15."));
+    for text in ["15.5", "1,000", "15½", "30/2", "16,5", "½", "-0.5"] {
+        check_whole(text, Limit::LeadTimeDays, &format!("Enter {days} as a whole number between 0 and 260, like 15."));
     }
-    for text in ["-1", "401", "99999999999999999999"] {
-        check_whole(text, Limit::LeadTimeDays, "A number of working days must be between 0 and 400, like 15.");
+    for text in ["-1", "261", "99999999999999999999"] {
+        check_whole(text, Limit::LeadTimeDays, "A number of working days must be between 0 and 260, like 15.");
     }
+    for text in ["💍", "days", "15 weeks", "-", "1e3"] {
+        check_whole(text, Limit::LeadTimeDays, &format!("Enter {days} in figures, between 0 and 260, like 15."));
+    }
+    // What is typed and what a step or a closure may be are the same.
+    let most = |limit| limits::of(limit).most;
+    assert_eq!(most(Limit::LeadTimeDays), limits::Amount::Days(limits::Whole(Spread::LONGEST.0)));
+    assert_eq!(most(Limit::DaysInHand), limits::Amount::Days(limits::Whole(Closure::LONGEST.0)));
     check_whole("7", Limit::Neighbours, "A number of neighbours must be between 0 and 6, like 1.");
     check_whole("5", Limit::BandWidth, "A band width must be between 1 and 20 mm, like 2.5."); // wrong kind: refused
 }

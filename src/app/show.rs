@@ -59,6 +59,8 @@ impl Eyes {
             }
         });
         window_event_listener_untyped("visibilitychange", move |_| eyes.stay_awake());
+        // Still shown after a reload: the phone still lies on the table.
+        eyes.stay_awake();
         eyes
     }
 

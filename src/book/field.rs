@@ -265,6 +265,8 @@ pub enum PracticeField {
     BusyChance,
     /// By how much everything takes longer then: a share.
     BusyLonger,
+    /// The months that may be busy; all the year where nothing is set.
+    BusyMonths,
     /// The chance of a change of size: a share.
     ResizeChance,
     /// Days from in hand to the try-on: a count.

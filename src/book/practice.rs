@@ -10,10 +10,10 @@ use super::value::{Extra, NamedClosure, OwnGauge, TryOnBand, Value};
 use crate::trade::arrange::in_order;
 use crate::trade::dates::closed::{Calendar, CalendarError, MON_TO_FRI, OnBankHolidays, Weekdays};
 use crate::trade::dates::countdown::{CONFIDENCE, RESIZE_CHANCE, TRY_ON_AFTER};
-use crate::trade::dates::forecast::Busy;
 use crate::trade::dates::holidays::{HolidayName, Region};
 use crate::trade::dates::lead_times::{self, Step as Work};
 use crate::trade::dates::places::{Place, PlaceDays, Places};
+use crate::trade::dates::season::{Busy, MonthSet};
 use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::fit::{Constants, Figure, PerMm, constants};
 use crate::trade::measure::{Length, Percent};
@@ -134,6 +134,12 @@ impl<'a> Practice<'a> {
         self.place_days(place).calendar(region, closures.map(|(_, closure)| closure.days).collect(), switched)
     }
 
+    /// What the closures of a place are called, in the order of its calendar.
+    pub fn closure_names(self, place: Place) -> Vec<String> {
+        let closures = self.closures().into_iter().filter(|(_, closure)| closure.place == place);
+        closures.map(|(_, closure)| closure.name.clone()).collect()
+    }
+
     /// The calendars of all places.
     pub fn places(self, region: Region) -> Result<Places, CalendarError> {
         Ok(Places {
@@ -155,7 +161,11 @@ impl<'a> Practice<'a> {
 
     pub fn busy(self) -> Busy {
         let share = |of| self.share(of).unwrap_or(Percent(0));
-        Busy { chance: share(PracticeField::BusyChance), longer: share(PracticeField::BusyLonger) }
+        Busy {
+            chance: share(PracticeField::BusyChance),
+            longer: share(PracticeField::BusyLonger),
+            months: read!(self.0, field(PracticeField::BusyMonths), Months).copied().unwrap_or(MonthSet::ALL),
+        }
     }
 
     pub fn resize_chance(self) -> Percent {

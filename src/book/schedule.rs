@@ -132,10 +132,9 @@ impl OwnOrders {
 /// The steps of an order that are finished, each with the working days it took on its own calendar. A step whose day
 /// lies before that of the step ahead of it says nothing.
 pub fn took(couple: Couple<'_>, practice: Practice<'_>) -> Vec<(Step, WorkingDays)> {
+    let Some(mut from) = couple.reached(Stage::Ordered) else { return Vec::new() };
     let asked = Asked::of(couple, practice);
-    let (Some(mut from), Ok(places)) = (couple.reached(Stage::Ordered), practice.places(asked.region)) else {
-        return Vec::new();
-    };
+    let Ok(places) = practice.places(asked.region) else { return Vec::new() };
     let mut all = Vec::new();
     for step in asked.steps() {
         let Some(done) = couple.work_done(step.work) else { break };

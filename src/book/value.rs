@@ -12,6 +12,7 @@ use crate::trade::dates::closed::{Closure, Repeats, Weekdays};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::places::{Place, PlaceDays};
+use crate::trade::dates::season::MonthSet;
 use crate::trade::dates::spread::{CalendarDays, Spread};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::{self, CalibrationPoint, Gauge, Hands, ReadAt, Sits, Term};
@@ -53,6 +54,7 @@ pub enum Value {
     Closure(NamedClosure),
     PlaceDays(PlaceDays),
     Weekdays(Weekdays),
+    Months(MonthSet),
     Time(NaiveTime),
     Days(CalendarDays),
     Percent(Percent),
@@ -270,6 +272,7 @@ impl Value {
             Field::Practice(P::Extra(_)) => matches!(self, Value::Extra(_)),
             Field::Practice(P::Closure(_)) => matches!(self, Value::Closure(_)),
             Field::Practice(P::Weekdays) => matches!(self, Value::Weekdays(_)),
+            Field::Practice(P::BusyMonths) => matches!(self, Value::Months(_)),
             Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => matches!(self, Value::Yes(_)),
             Field::Practice(P::CutOff) => matches!(self, Value::Time(_)),
             Field::Practice(P::DaysInHand | P::TryOnAfter) => matches!(self, Value::Days(_)),

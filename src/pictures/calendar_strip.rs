@@ -46,7 +46,8 @@ pub fn calendar_strip(of: &CalendarStrip) -> Picture {
     draw_likely(&mut pen, grid.as_ref(), of.finish);
     let between = (today, on(DayMark::Wedding).unwrap_or(today));
     let closed = draw_closed(&mut pen, grid.as_ref(), of, (from, to), between);
-    let room = on(DayMark::LastResize).zip(on(DayMark::Wedding));
+    // Changed rings are back the day before the wedding.
+    let room = on(DayMark::LastResize).zip(on(DayMark::Wedding).and_then(|day| day.pred_opt()));
     draw_runs(&mut pen, grid.as_ref(), on(DayMark::Start).zip(on(DayMark::Finish)), "work", "thick verdigris");
     draw_runs(&mut pen, grid.as_ref(), room, "room", "thick rouge");
     grid.draw_over(&mut pen);

@@ -338,7 +338,8 @@ pub fn read_optional_days(form: Form, key: &str) -> Option<Option<CalendarDays>>
     if typed(form, key).trim().is_empty() {
         return form.judge(key, Ok(None));
     }
-    form.judge(key, date_entry::read_calendar_days(&typed(form, key)).map(Some).map_err(say_dates::amount_entry))
+    let read = entry::read_whole(&typed(form, key), Limit::DaysInHand);
+    form.judge(key, read.map(|days| Some(CalendarDays(days.0))).map_err(say_entry::number_error))
 }
 
 /// Three numbers of working days in order.
@@ -362,5 +363,6 @@ pub fn read_optional_spread(form: Form, keys: SpreadKeys) -> Option<Option<Sprea
 }
 
 fn read_working_days(form: Form, key: &str) -> Option<WorkingDays> {
-    form.judge(key, date_entry::read_working_days(&typed(form, key)).map_err(say_dates::amount_entry))
+    let read = entry::read_whole(&typed(form, key), Limit::LeadTimeDays);
+    form.judge(key, read.map(|days| WorkingDays(days.0)).map_err(say_entry::number_error))
 }

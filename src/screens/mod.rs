@@ -3,6 +3,7 @@
 //! INVARIANT: a screen reads signals, sends verbs of the book to the state, and computes nothing itself.
 
 mod bench;
+mod calendar;
 mod copies;
 mod couple;
 mod couples;

@@ -75,7 +75,7 @@ pub enum Limit {
     Neighbours,
     /// Working days of one step.
     LeadTimeDays,
-    /// Days between the band in hand and the wedding.
+    /// Days of the calendar: between the band in hand and the wedding, or the try-on.
     DaysInHand,
     // lengths of texts
     /// A name.
@@ -168,8 +168,8 @@ const ROWS: [Range; 36] = [
     row(Limit::ChanceShare, percent(0, 100, 10), CommonPractice, "never to always"),
     row(Limit::LongerShare, percent(0, 300, 50), CommonPractice, "half as long again to four times as long"),
     row(Limit::Neighbours, count(0, 6, 1), CommonPractice, "no free length holds more"),
-    row(Limit::LeadTimeDays, days(0, 400, 15), CommonPractice, "15 to 20 working days are usual"),
-    row(Limit::DaysInHand, days(0, 365, 14), CommonPractice, "14 days leave time for a resize"),
+    row(Limit::LeadTimeDays, days(0, 260, 15), CommonPractice, "15 to 20 working days are usual; a year's work at most"),
+    row(Limit::DaysInHand, days(0, 366, 14), CommonPractice, "14 days leave time for a resize; a year at most"),
     row(Limit::NameText, characters(80), CommonPractice, "longer does not fit a line"),
     row(Limit::LineText, characters(160), CommonPractice, "two lines on a phone"),
     row(Limit::NoteText, characters(4000), CommonPractice, "about two printed pages"),

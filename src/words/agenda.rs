@@ -24,6 +24,10 @@ pub const DOWNLOAD: &str = "Download the calendar file";
 pub const SHARED: &str = "Calendar file handed over";
 pub const NOT_SHARED: &str = "The calendar file was not handed over";
 pub const FILE_NAME: &str = "rings.ics";
+pub const AT_WORK: &str = "at the bench";
+/// Where a step has taken longer than its longest.
+pub const AT_THE_EARLIEST: &str = "at the earliest: nobody knows how long the step at the bench still takes";
+pub const AT_BEST: &str = "at best";
 pub const READY: &str = "The rest, as likely as not";
 pub const READY_SURE: &str = "With 95 %";
 pub const IN_TIME: &str = "In hand in time";
@@ -65,6 +69,17 @@ pub fn took(took: WorkingDays, usual: WorkingDays, most: WorkingDays) -> String 
         format!("{said}: longer than usual, within its longest")
     } else {
         format!("{said}: as usual or sooner")
+    }
+}
+
+/// How long a step has been at the bench: "12 working days so far", "26 working days so far: late, 6 more than its
+/// longest".
+pub fn so_far(days: WorkingDays, most: WorkingDays) -> String {
+    let said = dates::working_days(days);
+    if days > most {
+        format!("{said} so far: late, {} more than its longest", format::count(i64::from(days.0 - most.0)))
+    } else {
+        format!("{said} so far")
     }
 }
 

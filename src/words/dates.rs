@@ -3,7 +3,7 @@
 use super::format;
 use crate::trade::dates::closed::{Calendar, CalendarError, Closed, OnBankHolidays};
 use crate::trade::dates::countdown::{Countdown, DatesError, Ordered, Slack};
-use crate::trade::dates::entry::{AmountEntryError, DateEntryError, TimeEntryError};
+use crate::trade::dates::entry::{DateEntryError, TimeEntryError};
 use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, settled_to};
 use crate::trade::dates::lead_times::Step;
 use crate::trade::dates::milestones::Milestone;
@@ -308,18 +308,6 @@ pub fn time_entry(error: TimeEntryError) -> String {
     }
 }
 
-/// Why a typed number of days cannot be taken.
-pub fn amount_entry(error: AmountEntryError) -> String {
-    match error {
-        AmountEntryError::Empty => "Enter a number of days, like 15.".to_owned(),
-        AmountEntryError::TooLong => "Enter the number of days alone, like 15.".to_owned(),
-        AmountEntryError::NotANumber => "Enter the days as a number, like 15.".to_owned(),
-        AmountEntryError::NotWhole => "Enter whole days, like 15.".to_owned(),
-        AmountEntryError::Negative => "Enter a number of days that is not below 0.".to_owned(),
-        AmountEntryError::TooMany { most } => format!("The days must be between 0 and {}.", format::count(most.into())),
-    }
-}
-
 /// Why three numbers are no spread.
 pub fn spread_error(error: SpreadError) -> String {
     match error {
@@ -373,7 +361,13 @@ pub fn dates_error(error: DatesError) -> String {
     }
 }
 
-fn month_name(month: u32) -> String {
+/// "Sep".
+pub fn month_short(month: u32) -> String {
+    month_name(month).chars().take(3).collect()
+}
+
+/// "May".
+pub fn month_name(month: u32) -> String {
     let name = format::month(2000, month);
     name.strip_suffix(" 2000").unwrap_or(&name).to_owned()
 }

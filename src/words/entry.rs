@@ -128,7 +128,7 @@ pub fn limit_noun(limit: Limit) -> &'static str {
         Limit::LongerShare => "a stretch of the work",
         Limit::Neighbours => "a number of neighbours",
         Limit::LeadTimeDays => "a number of working days",
-        Limit::DaysInHand => "a number of days in hand",
+        Limit::DaysInHand => "a number of days",
         Limit::NameText => "a name",
         Limit::LineText => "a line",
         Limit::NoteText => "a note",

@@ -2,7 +2,7 @@
 
 use super::harmless::harmless;
 use super::list::pages;
-use super::{band, book, dates, finger, format, lengths, practice, remedy, screens, sizing};
+use super::{band, book, dates, finger, format, lengths, planning, practice, remedy, screens, sizing};
 use crate::book::couple::Couple;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
 use crate::book::value::{DatesSettled, ExtraWork, StackSeen, Value};
@@ -112,6 +112,7 @@ fn practice_field(field: PracticeField) -> &'static str {
         PracticeField::Confidence => "Chance wanted",
         PracticeField::BusyChance => "Chance of a busy season",
         PracticeField::BusyLonger => "Longer in a busy season",
+        PracticeField::BusyMonths => planning::BUSY_MONTHS,
         PracticeField::ResizeChance => "Chance of a change of size",
         PracticeField::TryOnAfter => "Days until the try-on",
         PracticeField::FreeLength => "Usual free length",
@@ -162,6 +163,7 @@ pub fn value(value: Option<&Value>) -> String {
             format!("{}, {} to {}", closure.name, format::day(closure.days.from()), format::day(closure.days.to()))
         }
         Value::Weekdays(_) => "a choice of days".to_owned(),
+        Value::Months(months) => planning::months(*months),
         Value::PlaceDays(days) => practice::closed_days(days.weekdays, days.on_bank_holidays, 0),
         Value::Time(time) => dates::time(*time),
         Value::Days(days) => dates::calendar_days(*days),

@@ -4,6 +4,7 @@
 //! INVARIANT: the only code with words for people. Knows no browser but its `Intl`, and that only in `format`.
 
 pub mod agenda;
+pub mod ahead;
 pub mod band;
 pub mod bench;
 pub mod book;

@@ -3,8 +3,8 @@
 use super::standing::standing;
 use super::{dates, format, practice};
 use crate::trade::dates::closed::Repeats;
-use crate::trade::dates::forecast::Busy;
 use crate::trade::dates::places::PlaceDays;
+use crate::trade::dates::season::{Busy, MonthSet};
 use crate::trade::dates::spread::CalendarDays;
 use crate::trade::measure::{Percent, Standing};
 
@@ -42,6 +42,9 @@ pub const RESIZE_CHANCE: &str = "Chance of a change of size";
 pub const TRY_ON_AFTER: &str = "From in hand to the try-on";
 pub const BUSY_CHANCE: &str = "Chance of a busy season";
 pub const BUSY_HINT: &str = "In a busy season everything takes longer together. Empty: never.";
+pub const BUSY_MONTHS: &str = "Busy months";
+/// The question above the months; none is all the year.
+pub const BUSY_MONTHS_ASKED: &str = "In which months? None ticked: at any time of the year.";
 pub const BUSY_LONGER: &str = "Longer by, in a busy season";
 pub const BUSY_LONGER_HINT: &str = "50 % is half as long again. Empty: no longer.";
 pub const COUNTS_TODAY: &str = "Among the working days left, today is";
@@ -69,9 +72,32 @@ pub fn share(share: Percent) -> String {
 pub fn chances(busy: Busy, resize: Percent) -> String {
     let busy = match busy.chance {
         Percent(0) => "no busy season".to_owned(),
-        chance => format!("a busy season {}", share(chance)),
+        chance if busy.months == MonthSet::ALL => format!("a busy season {}", share(chance)),
+        chance => format!("a busy season {} ({})", share(chance), months(busy.months)),
     };
     format!("a change of size {}, {busy}", share(resize))
+}
+
+/// "May to July, December"; months in a row from three on are a span, across the turn of the year too.
+pub fn months(set: MonthSet) -> String {
+    if set == MonthSet::ALL {
+        return "all the year".to_owned();
+    }
+    let next = |month: u32| month % 12 + 1;
+    let begins = set.months().filter(|month| !set.has((month + 10) % 12 + 1));
+    let span = |first: u32| {
+        let (mut last, mut many) = (first, 1);
+        while set.has(next(last)) {
+            (last, many) = (next(last), many + 1);
+        }
+        let (first, last) = (dates::month_name(first), dates::month_name(last));
+        match many {
+            1 => first,
+            2 => format!("{first}, {last}"),
+            _ => format!("{first} to {last}"),
+        }
+    };
+    begins.map(span).collect::<Vec<_>>().join(", ")
 }
 
 pub const CLOSURE_REPEATS: &str = "Comes again";

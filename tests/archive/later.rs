@@ -31,7 +31,7 @@ const OF_A_RING: [&str; 9] =
 const OF_A_BAND: [&str; 4] = ["height", "dome", "relief", "place"];
 
 /// The fields of a practice that 1.0 does not know, by the second part of their names.
-pub const OF_A_PRACTICE: [&str; 13] = [
+pub const OF_A_PRACTICE: [&str; 14] = [
     "phone_name",
     "try_on",
     "catch",
@@ -43,6 +43,7 @@ pub const OF_A_PRACTICE: [&str; 13] = [
     "confidence",
     "busy_chance",
     "busy_longer",
+    "busy_months",
     "resize_chance",
     "try_on_after",
 ];
@@ -104,6 +105,7 @@ fn the_practice_of_1_1_still_reads_and_rewrites() {
     let closures: Vec<_> = practice.closures().into_iter().map(|(_, it)| (it.place, it.days.repeats())).collect();
     assert_eq!(closures, [(Place::Courier, Repeats::SameDates), (Place::Workshop, Repeats::SameWeekday)]);
     assert_eq!((practice.confidence(), practice.tray().len()), (Percent(90), 1));
+    assert_eq!(practice.busy().months.months().collect::<Vec<_>>(), [5, 6, 7, 12]);
     // Nothing about lead times was set: what is usual stands.
     assert_eq!(practice.lead_time(Work::Making).usual().0, 17);
 }

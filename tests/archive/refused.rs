@@ -104,6 +104,9 @@ fn values_that_are_no_values() {
         .into_iter()
         .for_each(|days| check("practice.days_in_hand", days));
     check("practice.weekdays", json!(["mon", "moonday"]));
+    [json!([]), json!([0]), json!([13]), json!([5, "June"]), json!("May"), json!([4_294_967_297u64])]
+        .into_iter()
+        .for_each(|months| check("practice.busy_months", months));
     check("practice.lead_time.making", json!({ "least": 20, "usual": 15, "most": 30 }));
     check("practice.lead_time.making", json!({ "least": 1, "usual": 2 }));
     check(

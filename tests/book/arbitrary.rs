@@ -30,7 +30,7 @@ use proptest::sample::select;
 
 #[path = "arbitrary_dates.rs"]
 mod of_dates;
-use of_dates::{dates, repeats, spread, wedding, week};
+use of_dates::{dates, months, repeats, spread, wedding, week};
 #[path = "arbitrary_fit.rs"]
 mod of_fit;
 use of_fit::{calibrated, order_size, reading, remedy, size_as_read, try_on};
@@ -74,6 +74,7 @@ pub fn practice_fields() -> Vec<Field> {
     let mut all = vec![P::Fair, P::Region, P::FirstSystem, P::Step, P::Weekdays, P::WorksOnHolidays, P::CutOff];
     all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full, P::Clearance, P::Catch, P::Thinnest]);
     all.extend([P::CountsToday, P::Confidence, P::BusyChance, P::BusyLonger, P::ResizeChance, P::TryOnAfter]);
+    all.push(P::BusyMonths);
     all.extend([ItemId(2), ItemId(3)].map(P::TryOn));
     all.extend([Place::AssayOffice, Place::Courier].map(P::PlaceDays));
     all.extend([HolidayName::GoodFriday, HolidayName::LiberationOther].map(P::Holiday));
@@ -163,6 +164,7 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
             })
             .boxed(),
         Field::Practice(P::Weekdays) => week().prop_map(Value::Weekdays).boxed(),
+        Field::Practice(P::BusyMonths) => months().prop_map(Value::Months).boxed(),
         Field::Practice(P::PlaceDays(_)) => (week(), any::<bool>(), any::<bool>())
             .prop_map(|(weekdays, works, shut_at_christmas)| {
                 let on_bank_holidays = if works { OnBankHolidays::Works } else { OnBankHolidays::Closed };

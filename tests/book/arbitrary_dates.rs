@@ -5,6 +5,7 @@ use bandwright::book::id::ItemId;
 use bandwright::book::value::{ChosenExtra, DatesSettled, ExtraWork};
 use bandwright::trade::dates::closed::{Repeats, Weekdays};
 use bandwright::trade::dates::holidays::Region;
+use bandwright::trade::dates::season::MonthSet;
 use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::measure::Percent;
@@ -13,6 +14,10 @@ use proptest::collection::vec;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::select;
+
+pub fn months() -> impl Strategy<Value = MonthSet> {
+    vec(1u32..=12, 1..12).prop_map(|months| MonthSet::of(months).unwrap())
+}
 
 pub fn week() -> impl Strategy<Value = Weekdays> {
     (0u8..128).prop_map(|week| {

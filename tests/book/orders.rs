@@ -7,7 +7,7 @@ use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField, Stage};
 use bandwright::book::id::RecordId;
 use bandwright::book::practice::Practice;
-use bandwright::book::progress::{UnderWay, is_reached, plan, under_way};
+use bandwright::book::progress::{UnderWay, ahead, is_reached, plan, under_way};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::schedule::{Asked, OwnOrders, took};
 use bandwright::book::today::today;
@@ -82,6 +82,13 @@ fn an_order_narrows_as_it_goes() {
     let all = found(&record(3, ordered("2027-03-01", &all)), "2027-04-20");
     assert_eq!(it_ends(&all), ("2027-03-30".into(), "2027-03-30".into()));
     assert!(all.chance.unwrap().is_at_least(Percent(100)));
+    assert_eq!((first.at_work.unwrap().1, all.at_work), (WorkingDays(0), None));
+    // Engraving begins on the day on which making is finished.
+    let (step, so_far) = late.at_work.unwrap();
+    assert_eq!(
+        (step.work, words::agenda::so_far(so_far, step.spread.most())),
+        (ExtraWork::Usual(Work::Engraving), "0 working days so far".to_owned())
+    );
 }
 
 fn it_ends(it: &UnderWay) -> (String, String) {
@@ -95,6 +102,18 @@ fn what_is_not_finished_yet_is_finished_today_at_the_earliest() {
     // Past the longest making: it may be ready any day now, and what follows still takes its time.
     let found = found(&couple, "2027-06-01");
     assert_eq!(it_ends(&found).0, "2027-06-03");
+    assert!(found.is_overrun);
+    let way = |on| ahead(Couple(&couple), Practice(&practice(vec![])), &OwnOrders::default(), day(on), false);
+    // Nobody is shown a day that nobody knows. On its last day, 29 March and Good Friday off, it is still a forecast.
+    assert!(way("2027-05-01").unwrap().ready.is_none() && way("2027-03-31").unwrap().ready.is_some());
+    assert!(way("2027-04-01").unwrap().ready.is_none());
+    let (step, so_far) = found.at_work.unwrap();
+    assert_eq!(step.work, ExtraWork::Usual(Work::Making));
+    // numpy.busday_count of 1 March to 1 June, with Good Friday, Easter Monday, 3 and 31 May closed: 62.
+    assert_eq!(
+        words::agenda::so_far(so_far, step.spread.most()),
+        "62 working days so far: late, 42 more than its longest"
+    );
 }
 
 #[test]

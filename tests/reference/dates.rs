@@ -2,6 +2,7 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 
 use bandwright::trade::dates::holidays::Region;
+use bandwright::trade::dates::spread::{Spread, WorkingDays};
 use chrono::NaiveDate;
 
 pub fn date(text: &str) -> NaiveDate {
@@ -18,3 +19,9 @@ pub fn rows(file: &str) -> Vec<Vec<String>> {
 
 /// The regions of which GOV.UK has lists.
 pub const UK: [Region; 3] = [Region::EnglandAndWales, Region::Scotland, Region::NorthernIreland];
+
+/// "15/17/20".
+pub fn spread(text: &str) -> Spread {
+    let days: Vec<u16> = text.split('/').map(|days| days.parse().unwrap()).collect();
+    Spread::new(WorkingDays(days[0]), WorkingDays(days[1]), WorkingDays(days[2])).unwrap()
+}

@@ -64,7 +64,8 @@ const KINDS = {
 const figure = (noun, least, most, takes) => ({ takes, says: new RegExp(`${noun}.* between ${least} and ${most}( mm| %)?, like [\\d.]+\\.$`, "i") });
 const mm = (noun, least, most, ...more) => figure(noun, least, most, [...more, "comma", "fraction"]);
 const none = ["empty", "spaces"];
-const days = (...more) => ({ takes: [...more, "zero"], says: /^(Enter|The days must be).* (days|number|below 0|between 0 and)\b.*\.$/ });
+const days = (...more) => figure("number of working days", "0", "260", [...more, "zero"]);
+const calendarDays = (...more) => figure("number of days", "0", "366", [...more, "zero"]);
 
 /** A choice among what is offered: every option is taken. */
 const choice = "choice";
@@ -253,7 +254,7 @@ const FIELDS = {
     usual: days(),
     most: days(),
     ...Object.fromEntries(["stones", "marking", "engraving", "delivery", "own"].map((work) => [`extra-${work}`, choice])),
-    "in-hand": days(),
+    "in-hand": calendarDays(),
     confidence: figure("chance to plan for", "50", "100", []),
     decided: { ...KINDS.day, takes: none, "past day": /^Enter a day from today on, Wed 25 Nov 2026\.$/ },
   },
@@ -279,16 +280,17 @@ const FIELDS = {
   },
   "Setting::Time": { "least-days": days(), "usual-days": days(), "most-days": days() },
   "Setting::Extra": { "extra-name": "name", "least-days": days(), "usual-days": days(), "most-days": days() },
-  "Setting::Closures": { region: choice, weekdays: choice, "on-holidays": choice, "cut-off": "time or none", "in-hand": days(...none) },
+  "Setting::Closures": { region: choice, weekdays: choice, "on-holidays": choice, "cut-off": "time or none", "in-hand": calendarDays(...none) },
   "Setting::Closure": { "closure-name": "name", "closure-from": "day", "closure-to": "day", "closure-repeats": choice, "closure-place": choice },
   "Setting::Place": { "place-weekdays": choice, "place-holidays": choice, "place-christmas": choice },
   "Setting::Holidays": { kept: choice },
   "Setting::Chances": {
     confidence: figure("chance to plan for", "50", "100", none),
     "resize-chance": figure("chance", "0", "100", [...none, "zero"]),
-    "try-on-after": days(...none),
+    "try-on-after": calendarDays(...none),
     "busy-chance": figure("chance", "0", "100", [...none, "zero"]),
     "busy-longer": figure("stretch of the work", "0", "300", [...none, "zero"]),
+    "busy-months": choice,
     "counts-today": choice,
   },
   "Setting::Stack": {

@@ -13,7 +13,7 @@ use bandwright::storage::error::StorageError;
 use bandwright::trade::band::section::SectionError;
 use bandwright::trade::dates::closed::CalendarError;
 use bandwright::trade::dates::countdown::DatesError;
-use bandwright::trade::dates::entry::{AmountEntryError, DateEntryError, TimeEntryError};
+use bandwright::trade::dates::entry::{DateEntryError, TimeEntryError};
 use bandwright::trade::dates::spread::{CalendarDays, SpreadError, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::entry::{ContactError, NumberError, NumberFault, SizeEntryError, TextError, TextFault};
@@ -189,12 +189,6 @@ fn a_time_that_cannot_be_taken() {
 
 #[test]
 fn days_and_spreads_that_cannot_be_taken() {
-    use AmountEntryError as A;
-    let kinds = each![
-        A::Empty => A::Empty, A::TooLong => A::TooLong, A::NotANumber => A::NotANumber, A::NotWhole => A::NotWhole,
-        A::Negative => A::Negative, A::TooMany { .. } => A::TooMany { most: 260 },
-    ];
-    check(kinds, |kind| words::dates::amount_entry(*kind));
     use SpreadError as S;
     let days = WorkingDays;
     let kinds = each![

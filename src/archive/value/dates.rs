@@ -9,6 +9,7 @@ use crate::book::id::ItemId;
 use crate::book::value::{ChosenExtra, ExtraWork, NamedClosure};
 use crate::trade::dates::closed::{Closure, OnBankHolidays, Repeats, Weekdays};
 use crate::trade::dates::places::{Place, PlaceDays};
+use crate::trade::dates::season::MonthSet;
 use crate::trade::dates::spread::{Spread, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
 
@@ -83,6 +84,12 @@ pub(super) fn write_weekdays(days: Weekdays) -> Json {
 pub(super) fn read_weekdays(json: &Json) -> Option<Weekdays> {
     let days: Option<Vec<chrono::Weekday>> = json.as_array()?.iter().map(choice).collect();
     Some(days?.into_iter().collect())
+}
+
+/// Some months by their numbers; none at all is no season.
+pub(super) fn read_months(json: &Json) -> Option<MonthSet> {
+    let months: Option<Vec<u32>> = json.as_array()?.iter().map(|month| read_days(month).map(u32::from)).collect();
+    MonthSet::of(months?).filter(|months| !months.is_empty())
 }
 
 pub(super) fn write_spread(spread: Spread) -> Json {

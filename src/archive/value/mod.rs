@@ -72,6 +72,7 @@ pub fn write(value: &Value) -> Json {
         Value::Closure(closure) => write_closure(closure),
         Value::PlaceDays(days) => write_place_days(*days),
         Value::Weekdays(days) => write_weekdays(*days),
+        Value::Months(months) => months.months().collect(),
         Value::Time(time) => write_time(*time),
         Value::Days(days) => json!(days.0),
         Value::Percent(percent) => json!(percent.0),
@@ -148,6 +149,7 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
         Field::Practice(P::Closure(_)) => Value::Closure(read_closure(json)?),
         Field::Practice(P::PlaceDays(_)) => Value::PlaceDays(read_place_days(json)?),
         Field::Practice(P::Weekdays) => Value::Weekdays(read_weekdays(json)?),
+        Field::Practice(P::BusyMonths) => Value::Months(read_months(json)?),
         Field::Practice(P::CutOff) => Value::Time(read_time(json)?),
         Field::Practice(P::DaysInHand | P::TryOnAfter) => Value::Days(CalendarDays(read_days(json)?)),
         Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {

@@ -19,23 +19,36 @@ use crate::book::couple::Couple;
 use crate::book::field::{Field, Stage};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
-use crate::book::progress::{self, UnderWay};
+use crate::book::progress::{self, Ahead, UnderWay};
 use crate::book::remedy::Move;
 use crate::book::schedule::{Asked, OwnOrders, Step};
 use crate::book::value::{ExtraWork, Value};
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::{check, option, several_rows};
+use crate::parts::details::details;
+use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reason, reasons};
+use crate::screens::calendar as drawn;
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
-use crate::trade::dates::countdown::Plan;
+use crate::screens::show::showable;
+use crate::trade::dates::countdown::{MOST_STEPS, is_past_cut_off};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::milestones::Milestone;
+use crate::trade::dates::places::Place;
 use crate::trade::measure::Percent;
-use crate::words::{agenda as say, book as say_book, dates as say_dates, format, screens as say_frame};
+use crate::words::{
+    agenda as say, ahead as say_ahead, book as say_book, dates as say_dates, format, screens as say_frame,
+};
 
-/// The fields of the steps; a practice may have more work of its own than a form has fields.
-const OWN: [&str; 6] = ["done-own-1", "done-own-2", "done-own-3", "done-own-4", "done-own-5", "done-own-6"];
+/// The fields of the steps that are the jeweller's own: as many as an order can have beside making.
+#[rustfmt::skip]
+const OWN: [&str; MOST_STEPS - 1] = [
+    "done-own-1", "done-own-2", "done-own-3", "done-own-4", "done-own-5", "done-own-6", "done-own-7", "done-own-8",
+    "done-own-9", "done-own-10", "done-own-11", "done-own-12", "done-own-13", "done-own-14", "done-own-15", "done-own-16",
+    "done-own-17", "done-own-18", "done-own-19", "done-own-20", "done-own-21", "done-own-22", "done-own-23", "done-own-24",
+    "done-own-25", "done-own-26", "done-own-27", "done-own-28", "done-own-29", "done-own-30", "done-own-31",
+];
 
 pub fn plan(id: RecordId) -> AnyView {
     let app = app();
@@ -65,12 +78,16 @@ pub fn plan(id: RecordId) -> AnyView {
             let _ = leave.try_run(());
         });
     };
-    let planned = with(app, id, progress::plan).flatten();
-    let content = all(vec![
+    let is_under_way = !steps.is_empty();
+    let mut sections = vec![
+        section(say::KEEP, vec![days_to_keep(app, id, form)]),
         section(say::WORK, vec![work(app, id, form, steps)]),
-        section(say::KEEP, vec![days_to_keep(planned, form)]),
         section(say::CALENDAR, vec![into_calendar(app, id)]),
-    ]);
+    ];
+    if is_under_way {
+        sections.swap(0, 1);
+    }
+    let content = all(sections);
     form_page(head, form, content, say_frame::SAVE, save)
 }
 
@@ -135,22 +152,43 @@ fn forecast(it: &UnderWay) -> Vec<Reason> {
         Some(reason(name(step), format::day(day), why))
     };
     let mut all: Vec<Reason> = it.steps.iter().filter_map(step).collect();
-    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), ""));
-    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), ""));
-    all.extend(it.chance.map(|chance| reason(say::IN_TIME, say_dates::chance(chance), "")));
+    all.extend(
+        it.at_work
+            .as_ref()
+            .map(|(step, days)| reason(name(step), say::AT_WORK, say::so_far(*days, step.spread.most()))),
+    );
+    let (earliest, best) = if it.is_overrun { (say::AT_THE_EARLIEST, say::AT_BEST) } else { ("", "") };
+    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), earliest));
+    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), earliest));
+    all.extend(it.chance.map(|chance| reason(say::IN_TIME, say_dates::chance(chance), best)));
     all
 }
 
-fn days_to_keep(plan: Option<Plan>, form: Form) -> AnyView {
-    let Some(plan) = plan else { return para("small", say::NO_PLAN) };
-    let one = |due: &crate::trade::dates::milestones::Due| {
-        reason(say_dates::milestone(due.what), format::day(due.by), say_dates::milestone_why(due.what))
+/// The calendar from today to the wedding, the list that says the same, and what of it is reached.
+fn days_to_keep(app: App, id: RecordId, form: Form) -> AnyView {
+    let found = Memo::new(move |_| {
+        // A page that stays open over midnight counts from the new day.
+        app.today.track();
+        with(app, id, |couple, practice, own, today| {
+            let cut_off = practice.cut_off();
+            let past = cut_off.is_some_and(|cut_off| is_past_cut_off(clock::now().1, cut_off));
+            progress::ahead(couple, practice, own, today, past)
+        })
+        .flatten()
+    });
+    let Some(milestones) = found.with_untracked(|found| Some(found.as_ref()?.plan.milestones.clone())) else {
+        return para("small", say::NO_PLAN);
     };
-    let all_due = plan.milestones.iter().map(one).collect::<Vec<_>>();
-    let options = plan.milestones.iter().filter(|due| due.what != Milestone::Order);
+    let names = app.practice(|practice| practice.closure_names(Place::Workshop));
+    let of = move |read: fn(&Ahead) -> Vec<Reason>| found.with(|it| it.as_ref().map(read).unwrap_or_default());
+    let drawn = Signal::derive(move || found.with(|it| it.as_ref().map(drawn::drawn).unwrap_or_default()));
+    let closed = move || found.with(|it| it.as_ref().map(|it| drawn::closed(it, &names)).unwrap_or_default());
+    let options = milestones.iter().filter(|due| due.what != Milestone::Order);
     let options = options.map(|due| option(Code::code(due.what), say_dates::milestone(due.what))).collect();
     all(vec![
-        reasons(Signal::stored(all_due)),
+        showable(vec![picture(drawn)], move || found.with_untracked(|it| it.as_ref().map(drawn::shown))),
+        reasons(Signal::derive(move || of(drawn::days))),
+        details(say_ahead::CLOSED, reasons(Signal::derive(closed))),
         several_rows("reached", say::REACHED, options, form.text("reached"), form.complaint("reached")),
     ])
 }

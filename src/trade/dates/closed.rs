@@ -278,6 +278,11 @@ impl Calendar {
             .collect()
     }
 
+    /// The working days from a day on, the day itself among them if it is one, as far as [`REACH`].
+    pub fn working_from(&self, day: NaiveDate) -> impl Iterator<Item = NaiveDate> {
+        self.working_days(day, NaiveDate::succ_opt)
+    }
+
     /// The working days from a day on, in the direction of `step`, as far as [`REACH`].
     fn working_days(
         &self,

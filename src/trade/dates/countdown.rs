@@ -179,7 +179,7 @@ pub fn is_past_cut_off(now: NaiveTime, cut_off: NaiveTime) -> bool {
 ///
 /// ```
 /// use bandwright::trade::dates::{closed::Calendar, countdown::*, forecast::*, holidays::Region, lead_times};
-/// use bandwright::trade::dates::{odds::Lasts, places::*, wedding::Wedding};
+/// use bandwright::trade::dates::{odds::Lasts, places::*, season::Busy, wedding::Wedding};
 /// use bandwright::trade::measure::Percent;
 /// let date = |y, m, d| chrono::NaiveDate::from_ymd_opt(y, m, d).unwrap();
 /// let making = Leg { place: Place::Workshop, lasts: Lasts::Spread(lead_times::MAKING.days) };
@@ -254,23 +254,26 @@ pub fn if_ordered_today(inputs: &Inputs) -> Result<Ordered, DatesError> {
     let way = &inputs.way;
     check(way)?;
     let day_zero = day_zero(&way.places.workshop, inputs.today, inputs.past_cut_off)?;
+    let finish = forecast::finish(way, day_zero, day_zero)?;
     Ok(Ordered {
         day_zero,
         least: way.with(day_zero, Lasts::least)?,
         usual: way.with(day_zero, Lasts::usual)?,
-        most: way.surely_from(day_zero)?,
-        finish: forecast::finish(way, day_zero, day_zero)?,
+        most: finish.last(),
+        finish,
     })
 }
 
-/// What a step costs, by its place among the steps.
-pub fn cost(inputs: &Inputs, answer: &Countdown, step: usize) -> Result<Cost, DatesError> {
-    let mut way = inputs.way.clone();
-    way.legs = way.legs.into_iter().enumerate().filter(|(at, _)| *at != step).map(|(_, leg)| leg).collect();
-    let chances = forecast::chances(&way, answer.plan.in_hand)?;
-    let order_by = chances.last(&way.places.workshop, inputs.confidence)?;
-    let days = way.places.workshop.count(answer.plan.order_by, order_by)?;
-    Ok(Cost { days, without: chances.from(answer.if_today.day_zero) })
+/// What each of the steps costs, in their order.
+pub fn costs(inputs: &Inputs, answer: &Countdown) -> Result<Vec<Cost>, DatesError> {
+    let workshop = &inputs.way.places.workshop;
+    let mut all = Vec::new();
+    for chances in forecast::chances_without_each(&inputs.way, answer.plan.in_hand)? {
+        let order_by = chances.last(workshop, inputs.confidence)?;
+        let days = workshop.count(answer.plan.order_by, order_by)?;
+        all.push(Cost { days, without: chances.from(answer.if_today.day_zero) });
+    }
+    Ok(all)
 }
 
 /// Day zero of an order: its day, or the next working day if that is closed or past the cut-off.

@@ -60,6 +60,16 @@ impl Row {
     fn applies(&self, year: i32) -> bool {
         (self.from..=self.to).contains(&year) && (year - self.from) % self.every == 0
     }
+
+    /// Whether its day of one year may have a say in another: in the same one always, in a neighbouring one where it is
+    /// given again across the year's end. No rule moves a day by two months.
+    fn reaches(&self, one: i32, other: i32) -> bool {
+        let month = match self.rule {
+            Rule::Fixed { month, .. } | Rule::From { month, .. } => month,
+            Rule::Easter(_) => 4,
+        };
+        one == other || if one < other { month >= 11 } else { month <= 2 }
+    }
 }
 
 /// A date written in the table; one that does not exist would not compile.
@@ -105,8 +115,8 @@ pub struct Holiday {
 /// To a jeweller: the days on which couriers, assay offices and most benches stand still.
 ///
 /// How: the one-off days, then the rules' own days (less those that moved), then the substitutes for what fell on a
-/// weekend, earliest first, each on the next weekday still free. Neighbouring years are worked out as well, so that
-/// a substitute may cross the year's end. Range: the United Kingdom from 1995, the others from 2012; a year that cannot be written has none.
+/// weekend, earliest first, each on the next weekday still free. What lies near the ends of the neighbouring years is
+/// worked out as well, so that a substitute may cross the year's end. Range: the United Kingdom from 1995, the others from 2012; a year that cannot be written has none.
 /// Source: each line of the table names its own; GOV.UK's lists of 2012 to 2028 are in the tests.
 ///
 /// ```
@@ -123,8 +133,8 @@ pub fn in_year(region: Region, year: i32) -> Vec<Holiday> {
     }
     let mut to_substitute = Vec::new();
     for row in RULES.iter().filter(|row| has(row.places, region)) {
-        for year in years.clone().filter(|year| row.applies(*year)) {
-            let Some(day) = day_in(row.rule, year).filter(|day| !is_replaced(region, *day)) else { continue };
+        for near in years.clone().filter(|near| row.applies(*near) && row.reaches(*near, year)) {
+            let Some(day) = day_in(row.rule, near).filter(|day| !is_replaced(region, *day)) else { continue };
             let mut holiday = Holiday { day, name: row.name, kind: HolidayKind::Itself, by_choice: row.by_choice };
             match row.weekend {
                 OnWeekend::NextFreeWeekday if is_weekend(day) => {

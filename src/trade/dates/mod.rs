@@ -17,5 +17,6 @@ pub mod lead_times;
 pub mod milestones;
 pub mod odds;
 pub mod places;
+pub mod season;
 pub mod spread;
 pub mod wedding;

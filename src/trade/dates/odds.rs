@@ -1,7 +1,7 @@
 //! How long a step lasts as weights, one a whole number of working days, and chances.
 //!
-//! Weights are whole numbers, kept as floating point: sums and products of them are exact up to 2^53, which five steps
-//! with customary spreads stay below; beyond it they are off by a few parts in 10^15.
+//! Weights are whole numbers, kept as floating point: sums and products of them are exact up to 2^53. Where steps and
+//! seasons come to more they are counted as shares of one, off by a few parts in 10^15.
 
 use super::spread::{Spread, WorkingDays};
 use crate::trade::arrange::in_order;
@@ -111,12 +111,6 @@ impl Lasts {
             }
         }
         Odds { least, weights }
-    }
-}
-
-impl Odds {
-    pub fn total(&self) -> f64 {
-        self.weights.iter().sum()
     }
 }
 

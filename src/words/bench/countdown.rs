@@ -6,7 +6,7 @@ use crate::trade::dates::odds::Chance;
 use crate::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use crate::trade::measure::Percent;
 use crate::words::{dates, format};
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveTime};
 pub const ORDER_BY: &str = "Order by";
 pub const CONFIDENCE: &str = "Chance of being in time to plan for";
 pub const DECIDED: &str = "If they decide later";
@@ -53,7 +53,12 @@ pub fn fits(chance: Chance) -> String {
 }
 
 pub fn order_by_how(confidence: Percent) -> String {
-    format!("the last day with {} % in time", format::count(confidence.0.into()))
+    format!("the last day with {} % in time; work starts the same day", format::count(confidence.0.into()))
+}
+
+/// Why work starts on its day, before the cut-off.
+pub fn before_cut_off(cut_off: NaiveTime) -> String {
+    format!("an order until {} counts as today’s", dates::time(cut_off))
 }
 
 /// "95 % ready by".

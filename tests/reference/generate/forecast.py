@@ -5,6 +5,7 @@
 
 Out: tests/reference/forecast-one-calendar.csv     numpy.convolve of the steps, busday_offset of their sums
      tests/reference/forecast-many-calendars.csv   every combination of lengths, one by one, in whole fractions
+     tests/reference/forecast-busy-months.csv      the same with a season that is busy in some months, worked day by day
 """
 
 import itertools
@@ -126,6 +127,83 @@ def many_calendars():
         yield f"{line},{wanted},{order}"
 
 
+def by_rank(spread, season):
+    """Usual and busy lengths of the same rank, with the chance of each pair: both are read off at the same height."""
+    ends = []
+    for least, usual, most in (spread, season):
+        shares = itertools.accumulate(fractions(least, usual, most))
+        ends.append([(end, least + more) for more, end in enumerate(shares)])
+    heights = sorted({end for side in ends for end, _ in side})
+    pairs = []
+    for low, high in zip([Fraction(0), *heights], heights):
+        usual, busy = (next(length for end, length in side if end > low) for side in ends)
+        pairs.append((usual, busy, high - low))
+    return pairs
+
+
+def worked(day, usual, busy, months, days):
+    """The day on which a step is finished that is worked day by day, a share of it each day."""
+    done = Fraction(0)
+    day = numpy.busday_offset(day, 0, roll="forward", busdaycal=days).item()
+    while done < 1:
+        length = busy if day.month in months else usual
+        if length == 0:
+            break
+        done += Fraction(1, length)
+        day = numpy.busday_offset(day, 1, roll="forward", busdaycal=days).item()
+    return day
+
+
+def busy_months():
+    dice = random.Random("some months are busy")
+    yield "# Source: every combination of lengths, one by one, in Python's fractions; each step worked day by day, a busy day"
+    yield "# a share of the busy length, another a share of the usual length of the same rank; numpy.busday_offset; holidays"
+    yield "# of PyPI holidays. Places and order day as in forecast-many-calendars.csv. Months: their numbers."
+    yield "region,places,from,steps,busy,longer,months,by,chance,ready50,ready80,ready95,wanted,order"
+    for at in range(100):
+        region = list(REGIONS)[at % 3]
+        days = [calendar(region, WEEKS[0], True), calendar(region, WEEKS[1], True), calendar(region, WEEKS[2], False)]
+        start = date(2027, 3, 1) + timedelta(dice.randrange(700))
+        count = 1 + at % 3
+        places = [dice.randrange(3) for _ in range(count)]
+        spreads = [a_spread(dice, 7) for _ in range(count)]
+        busy, by_share = dice.choice((20, 50, 100)), dice.choice((25, 50, 100, 200))
+        # Most of them end or begin while the work goes on.
+        months = sorted({(start.month + dice.randrange(-1, 3) - 1) % 12 + 1 for _ in range(1 + at % 2)})
+        usual = [[(length, length, weight) for length, weight in zip(range(s[0], s[2] + 1), fractions(*s))] for s in spreads]
+        ways = []
+        for share, steps in ((100 - busy, usual), (busy, [by_rank(s, longer(s, by_share)) for s in spreads])):
+            for lengths in itertools.product(*steps) if share else ():
+                weight = Fraction(share, 100) * math.prod(weight for _, _, weight in lengths)
+                ways.append(([length[:2] for length in lengths], weight))
+        known = {}
+
+        def end_of(day, place, pair):
+            key = (day, place, pair)
+            if key not in known:
+                known[key] = worked(day, *pair, months, days[place])
+            return known[key]
+
+        def finishes(day):
+            odds = {}
+            for lengths, weight in ways:
+                end = day
+                for place, pair in zip(places, lengths):
+                    end = end_of(end, place, pair)
+                odds[end] = odds.get(end, 0) + weight
+            return odds
+
+        odds = finishes(start)
+        by = min(odds) + (max(odds) - min(odds)) * dice.random()
+        wanted = dice.choice((50, 80, 90, 95, 99, 100))
+        order = numpy.busday_offset(by, 0, roll="backward", busdaycal=days[0]).item()
+        while sum(weight for end, weight in finishes(order).items() if end <= by) * 100 < wanted:
+            order = numpy.busday_offset(order, -1, roll="backward", busdaycal=days[0]).item()
+        season = f"{by_share},{' '.join(map(str, months))}"
+        line = row(region, "".join("wac"[place] for place in places), start, written(spreads), busy, season, by, odds, 0)
+        yield f"{line},{wanted},{order}"
+
+
 def row(region, where, start, steps, busy, by_share, by, odds, slack):
     chance = sum(weight for day, weight in odds.items() if day <= by)
     ready = []
@@ -147,6 +225,7 @@ def main():
     for name, lines in (
         ("forecast-one-calendar.csv", one_calendar()),
         ("forecast-many-calendars.csv", many_calendars()),
+        ("forecast-busy-months.csv", busy_months()),
     ):
         text = "\n".join(lines) + "\n"
         path = Path(HERE) / name

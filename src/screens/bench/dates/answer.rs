@@ -2,46 +2,47 @@
 
 use super::reckon::Reckoned;
 use crate::app::show::Shown;
+use crate::book::progress::Ahead;
 use crate::book::schedule::Step;
 use crate::book::value::ExtraWork;
 use crate::parts::answer::{Said, Tone};
 use crate::parts::reasons::{Reason, reason};
-use crate::pictures::calendar_strip::{CalendarStrip, calendar_strip};
+use crate::screens::calendar;
 use crate::trade::dates::countdown::{CONFIDENCE, Cost, DatesError};
 use crate::trade::dates::lead_times::{self, Step as Work};
 use crate::trade::dates::odds::Lasts;
 use crate::trade::measure::{Percent, Standing};
-use crate::words::pictures::DayMark;
 use crate::words::{bench as say, dates as say_dates, format, showing, standing};
 
-/// So many appointments are drawn.
-const APPOINTMENTS: usize = 3;
+/// The way ahead, if it is ordered today.
+pub fn ahead(found: &Reckoned) -> Option<Ahead> {
+    let (answer, calendar) = (found.countdown()?, found.calendar.as_ref()?);
+    let ready = (answer.if_today.day_zero, answer.if_today.finish.clone());
+    let until = answer.plan.wedding;
+    Some(Ahead {
+        today: found.today,
+        plan: answer.plan.clone(),
+        ready: Some(ready),
+        is_ordered: false,
+        calendar: calendar.clone(),
+        closed_days: answer.closed_days.clone(),
+        appointments: found.appointments.iter().copied().filter(|day| *day <= until).collect(),
+        reached: Vec::new(),
+    })
+}
 
 /// The calendar from today to the wedding.
 pub fn drawn(found: &Reckoned) -> Option<String> {
-    let (answer, calendar) = (found.countdown()?, found.calendar.as_ref()?);
-    // From today on the answer lists them; before today the calendar is asked.
-    let closed = |day| {
-        if day < found.today {
-            !calendar.is_working(day)
-        } else {
-            answer.closed_days.binary_search_by_key(&day, |closed| closed.day).is_ok()
-        }
-    };
-    let plan = &answer.plan;
-    let mut marks = vec![
-        (DayMark::Today, found.today),
-        (DayMark::OrderBy, plan.order_by),
-        (DayMark::Start, answer.if_today.day_zero),
-        (DayMark::Finish, answer.if_today.finish.by(Percent(50))),
-        (DayMark::InHand, plan.in_hand),
-        (DayMark::Wedding, plan.wedding),
-    ];
-    marks.extend(plan.milestones.iter().filter_map(|due| Some((DayMark::of(due.what)?, due.by))));
-    let before_it = found.appointments.iter().filter(|day| **day <= plan.wedding).take(APPOINTMENTS);
-    marks.extend(before_it.map(|day| (DayMark::Appointment, *day)));
-    let finish: Vec<_> = answer.if_today.finish.days().collect();
-    Some(calendar_strip(&CalendarStrip { marks, finish: &finish, closed: &closed }).svg)
+    ahead(found).map(|ahead| calendar::drawn(&ahead))
+}
+
+/// The list that says the same.
+pub fn days(found: &Reckoned) -> Vec<Reason> {
+    ahead(found).map(|ahead| calendar::days(&ahead)).unwrap_or_default()
+}
+
+pub fn closed(found: &Reckoned) -> Vec<Reason> {
+    ahead(found).map(|ahead| calendar::closed(&ahead, &found.closures)).unwrap_or_default()
 }
 
 pub fn said(found: &Reckoned) -> Said {
@@ -92,15 +93,6 @@ pub fn cautions(found: &Reckoned) -> Vec<String> {
     all
 }
 
-/// The days to keep, planned back from the wedding.
-pub fn milestones(found: &Reckoned) -> Vec<Reason> {
-    let Some(answer) = found.countdown() else { return Vec::new() };
-    let one = |due: &crate::trade::dates::milestones::Due| {
-        reason(say_dates::milestone(due.what), format::day(due.by), say_dates::milestone_why(due.what))
-    };
-    answer.plan.milestones.iter().map(one).collect()
-}
-
 pub fn reasons(found: &Reckoned) -> Vec<Reason> {
     let mut all = Vec::new();
     if let Some((answer, in_hand)) = found.countdown().zip(found.in_hand) {
@@ -122,7 +114,12 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
             let day = format::day(ordered.finish.by(share));
             all.push(reason(say::ready_with(share), day, say::IF_ORDERED_TODAY.to_owned()));
         }
-        let why = if found.past_cut_off { say::PAST_CUT_OFF } else { say::DAY_ZERO_HOW };
+        let why = match found.cut_off {
+            Some(_) if found.past_cut_off => say::PAST_CUT_OFF.to_owned(),
+            // On a closed day the time of day says nothing.
+            Some(cut_off) if ordered.day_zero == found.today => say::before_cut_off(cut_off),
+            Some(_) | None => say::DAY_ZERO_HOW.to_owned(),
+        };
         all.push(reason(say::WORK_STARTS, format::day(ordered.day_zero), why));
     }
     if let Some((day, then)) = &found.decided {

@@ -18,18 +18,20 @@ use crate::book::field::Field;
 use crate::book::value::Value;
 use crate::parts::answer::answer;
 use crate::parts::button::{Weight, button, link_button};
+use crate::parts::details::details;
 use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::screens::show::showable;
-use crate::words::{bench as say, book as say_book, dates as say_dates, format};
+use crate::words::{ahead as say_ahead, bench as say, book as say_book, dates as say_dates, format};
 use reckon::Reckoned;
 
 pub fn dates(opened: Opened) -> AnyView {
     let app = opened.app;
     let form = opened.form(fields::start(&opened));
     let whose = opened.whose.map(|whose| whose.id);
-    let found = Memo::new(move |_| reckon::reckon(app, form, whose));
+    let own = reckon::own_orders(app);
+    let found = Memo::new(move |_| reckon::reckon(app, form, whose, own));
     let sheet = Sheet::new(form, Signal::derive(move || found.with(|found| found.complaints.clone())));
     let answered = found.with_untracked(|found| found.countdown().is_some());
     let there = Memo::new(move |_| found.with(|found| found.countdown().is_some()));
@@ -48,9 +50,11 @@ pub fn dates(opened: Opened) -> AnyView {
     let head = all(vec![maybe(said), sheet::cautions(Signal::derive(move || found.with(answer::cautions)))]);
     let why = move || {
         (there.get() || only_finish.get()).then(|| {
-            let list = Signal::derive(move || found.with(answer::milestones));
+            let days = Signal::derive(move || found.with(answer::days));
+            let closed = Signal::derive(move || found.with(answer::closed));
+            let keep = move || vec![reasons(days), details(say_ahead::CLOSED, reasons(closed))];
             all(vec![
-                maybe(move || there.get().then(|| section(say::DAYS_TO_KEEP, vec![reasons(list)]))),
+                maybe(move || there.get().then(|| section(say::DAYS_TO_KEEP, keep()))),
                 section(say::WHY, vec![reasons(Signal::derive(move || found.with(answer::reasons)))]),
                 para("small", say_dates::HOW_COUNTED),
             ])

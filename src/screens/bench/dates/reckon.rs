@@ -1,6 +1,6 @@
 //! The inputs of the countdown, read, and what `trade` makes of them.
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveTime};
 use leptos::prelude::*;
 
 use super::super::sheet::{Complaints, judge};
@@ -11,19 +11,20 @@ use crate::archive::code::Code;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
+use crate::book::progress;
 use crate::book::schedule::{self as way, OwnOrders, Step};
 use crate::book::value::{ChosenExtra, DatesSettled, ExtraWork};
 use crate::trade::dates::closed::Calendar;
 use crate::trade::dates::countdown::{self, Cost, Countdown, DatesError, Inputs, Ordered, is_past_cut_off};
-use crate::trade::dates::entry::{read_calendar_days, read_day, read_wedding, read_working_days};
+use crate::trade::dates::entry::{read_day, read_wedding};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::{EXTRAS, Step as Work};
 use crate::trade::dates::odds::Lasts;
 use crate::trade::dates::places::Place;
-use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError};
+use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::entry::read_percent;
-use crate::trade::limits::Limit;
+use crate::trade::entry::{read_percent, read_whole};
+use crate::trade::limits::{Limit, Whole};
 use crate::trade::measure::Percent;
 use crate::words::dates::{self as say_dates, Asked};
 use crate::words::{bench as say, entry as say_entry};
@@ -33,6 +34,8 @@ use crate::words::{bench as say, entry as say_entry};
 pub struct Reckoned {
     pub complaints: Complaints,
     pub today: NaiveDate,
+    /// After this time an order counts as the next working day's.
+    pub cut_off: Option<NaiveTime>,
     pub past_cut_off: bool,
     pub wedding: Option<Wedding>,
     pub region: Region,
@@ -51,23 +54,32 @@ pub struct Reckoned {
     pub counts_today: bool,
     /// The days of the couple's appointments that are still to come.
     pub appointments: Vec<NaiveDate>,
+    /// What the workshop's closures are called.
+    pub closures: Vec<String>,
     /// When it is ready if it is ordered now; needs no wedding.
     pub if_today: Option<Ordered>,
 }
 
-pub fn reckon(app: App, form: Form, whose: Option<RecordId>) -> Reckoned {
+/// How long the jeweller's own orders took; read from the whole book, and so not at every key.
+pub fn own_orders(app: App) -> Memo<OwnOrders> {
+    Memo::new(move |_| {
+        app.with(|book| OwnOrders::of(book.couples.values().map(|record| Couple(record)), Practice(&book.practice)))
+    })
+}
+
+pub fn reckon(app: App, form: Form, whose: Option<RecordId>, own: Memo<OwnOrders>) -> Reckoned {
     let text = |key| form.text(key).get();
     let mut complaints = Complaints::new();
     let today = app.today.get();
-    let past_cut_off =
-        app.practice(|practice| practice.cut_off()).is_some_and(|cut_off| is_past_cut_off(clock::now().1, cut_off));
+    let cut_off = app.practice(|practice| practice.cut_off());
+    let past_cut_off = cut_off.is_some_and(|cut_off| is_past_cut_off(clock::now().1, cut_off));
     let read = read_wedding(&text("wedding"), today).map_err(|error| say_dates::date_entry(error, Asked::Wedding));
     let wedding = judge(&mut complaints, "wedding", read);
     let region = Region::from_code(&text("region")).unwrap_or(Region::EnglandAndWales);
     let calendar = app.practice(|practice| practice.calendar(region, Place::Workshop));
     let making = spread(form, &mut complaints);
-    let in_hand = read_calendar_days(&text("in-hand")).map_err(say_dates::amount_entry);
-    let in_hand = judge(&mut complaints, "in-hand", in_hand);
+    let in_hand = whole(&text("in-hand"), Limit::DaysInHand);
+    let in_hand = judge(&mut complaints, "in-hand", in_hand).map(|days| CalendarDays(days.0));
     let confidence = read_percent(&text("confidence"), Limit::ConfidenceShare).map_err(say_entry::number_error);
     let confidence = judge(&mut complaints, "confidence", confidence);
     let decided = match text("decided") {
@@ -92,22 +104,24 @@ pub fn reckon(app: App, form: Form, whose: Option<RecordId>) -> Reckoned {
     let inputs = asked.as_ref().map(|asked| {
         app.with(|book| {
             let practice = Practice(&book.practice);
-            let own = OwnOrders::of(book.couples.values().map(|record| Couple(record)), practice);
-            let inputs = asked.inputs(practice, &own, wedding.unwrap_or(Wedding::NotYet), today)?;
+            let wedding = wedding.unwrap_or(Wedding::NotYet);
+            let inputs = own.with(|own| asked.inputs(practice, own, wedding, today))?;
             Ok(Inputs { past_cut_off, ..inputs })
         })
     });
     let ready = inputs.as_ref().and_then(|inputs| inputs.as_ref().ok());
-    let if_today = ready.and_then(|inputs| countdown::if_ordered_today(inputs).ok());
     let answer = inputs.as_ref().map(|inputs| match inputs {
         Ok(inputs) => countdown::countdown(inputs),
         Err(error) => Err(DatesError::Calendar(*error)),
     });
     let found = ready.zip(answer.as_ref().and_then(|answer| answer.as_ref().ok()));
-    let costs = found.map_or(Vec::new(), |(inputs, answer)| {
-        let one = |step| (step > 0).then(|| countdown::cost(inputs, answer, step).ok()).flatten();
-        (0..inputs.way.legs.len()).map(one).collect()
-    });
+    let if_today = match found {
+        Some((_, answer)) => Some(answer.if_today.clone()),
+        None => ready.and_then(|inputs| countdown::if_ordered_today(inputs).ok()),
+    };
+    let costs = found.and_then(|(inputs, answer)| countdown::costs(inputs, answer).ok()).unwrap_or_default();
+    // Making is the first of them, and nothing that could be left out.
+    let costs = costs.into_iter().enumerate().map(|(at, cost)| (at > 0).then_some(cost)).collect();
     let decided = decided.zip(ready).and_then(|(day, inputs)| {
         let then = Inputs { today: day, past_cut_off: past_cut_off && day == today, ..inputs.clone() };
         Some((day, countdown::countdown(&then).ok()?))
@@ -116,15 +130,14 @@ pub fn reckon(app: App, form: Form, whose: Option<RecordId>) -> Reckoned {
     let steps = asked.map_or(Vec::new(), |asked| asked.steps()).into_iter().zip(lasts).collect();
     let calendar = calendar.ok();
     let counts_today = app.practice(|practice| practice.counts_today());
-    let to_come = |couple: Couple<'_>| {
-        let open = couple.appointments().into_iter().filter(|it| it.outcome.is_none() && it.when.day >= today);
-        open.map(|it| it.when.day).collect()
-    };
-    let appointments = whose.and_then(|id| app.couple(id, to_come)).unwrap_or_default();
+    let appointments = whose.and_then(|id| app.couple(id, |couple| progress::appointments(couple, today)));
+    let closures = app.practice(|practice| practice.closure_names(Place::Workshop));
     Reckoned {
-        appointments,
+        appointments: appointments.unwrap_or_default(),
+        closures,
         complaints,
         today,
+        cut_off,
         past_cut_off,
         wedding,
         region,
@@ -142,10 +155,16 @@ pub fn reckon(app: App, form: Form, whose: Option<RecordId>) -> Reckoned {
     }
 }
 
+fn whole(text: &str, limit: Limit) -> Result<Whole, String> {
+    read_whole(text, limit).map_err(say_entry::number_error)
+}
+
 /// Least, usual and most of making; what is wrong with their order is said beside the one to change.
 fn spread(form: Form, complaints: &mut Complaints) -> Option<Spread> {
-    let mut days =
-        |key| judge(complaints, key, read_working_days(&form.text(key).get()).map_err(say_dates::amount_entry));
+    let mut days = |key| {
+        let read = whole(&form.text(key).get(), Limit::LeadTimeDays);
+        judge(complaints, key, read).map(|days| WorkingDays(days.0))
+    };
     let (least, usual, most) = (days("least"), days("usual"), days("most"));
     let read = Spread::new(least?, usual?, most?);
     let key = match read {

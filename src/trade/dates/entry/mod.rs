@@ -1,13 +1,12 @@
-//! What people type as a day, a wedding date, a time or a number of days -> the typed value, or why not.
+//! What people type as a day, a wedding date or a time -> the typed value, or why not. Numbers of days are whole
+//! numbers like others: [`crate::trade::entry::read_whole`].
 //!
 //! Dates are read as they are written in the UK: the day first, then the month. A date written the other way round
 //! is never guessed at: what cannot be read for certain is an error of its own.
 
-mod amount;
 mod parts;
 mod time;
 
-pub use amount::{AmountEntryError, read_calendar_days, read_working_days};
 pub use time::{TimeEntryError, read_time};
 
 use super::holidays::LAST_DAY;
