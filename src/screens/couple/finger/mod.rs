@@ -25,6 +25,7 @@ use crate::book::practice::Practice;
 use crate::book::value::{ReadingTaken, Value};
 use crate::parts::choice::tick;
 use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::screens::start_of_page;
 use crate::trade::band::Bore;
 use crate::trade::fit::{Hands, Place, ReadAt, Sits};
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
@@ -68,6 +69,8 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
         take(whom, reading, move || {
             form.done();
             form.reset();
+            // The reading, and what all of them come to, stand at the top of the page.
+            request_animation_frame(start_of_page);
         });
     };
     let content = all(vec![
