@@ -53,7 +53,7 @@ fn free_words_are_never_split() {
 fn like_things_are_told_apart_in_a_list() {
     assert_eq!(beginning("Tess: reading", "M½, comb 6 mm flat, normal hands"), "Tess: reading, M½");
     let long = "never likes anything that catches on the wool";
-    assert_eq!(beginning("Note", long), "Note, never likes anything that catch…");
+    assert_eq!(beginning("Note", long), "Note, never likes anything that catche…");
     assert_eq!(numbered("Note".to_owned(), 0), "Note");
     assert_eq!(numbered("Note".to_owned(), 2), "Note (3)");
     assert!(is_numbered("Note (3)", "Note") && is_numbered("Note", "Note") && !is_numbered("Notes", "Note"));
