@@ -31,13 +31,58 @@ pub fn is_kept() -> bool {
     stored::can_keep() && UNKEPT.with_borrow(Option::is_none)
 }
 
-/// Takes up what the jeweller's link says, and takes it out of the address.
-pub fn take_up(query: &Query) {
+/// Takes up what the jeweller's link says, and takes it out of the address. Where it is for others than a list that
+/// has been begun here, nothing is taken up: then it answers with the invitation, for somebody to decide.
+pub fn take_up(query: &Query) -> Option<Invitation> {
     let invitation = read_invitation(query.iter().map(|(key, text)| (key.as_str(), text.as_str())));
     if invitation == Invitation::default() {
-        return;
+        return None;
     }
-    let mut said = now();
+    let there = now();
+    if !is_for_others(&invitation, &there) {
+        invite(there, invitation);
+    } else if is_begun(&there) {
+        return Some(invitation);
+    } else {
+        drop(begin_for(&invitation));
+    }
+    None
+}
+
+/// Whether more is written in a list than the names that its link brought along.
+pub fn is_begun(said: &Said) -> bool {
+    let brought = |who| match who {
+        Some(Wearer::First) => said.invitation.first.as_deref(),
+        Some(Wearer::Second) => said.invitation.second.as_deref(),
+        None => None,
+    };
+    said.answers.keys().any(|spot| {
+        let answer = said.get(*spot);
+        answer.is_some() && !(spot.ask == Ask::Name && answer == brought(spot.who))
+    })
+}
+
+/// Begins a new list for those whom a link invites, and answers with the one that was there.
+pub fn begin_for(invitation: &Invitation) -> Said {
+    let before = delete();
+    invite(now(), invitation.clone());
+    before
+}
+
+/// Leaves a link unused, and takes it out of the address.
+pub fn leave_link() {
+    route::rename(&Address::List(None).to_string());
+}
+
+/// Whether nobody whom a link names is in a list that has names. One name may have been put right since.
+fn is_for_others(invitation: &Invitation, said: &Said) -> bool {
+    let there = Wearer::BOTH.map(|who| said.name(who));
+    let mut invited = [&invitation.first, &invitation.second].into_iter().flatten().peekable();
+    let is_named = invited.peek().is_some() && there.iter().any(Option::is_some);
+    is_named && invited.all(|name| !there.contains(&Some(name.as_str())))
+}
+
+fn invite(mut said: Said, invitation: Invitation) {
     for (who, name) in [(Wearer::First, &invitation.first), (Wearer::Second, &invitation.second)] {
         if let (None, Some(name)) = (said.name(who), name) {
             said.set(Spot::of(Ask::Name, who), name.clone(), clock::now().0);
@@ -46,7 +91,7 @@ pub fn take_up(query: &Query) {
     said.invitation = invitation;
     keep(&said);
     if is_kept() {
-        route::rename(&Address::List(None).to_string());
+        leave_link();
     }
 }
 

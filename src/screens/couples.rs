@@ -69,13 +69,13 @@ pub fn couples() -> AnyView {
     };
     let content = column(vec![
         Field::new("find", say::FIND, find).enter("search").line(),
+        row_of(vec![
+            link_button(Weight::Plain, say_list::TAKE_IN, Address::TakeIn.to_string()),
+            link_button(Weight::Plain, say_list::INVITE, Address::Invite.to_string()),
+        ]),
         maybe(none),
         lines(shown),
         maybe(more),
-        row_of(vec![
-            link_button(Weight::Quiet, say_list::TAKE_IN, Address::TakeIn.to_string()),
-            link_button(Weight::Quiet, say_list::INVITE, Address::Invite.to_string()),
-        ]),
         maybe(move || any_put_away.get().then(|| check("put-away", say::SHOW_PUT_AWAY, None, with_put_away))),
     ]);
     let new = link_button(Weight::Primary, say::NEW_COUPLE, Address::NewCouple.to_string());

@@ -18,5 +18,6 @@ fn group(group: Group) -> AnyView {
         rows.push(el("dd").text(value).view());
     }
     let heading = group.heading.map(|heading| el("h3").text(heading).view());
-    block("said-group", vec![or_nothing(heading), el("dl").class("said-lines").children(rows).view()])
+    let lines = (!rows.is_empty()).then(|| el("dl").class("said-lines").children(rows).view());
+    block("said-group", vec![or_nothing(heading), or_nothing(lines)])
 }

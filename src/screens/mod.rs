@@ -9,6 +9,7 @@ mod couple;
 mod couples;
 mod fields;
 mod form_page;
+mod handed;
 mod in_words;
 mod later;
 mod list;

@@ -53,15 +53,15 @@ pub fn erased() -> String {
 
 // Files out
 pub const WHAT_LEAVES: &str = "What leaves";
-pub const WHOLE_BOOK: &str = "The whole book";
+pub const WHOLE_BOOK: &str = "Whole book";
 pub const SOME_COUPLES: &str = "Some couples";
-pub const SPREADSHEET: &str = "For a spreadsheet";
+pub const SPREADSHEET: &str = "Spreadsheet";
 pub const CHOOSE_COUPLES: &str = "Couples";
 pub const NOBODY_CHOSEN: &str = "Choose at least one couple.";
 pub const COPIES_HOW: &str = "A file that this app reads again, here or on another phone. It is not locked: whoever has it can \
                               read it.";
 pub const SPREADSHEET_HOW: &str = "A table to look at. The app cannot read it again: it is no copy.";
-pub const NOT_ENCRYPTED: &str = "Send it only to somebody who may know what these couples said.";
+pub const NOT_ENCRYPTED: &str = "Send it only to somebody who may know what stands in it.";
 pub const DOWNLOAD: &str = "Download";
 pub const SHARE_FILE: &str = "Share the file";
 pub const DOWNLOADED: &str = "The file is among the downloads";
@@ -72,14 +72,16 @@ pub const COPY_ONE: &str = "File of this couple";
 pub const COPY_ONE_SMALL: &str = "for a colleague’s phone";
 
 /// "Last copy Mon 23 Nov 2026." and what has been written since.
-pub fn last_copy(last: Option<NaiveDate>, waiting: Option<NaiveDate>) -> String {
-    let last = match last {
+pub fn last_copy(last_day: Option<NaiveDate>, waiting: Option<NaiveDate>) -> String {
+    let last = match last_day {
         Some(day) => format!("Last copy of the whole book: {}.", format::day(day)),
         None => "No copy of the whole book has left this phone yet.".to_owned(),
     };
     match waiting {
-        Some(day) => format!("{last} What was written since {} is on this phone only.", format::day(day)),
-        None => format!("{last} Nothing was written since."),
+        Some(day) if last_day == Some(day) => format!("{last} What was written here after it is on this phone only."),
+        Some(day) => format!("{last} What was written here since {} is on this phone only.", format::day(day)),
+        None if last_day.is_none() => format!("{last} Nothing was written here."),
+        None => format!("{last} Nothing was written here since."),
     }
 }
 
@@ -130,9 +132,11 @@ pub const NOT_READ: &str = "The phone would not hand over this file. Choose it a
 pub const NOTHING_NEW: &str = "Everything in it is here already.";
 pub const NEW_HERE: &str = "New here";
 pub const CHANGED_HERE: &str = "Here, and the file knows more";
-pub const IN_CONFLICT: &str = "Say something else than here: to be settled afterwards";
+pub const IN_CONFLICT: &str = "Differ from here: you choose afterwards";
 pub const ERASED_THERE: &str = "Erased on the other phone";
-pub const ERASED_THERE_WHY: &str = "They are erased here too. That cannot be taken back.";
+pub const ERASED_THERE_WHY: &str =
+    "Bringing this in erases them here too, with what only this phone knew. That cannot be taken back.";
+pub const ERASED_COPY_FIRST: &str = "make a file of them first";
 pub const LEFT_OUT: &str = "Left out";
 pub const LEAVE_IT: &str = "Leave it";
 pub const TAKE_PRACTICE: &str = "Take over the settings of the practice too";
@@ -142,23 +146,33 @@ pub const CLAIMS_OURS: &str = "The file holds words under this phone’s own mar
 pub const UNDO_IMPORT: &str = "Take the import back";
 pub const KEEP_IMPORT_HOW: &str = "What you changed since stays. What it erased stays erased.";
 
-/// "From Studio tablet, written Mon 23 Nov 2026."
+/// "Studio tablet wrote this file on Mon 23 Nov 2026."
 pub fn from(who: &str, day: NaiveDate) -> String {
-    format!("From {who}, written {}.", format::day(day))
+    format!("{who} wrote this file on {}.", format::day(day))
 }
 
-/// The button that takes it all in.
-pub fn bring_in(count: usize) -> String {
-    match count {
-        0 => "Bring it in".to_owned(),
-        count => format!("Bring in {}", couples_of(count)),
+/// The button that takes it all in: so many couples come, so many go.
+pub fn bring_in(count: usize, erased: usize) -> String {
+    match (count, erased) {
+        (0, 0) => "Bring it in".to_owned(),
+        (count, 0) => format!("Bring in {}", couples_of(count)),
+        (0, erased) => format!("Bring it in, erase {}", couples_of(erased)),
+        (count, erased) => format!("Bring in {}, erase {}", couples_of(count), format::count(erased as i64)),
     }
 }
 
-/// "3 couples are the same here."
-pub fn same(count: usize) -> String {
-    format!("{} the same here.", format::counted(count as i64, "record is", "records are"))
+/// What one field says here and in the file: "band, width: 2.5 mm here, 3 mm there".
+pub fn here_and_there(field: &str, here: &str, there: &str) -> String {
+    format!("{field}: {here} here, {there} in the file")
 }
+
+/// "2 couples to settle".
+pub fn to_settle(count: usize) -> String {
+    format!("{} to settle", couples_of(count))
+}
+
+pub const REST_IS_HERE: &str = "The rest of the file is here already.";
+pub const NOTHING_TO_SETTLE: &str = "Brought in: nothing of it has to be settled.";
 
 pub fn erased_here(count: usize) -> String {
     format!("{} erased on this phone and stay so.", format::counted(count as i64, "couple was", "couples were"))
@@ -181,9 +195,9 @@ pub fn and_more(count: usize) -> String {
     format!("and {} more", format::count(count as i64))
 }
 
-/// "Brought in Wed 25 Nov 2026 from Studio tablet: 12 couples."
+/// "12 couples brought in on Wed 25 Nov 2026. Studio tablet wrote the file."
 pub fn last_import(day: NaiveDate, who: &str, count: usize) -> String {
-    format!("Brought in {} from {who}: {}.", format::day(day), couples_of(count))
+    format!("{} brought in on {}. {who} wrote the file.", couples_of(count), format::day(day))
 }
 
 // Erasing
@@ -194,17 +208,20 @@ pub const ERASE_HOW: &str = "This cannot be undone. A bare mark without names st
                              On other phones it takes effect when they bring in a file of this one; files that have left \
                              already stay where they are.";
 pub const ERASE_COPY_FIRST: &str = "A file of this couple first";
-pub const ERASE_PUT_AWAY: &str = "Only out of sight? Put them away instead: nothing is lost then.";
+pub const ERASE_PUT_AWAY: &str = "Only out of sight? Then put them away instead: nothing is lost.";
+pub const PUT_AWAY_INSTEAD: &str = "Put them away instead";
+pub const IS_ERASED: &str = "They were erased for good. A bare mark without names is all that is left of them.";
 pub const ERASE_SURE: &str = "I have read what goes";
 pub const ERASE_NOW: &str = "Erase";
 
-/// How much goes: readings, rings, appointments, notes and changes of a couple.
+/// How much goes: readings, rings, appointments, notes, preparation lists and changes of a couple.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Goes {
     pub readings: usize,
     pub rings: usize,
     pub appointments: usize,
     pub notes: usize,
+    pub lists: usize,
     pub changes: usize,
 }
 
@@ -216,6 +233,7 @@ pub fn goes(names: &str, goes: Goes) -> String {
         (goes.rings, of(goes.rings, "ring", "rings")),
         (goes.appointments, of(goes.appointments, "appointment", "appointments")),
         (goes.notes, of(goes.notes, "note", "notes")),
+        (goes.lists, of(goes.lists, "list of theirs", "lists of theirs")),
     ];
     let said: Vec<String> = all.into_iter().filter(|(count, _)| *count > 0).map(|(_, said)| said).collect();
     let more = if said.is_empty() { String::new() } else { format!(", {}", said.join(", ")) };

@@ -38,6 +38,9 @@ pub fn error(error: FileError) -> String {
     format!("{what} Nothing was changed.")
 }
 
+/// A couple's list was chosen where files of the book come in.
+pub const IS_A_LIST: &str = "This is a couple’s preparation list, and no file of the book. Nothing was changed.";
+
 /// Why one couple of a file is left out, after "left out: ".
 pub fn refused(why: Refused) -> String {
     match why {

@@ -30,6 +30,7 @@ pub const NO_TRAY: &str = "Number your try-on bands once, and the one that fits 
 pub const TO_TRAY: &str = "Your try-on bands";
 pub const WISHES: &str = "Does the finger change?";
 pub const WISHES_WHY: &str = "Write down the wish, never a reason of health.";
+pub const TO_ORDER_SIZE: &str = "See the order size";
 pub const TAKE_OFF_TODAY: &str = "Take it off Today";
 pub const AGAIN_IN_A_WEEK: &str = "Measure again: put it on Today, in a week";
 pub const AGAIN_LIST: &str = "Measure again";

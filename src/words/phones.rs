@@ -12,10 +12,66 @@ pub const AWAY_BUT_EDITED: &str = "Put away, but edited elsewhere";
 pub const AWAY_BUT_EDITED_HOW: &str = "One phone put this couple away without having seen what the other had written:";
 pub const KEEP_AWAY: &str = "Leave it put away";
 
-/// The button of one side.
-pub fn keep(value: &str) -> String {
-    format!("Keep {value}")
+/// One of several sides of a difference: what sets it apart, the rest of it, and its button.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OneSide {
+    pub value: String,
+    pub rest: String,
+    pub keep: String,
 }
+
+/// Sides by what sets them apart. Of a figure that is said with its grounds ("UK P (56.25 mm inside), worn alone") that
+/// is what comes first, as long as it tells the sides apart; free words are never split.
+pub fn sides(values: &[(String, bool)]) -> Vec<OneSide> {
+    let heads: Vec<&str> = values.iter().map(|(text, free)| if *free { text } else { head(text) }).collect();
+    let apart = (1..heads.len()).all(|at| !heads[..at].contains(&heads[at]));
+    let side = |(at, (text, _)): (usize, &(String, bool))| {
+        let head = if apart { heads[at] } else { text };
+        let keep = if head.chars().count() > LONG { KEEP_NTH.get(at).copied().unwrap_or(KEEP_THIS) } else { "" };
+        let keep = if keep.is_empty() { format!("Keep {head}") } else { keep.to_owned() };
+        OneSide { value: head.to_owned(), rest: grounds(&text[head.len()..]), keep }
+    };
+    values.iter().enumerate().map(side).collect()
+}
+
+/// What a value begins with, before its grounds.
+pub fn head(value: &str) -> &str {
+    let end = [" (", ", ", ": "].iter().filter_map(|sign| value.find(sign)).min();
+    &value[..end.unwrap_or(value.len())]
+}
+
+/// The grounds of a value without the sign that they begin with.
+fn grounds(rest: &str) -> String {
+    let rest = rest.trim_start_matches([',', ':', ' ']);
+    // One bracket that closes in the middle is opened out: "(56.25 mm inside), worn alone".
+    match rest.strip_prefix('(').and_then(|rest| rest.split_once(')')) {
+        Some((inside, more)) => format!("{inside}{more}"),
+        None => rest.to_owned(),
+    }
+}
+
+/// What sets one of several like things apart in a list to pick from: "Tess: reading, M".
+pub fn beginning(name: &str, value: &str) -> String {
+    let head = head(value);
+    let short: String = head.chars().take(LONG).collect();
+    let more = if short.len() < head.len() { "…" } else { "" };
+    format!("{name}, {}{more}", short.trim_end())
+}
+
+/// The name of the next of several that are called the same: "Tess: reading, M (2)".
+pub fn numbered(name: String, before: usize) -> String {
+    if before == 0 { name } else { format!("{name} ({})", before + 1) }
+}
+
+/// Whether one is called so, with or without a number.
+pub fn is_numbered(name: &str, other: &str) -> bool {
+    name.strip_prefix(other).is_some_and(|rest| rest.is_empty() || rest.starts_with(" ("))
+}
+
+/// Longer than this no button repeats it.
+const LONG: usize = 32;
+const KEEP_NTH: [&str; 3] = ["Keep the first", "Keep the second", "Keep the third"];
+const KEEP_THIS: &str = "Keep this one";
 
 /// "2 differences to settle".
 pub fn differences(count: usize) -> String {
@@ -30,8 +86,9 @@ pub fn chosen(field: &str) -> String {
 // History
 pub const HISTORY: &str = "History";
 pub const HISTORY_SMALL: &str = "who changed what, and when";
-pub const OF_WHAT: &str = "Of";
-pub const EVERYTHING: &str = "everything";
+pub const HISTORY_HOW: &str = "Choose one thing to see every value that it had. There an earlier one can be put back.";
+pub const OF_WHAT: &str = "Show";
+pub const EVERYTHING: &str = "all changes";
 pub const STANDS: &str = "this is what counts now";
 pub const TAKEN_BACK: &str = "taken back";
 pub const TAKES_BACK: &str = "takes back an earlier change";

@@ -89,6 +89,7 @@ pub const WEDDING_HINT: &str = "A day, a month or a year: 22 May 2027, May 2027,
 pub const MAY_RECORD: &str = "May you write this down?";
 pub const MAY_RECORD_HINT: &str = "A no keeps them on this phone and out of every file.";
 pub const NOT_ASKED: &str = "Not asked";
+pub const NOT_ASKED_YET: &str = "not asked yet";
 pub const YES: &str = "Yes";
 pub const NO: &str = "No";
 pub const PEOPLE: &str = "Names and ways to reach them";

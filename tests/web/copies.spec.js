@@ -32,6 +32,13 @@ async function choose(page, body, name = "book.json") {
   await page.locator("#file").setInputFiles({ name, mimeType: "application/octet-stream", buffer: Buffer.from(body) });
 }
 
+/** At the end of the page nothing that is said lies over a button. */
+async function expectClear(page, button) {
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+  const [said, below] = [await notice(page).boundingBox(), await button.boundingBox()];
+  expect(below.y + below.height <= said.y || below.y >= said.y + said.height, "clear of the notice").toBe(true);
+}
+
 /** Pastes a text. */
 async function paste(page, text) {
   await go(page, "#/practice/copies/bring-in");
@@ -56,7 +63,7 @@ test("the whole book leaves as a file, and comes in on another phone with a prev
   const { name, text } = await copy(page);
   expect(name).toBe("bandwright-book-2026-11-25.json");
   expect(JSON.parse(text).records.length).toBe(2);
-  await expect(page.locator("main")).toContainText("Last copy of the whole book: Wed 25 Nov 2026. Nothing was written since.");
+  await expect(page.locator("main")).toContainText("Last copy of the whole book: Wed 25 Nov 2026. Nothing was written here since.");
 
   const other = await colleague(browser, guard, site);
   await choose(other, text, "whatever.bin");
@@ -66,6 +73,7 @@ test("the whole book leaves as a file, and comes in on another phone with a prev
   expect(await axe(other)).toEqual([]);
   await hand(other).press("Bring in 2 couples");
   await expect(notice(other)).toContainText("Brought in");
+  await expect(other.locator("main")).toContainText("nothing of it has to be settled");
   expect(await couplesOf(other)).toBe(await couplesOf(page));
 
   // Once more, and one's own: nothing changes.
@@ -148,7 +156,7 @@ test("a table for a spreadsheet leaves too: nothing in it is worked out, and it 
   await install();
   await meet(page, "=1+1", { second: "Bo", reach: "+44 7700 900123" });
   await go(page, "#/practice/copies");
-  await hand(page).choose("What leaves", "For a spreadsheet");
+  await hand(page).choose("What leaves", "Spreadsheet");
   await expect(page.locator("main")).toContainText("it is no copy");
   const { name, text } = await download(page);
   expect(name).toBe("bandwright-table-2026-11-25.csv");
@@ -237,6 +245,7 @@ test("of a partly bad file the good rows are offered, and the bad ones are named
   expect(await axe(page)).toEqual([]);
   await hand(page).press("Bring in 1 couple");
   await expect(notice(page)).toContainText("Brought in");
+  await expectClear(page, page.getByRole("button", { name: "Take the import back" }));
   expect(Object.keys(await said(page))).toEqual(["records/0123456789abcdef0123456789abcdef"]);
   await go(page, "#/couples");
   expect(await page.locator("main").textContent()).not.toMatch(/[\u202e\u0007]/);
@@ -261,4 +270,33 @@ test("after seven days of changes without a copy Today says so, with one button"
   await days(30);
   await expect(heading(page)).toHaveText("Today");
   await expect(make, "nothing was written since").toHaveCount(0);
+});
+
+test("a notice lies over no button at the end of a page, with one row of actions or two", async ({ page, install }) => {
+  await install();
+  await page.setViewportSize({ width: 360, height: 640 });
+  const id = await meet(page, "Ada");
+  await go(page, `#/couple/${id}`);
+  await hand(page).press("Put away");
+  await expect(notice(page)).toBeVisible();
+  await expectClear(page, page.getByRole("button", { name: "Bring back" }));
+  // The notice goes along once: over to a preview whose two buttons stand in two rows.
+  const others = Array.from({ length: 12 }, (_, at) => ({ ...named(`Zoe ${at}`), id: `${at}`.padStart(32, "0") }));
+  await go(page, "#/practice/copies/bring-in");
+  await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(file(others)) });
+  await expect(page.getByRole("button", { name: "Bring in 12 couples" })).toBeVisible();
+  for (const name of ["Leave it", "Bring in 12 couples"]) await expectClear(page, page.getByRole("button", { name }));
+});
+
+test("a couple's list among files of the book is handed on to where lists are taken in", async ({ page, install }) => {
+  await install();
+  const list = { schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers: { "name.first": "Zoe" } };
+  for (const bring of [choose, paste]) {
+    await bring(page, JSON.stringify(list));
+    await expect(page.locator("main .caution")).toContainText("This is a couple’s preparation list");
+    await hand(page).follow("Take in a list");
+    await expect(page.locator("main")).toContainText("Said by the couple, Wed 25 Nov 2026");
+  }
+  await hand(page).press("Take it in");
+  await expect(heading(page)).toHaveText("Zoe");
 });

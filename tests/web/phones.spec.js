@@ -47,10 +47,14 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await width(other, id, "3");
   await go(other, "#/practice/copies/bring-in");
   await other.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(await copy(page)) });
-  await expect(other.getByRole("heading", { name: /to be settled afterwards/ })).toBeVisible();
-  await expect(line(other, "Ada")).toContainText("band, width");
+  await expect(other.getByRole("heading", { name: /you choose afterwards/ })).toBeVisible();
+  await expect(line(other, "Ada")).toContainText("band, width: 3 mm here, 2.5 mm in the file");
   await hand(other).press(/Bring in/);
   await expect(notice(other)).toContainText("Brought in");
+  // What is left to do stands where it was brought in, one tap away.
+  await expect(other.getByRole("heading", { name: "1 couple to settle" })).toBeVisible();
+  await hand(other).tap(line(other, "Ada"));
+  await expect(heading(other)).toHaveText("Differences to settle");
   await bringIn(page, await copy(other));
 
   await go(page, "#/today");
@@ -65,6 +69,7 @@ test("where two disagree both stand side by side until one is chosen with two ta
   expect(await axe(page)).toEqual([]);
   expect(await smallTargets(page)).toEqual([]);
   expect(await overflow(page)).toBe(0);
+  await expect(sides.filter({ hasText: "3 mm" }).getByRole("button")).toHaveText("Keep 3 mm");
   await thumb.press("Keep 3 mm");
   expect(thumb.taps).toBe(2);
   await expect(page.locator("main")).toContainText("Nothing is left to settle.");
@@ -90,7 +95,7 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await go(page, `#/couple/${id}/history`);
   await expect(page.locator(".history")).toContainText("Ada: band, width: 2.5 mm");
   expect(await axe(page)).toEqual([]);
-  await page.getByLabel("Of").selectOption({ label: "Ada: band, width" });
+  await page.getByLabel("Show").selectOption({ label: "Ada: band, width" });
   await expect(page.getByRole("button", { name: "Put back 2.5 mm" }).first()).toBeVisible();
 
   await bringIn(other, await copy(page));
@@ -102,7 +107,7 @@ test("where two disagree both stand side by side until one is chosen with two ta
   expect(body(await copy(other))).toBe(body(await copy(page)));
 
   await go(page, `#/couple/${id}/history`);
-  await page.getByLabel("Of").selectOption({ label: "Ada: band, width" });
+  await page.getByLabel("Show").selectOption({ label: "Ada: band, width" });
   await hand(page).tap(page.getByRole("button", { name: "Put back 2.5 mm" }).first());
   await expect(notice(page)).toContainText("earlier value put back");
   await go(page, `#/couple/${id}`);
@@ -139,6 +144,7 @@ test("erased for good: a tick and another press, no word is left, and an old fil
   await expect(page.locator("main")).toContainText("cannot be undone");
   await expect(page.getByRole("link", { name: "A file of this couple first" })).toBeVisible();
   await expect(page.getByRole("button", { name: "Erase", exact: true })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: "Put them away instead" })).toBeVisible();
   await hand(page).tap(page.getByLabel("I have read what goes"));
   expect(await axe(page)).toEqual([]);
   await hand(page).press("Erase");
@@ -147,10 +153,59 @@ test("erased for good: a tick and another press, no word is left, and an old fil
   const kept = JSON.stringify(await rows(page)) + JSON.stringify(await page.evaluate(() => ({ ...localStorage })));
   for (const word of ["Ada", "900111", "secret"]) expect(kept, word).not.toContain(word);
   expect(kept, "a bare mark").toContain(id);
+  await go(page, `#/couple/${id}/notes`);
+  await expect(page.locator("main")).toContainText("They were erased for good.");
   await go(page, "#/practice/copies/bring-in");
   await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(text) });
   await expect(page.locator("main")).toContainText("1 couple was erased on this phone and stay so.");
   await expect(page.getByRole("button", { name: /Bring in/ })).toHaveCount(0);
+});
+
+test("erased there: the preview says what goes, a file comes first, and the button counts it apart", async ({ page, browser, guard, site, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  const other = await colleague(browser, guard, site);
+  await bringIn(other, await copy(page));
+  await go(page, `#/couple/${id}/erase`);
+  await hand(page).tap(page.getByLabel("I have read what goes"));
+  await hand(page).press("Erase");
+  await meet(page, "Bea");
+  await width(other, id, "3");
+  await go(other, "#/practice/copies/bring-in");
+  await other.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(await copy(page)) });
+  await expect(other.locator("main")).toContainText("Bringing this in erases them here too, with what only this phone knew.");
+  await expect(line(other, "make a file of them first").locator("a")).toHaveAttribute("href", `#/couple/${id}/copy`);
+  await hand(other).press("Bring in 1 couple, erase 1");
+  await expect(other.locator(".last-import")).toContainText("1 couple brought in on");
+});
+
+test("put away instead of erased: nothing is lost, and the way back leads to the couple", async ({ page, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  await go(page, `#/couple/${id}`);
+  await hand(page).follow(/Erase for good/);
+  await hand(page).press("Put them away instead");
+  await expect(heading(page)).toHaveText("Ada");
+  await expect(page.locator("main")).toContainText("Put away: out of sight, and nothing is lost.");
+});
+
+test("two readings of one finger have two names in the history", async ({ page, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  for (const size of ["M", "M", "P"]) {
+    await go(page, `#/couple/${id}/finger/first`);
+    await hand(page).write(page.getByLabel("Size read", { exact: true }), size);
+    await hand(page).press("Add reading");
+    // One that contradicts the others is asked about once.
+    if (size === "P") await hand(page).press("Add reading");
+    await expect(notice(page)).toContainText("Reading saved");
+  }
+  await expect(page.locator(".note").first()).toBeInViewport();
+  await hand(page).follow("See the order size");
+  await expect(heading(page)).toHaveText("Order size");
+  await go(page, `#/couple/${id}/history`);
+  const names = await page.getByLabel("Show").locator("option").allTextContents();
+  expect(names.filter((name) => /reading/.test(name))).toEqual(expect.arrayContaining(["Ada: reading, M", "Ada: reading, M (2)", "Ada: reading, P"]));
 });
 
 test("a tab that an installed app will not inherit says so before the first entry", async ({ page, context, install }) => {

@@ -34,6 +34,7 @@ macro_rules! each {
 }
 
 mod names;
+mod sides;
 use names::unique;
 
 fn day() -> NaiveDate {

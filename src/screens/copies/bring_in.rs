@@ -3,20 +3,26 @@
 use std::sync::Arc;
 
 use crate::parts::el::{el, live, maybe};
-use crate::parts::lay::{all, column, para};
+use crate::parts::lay::{all, block, column, para};
 use leptos::prelude::*;
 
+use super::brought::brought;
 use super::list::last_import;
 use super::preview;
-use crate::app::address::Setting;
+use crate::app::address::{Address, Setting};
 use crate::app::share;
 use crate::app::state::{App, app};
 use crate::archive::file::{FileError, MOST_BYTES};
+use crate::archive::find;
 use crate::archive::import::{News, Offer, Plan};
-use crate::parts::button::{Weight, button};
+use crate::archive::list::LIMIT;
+use crate::book::id::RecordId;
+use crate::parts::button::{Weight, button, link_button};
 use crate::parts::field::Field;
 use crate::parts::page::page;
 use crate::screens::practice::head;
+use crate::screens::{handed, start_of_page};
+use crate::words::list::taking;
 use crate::words::{copies as say, files};
 
 /// How far a file has come.
@@ -25,6 +31,8 @@ enum Step {
     Asked,
     Reading(u8),
     Wrong(String),
+    /// It is a couple's list, which is taken in elsewhere.
+    List,
     Looked(Arc<Plan>),
 }
 
@@ -33,18 +41,26 @@ pub fn bring_in() -> AnyView {
     let step = RwSignal::new(Step::Asked);
     let take_practice = RwSignal::new(false);
     let pasted = RwSignal::new(String::new());
+    let differ = RwSignal::new(None);
+    if let Some(bytes) = handed::take() {
+        look_at(app, step, bytes);
+    }
     // Made anew only when a preview comes or goes: the field keeps its cursor while a file is read.
     let looked = Memo::new(move |_| step.with(|step| matches!(step, Step::Looked(_))));
     let shown = move || {
         let _ = looked.get();
         untrack(|| match step.get() {
             Step::Looked(plan) => preview::preview(app, &plan, take_practice),
-            Step::Asked | Step::Reading(_) | Step::Wrong(_) => ask(app, step, pasted),
+            Step::Asked | Step::Reading(_) | Step::Wrong(_) | Step::List => ask(app, step, pasted, differ),
         })
     };
     let said = move || match step.get() {
         Step::Reading(percent) => para("", say::reading(percent)),
         Step::Wrong(sentence) => para("caution", sentence),
+        Step::List => {
+            let take_in = link_button(Weight::Quiet, taking::TAKE_IN, Address::TakeIn.to_string());
+            block("column near", vec![para("caution", files::IS_A_LIST), take_in])
+        }
         Step::Asked | Step::Looked(_) => ().into_any(),
     };
     let action = move || {
@@ -53,12 +69,18 @@ pub fn bring_in() -> AnyView {
         if plan.is_empty() {
             return Some(leave);
         }
-        let count = plan.entries.iter().filter(|entry| entry.news != News::Silent).count();
-        let take = button(Weight::Primary, say::bring_in(count), move || {
+        let count = plan.count(News::New) + plan.count(News::Changed);
+        let take = button(Weight::Primary, say::bring_in(count, plan.count(News::Erased)), move || {
             let take_practice = take_practice.get_untracked() && plan.practice != Offer::None;
+            let in_conflict = plan.entries.iter().filter(|entry| !entry.conflicts.is_empty());
+            let ids: Vec<RecordId> = in_conflict.map(|entry| entry.incoming.id).collect();
             app.bring_in((*plan).clone(), take_practice, move || {
-                let _ = step.try_set(Step::Asked);
+                let _ = differ.try_set(Some(ids));
                 let _ = pasted.try_set(String::new());
+                // What became of it stands at the top of the page.
+                if step.try_set(Step::Asked).is_none() {
+                    request_animation_frame(start_of_page);
+                }
             });
         });
         Some(all(vec![leave, take]))
@@ -69,7 +91,7 @@ pub fn bring_in() -> AnyView {
     page(head(Setting::BringIn, say::BRING_IN), content, Some(maybe(action)))
 }
 
-fn ask(app: App, step: RwSignal<Step>, pasted: RwSignal<String>) -> AnyView {
+fn ask(app: App, step: RwSignal<Step>, pasted: RwSignal<String>, differ: RwSignal<Option<Vec<RecordId>>>) -> AnyView {
     let input = el("input").attr("type", "file").attr("id", "file").attr("name", "file").class("unseen").on(
         "change",
         move |event| {
@@ -84,11 +106,12 @@ fn ask(app: App, step: RwSignal<Step>, pasted: RwSignal<String>) -> AnyView {
         look_at(app, step, text.into_bytes());
     };
     all(vec![
+        brought(app, differ),
         para("", say::BRING_IN_HOW),
         file.view(),
         Field::new("pasted", say::PASTE, pasted).lines(),
         button(Weight::Quiet, say::LOOK_AT_IT, look),
-        last_import(app),
+        maybe(move || differ.with(Option::is_none).then(|| last_import(app))),
     ])
 }
 
@@ -106,6 +129,10 @@ fn read(app: App, step: RwSignal<Step>, file: web_sys::File) {
 }
 
 fn look_at(app: App, step: RwSignal<Step>, bytes: Vec<u8>) {
+    if bytes.len() <= LIMIT && find::read(&bytes).is_ok() {
+        handed::give(bytes);
+        return step.set(Step::List);
+    }
     let progress = move |percent: u8| step.try_set(Step::Reading(50 + percent / 2)).is_none();
     let done = move |result: Result<Plan, FileError>| {
         let next = match result {

@@ -1,6 +1,6 @@
 //! Where two phones say different things of a couple: both side by side, with who and when, until one is chosen.
 
-use crate::parts::el::{el, live};
+use crate::parts::el::{el, live, or_nothing};
 use crate::parts::lay::{all, block, column, heading, para, row};
 use leptos::prelude::*;
 
@@ -11,6 +11,7 @@ use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
 use crate::book::merge::conflict::{Conflict, Side};
+use crate::book::value::Value;
 use crate::parts::button::{Weight, button};
 use crate::parts::page::page;
 use crate::screens::couple::{Whose, whose};
@@ -21,12 +22,16 @@ struct Difference {
     heading: String,
     what: String,
     sides: Vec<Shown>,
+    /// What is chosen of the whole, where it is not one of the sides.
     choices: Vec<(String, Write)>,
 }
 
 struct Shown {
     value: String,
+    rest: String,
     who: String,
+    /// The button that keeps this side.
+    keep: Option<(String, Write)>,
 }
 
 pub fn differences(id: RecordId) -> AnyView {
@@ -46,12 +51,16 @@ pub fn differences(id: RecordId) -> AnyView {
 fn one(app: App, id: RecordId, of: Difference) -> AnyView {
     let Difference { heading: title, what, sides, choices } = of;
     let said = say::chosen(&title);
-    let side = |side: Shown| block("side", vec![para("side-value", side.value), para("small", side.who)]);
     let choose = |(label, write): (String, Write)| {
         let said = said.clone();
         button(Weight::Quiet, label, move || app.save(id, vec![write.clone()], said.clone(), || ()))
     };
-    let choices = choices.into_iter().map(choose).collect();
+    let side = |side: Shown| {
+        let rest = or_nothing((!side.rest.is_empty()).then(|| para("side-rest", side.rest)));
+        let keep = or_nothing(side.keep.map(choose));
+        block("side", vec![para("side-value", side.value), rest, para("small", side.who), keep])
+    };
+    let choices: Vec<AnyView> = choices.into_iter().map(choose).collect();
     let sides = sides.into_iter().map(side).collect();
     let what = (!what.is_empty()).then(|| para("", what));
     el("section")
@@ -59,7 +68,7 @@ fn one(app: App, id: RecordId, of: Difference) -> AnyView {
         .child(heading(title))
         .maybe_child(what)
         .child(block("sides", sides))
-        .child(row(choices))
+        .maybe_child((!choices.is_empty()).then(|| row(choices)))
         .view()
 }
 
@@ -74,21 +83,23 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
         if dated_back.contains(&side.source) {
             who = format!("{who} · {}", say::DATED_BACK);
         }
-        Shown { value, who }
+        Shown { value, rest: String::new(), who, keep: None }
     };
     match conflict {
-        Conflict::Field { field, sides } => Difference {
-            heading: fields::field(couple, field),
-            what: String::new(),
-            sides: sides.iter().map(|side| shown(fields::value(side.value), side)).collect(),
-            choices: sides
-                .iter()
-                .map(|side| {
-                    let write = Write { field: (*field).clone(), value: side.value.cloned() };
-                    (say::keep(&fields::value(side.value)), write)
-                })
-                .collect(),
-        },
+        Conflict::Field { field, sides } => {
+            let free = |side: &Side<'_>| matches!(side.value, Some(Value::Text(_)));
+            let values: Vec<_> = sides.iter().map(|side| (fields::value(side.value), free(side))).collect();
+            let side = |(told, side): (say::OneSide, &Side<'_>)| {
+                let write = Write { field: (*field).clone(), value: side.value.cloned() };
+                Shown { rest: told.rest, keep: Some((told.keep, write)), ..shown(told.value, side) }
+            };
+            Difference {
+                heading: fields::field(couple, field),
+                what: String::new(),
+                sides: say::sides(&values).into_iter().zip(sides).map(side).collect(),
+                choices: Vec::new(),
+            }
+        }
         Conflict::PutAway { away, edits } => {
             let edit = |(field, side): &(&Field, Side<'_>)| {
                 shown(say::wrote(&fields::field(couple, field), &fields::value(side.value)), side)

@@ -2,26 +2,29 @@
 //! another press, because it cannot be undone.
 
 use crate::parts::el::maybe;
-use crate::parts::lay::{column, para, section};
+use crate::parts::lay::{block, column, para, section};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};
 use crate::app::route::go_instead;
 use crate::app::state::app;
+use crate::book::change::Write;
 use crate::book::couple::Couple;
+use crate::book::field::Field;
 use crate::book::id::RecordId;
 use crate::book::leaving::may_leave;
+use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::check;
 use crate::parts::page::page;
 use crate::screens::couple::{Whose, whose};
 use crate::trade::wearer::Wearer;
-use crate::words::book as say_book;
 use crate::words::copies::{self as say, Goes};
+use crate::words::{book as say_book, screens};
 
 pub fn erase(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose(id, say::ERASE, Part::Erase);
+    let Whose { head, leave } = whose(id, say::ERASE, Part::Erase);
     let sure = RwSignal::new(false);
     let goes = app.couple(id, goes).unwrap_or_default();
     let first = move || {
@@ -29,12 +32,26 @@ pub fn erase(id: RecordId) -> AnyView {
         let to = Address::Part(id, Part::Copy).to_string();
         may.then(|| link_button(Weight::Quiet, say::ERASE_COPY_FIRST, to))
     };
+    let instead = move || {
+        let put_away = move || {
+            let names = app.couple(id, say_book::names).unwrap_or_default();
+            let writes = vec![Write::set(Field::PutAway, Value::Day(app.today.get_untracked()))];
+            app.save(id, writes, screens::was_put_away(&names), move || {
+                let _ = leave.try_run(());
+            });
+        };
+        let is_away = app.couple(id, |couple| couple.put_away().is_some()).unwrap_or(true);
+        (!is_away).then(|| {
+            let button = button(Weight::Quiet, say::PUT_AWAY_INSTEAD, put_away);
+            block("column near", vec![para("small", say::ERASE_PUT_AWAY), button])
+        })
+    };
     let now = move || app.erase(id, || go_instead(&Address::Couples.to_string()));
     let content = column(vec![
         section(say::ERASE_WHAT, vec![para("", goes)]),
         para("caution", say::ERASE_HOW),
-        para("small", say::ERASE_PUT_AWAY),
         maybe(first),
+        maybe(instead),
         check("sure", say::ERASE_SURE, None, sure),
     ]);
     page(head, content, Some(maybe(move || sure.get().then(|| button(Weight::Primary, say::ERASE_NOW, now)))))
@@ -47,6 +64,7 @@ fn goes(couple: Couple<'_>) -> String {
         rings: of_both(|couple, who| couple.rings(who).len()),
         appointments: couple.appointments().len(),
         notes: couple.notes().len(),
+        lists: couple.said().len(),
         changes: couple.0.changes().len(),
     };
     say::goes(&say_book::names(couple), goes)

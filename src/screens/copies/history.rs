@@ -42,7 +42,8 @@ pub fn history(id: RecordId) -> AnyView {
             button(Weight::Quiet, screens::show_more(left.min(ROWS)), move || rows.update(|rows| *rows += ROWS))
         })
     };
-    let content = vec![pick("history-of", say::OF_WHAT, options, of), live(shown), maybe(more)];
+    let content =
+        vec![para("", say::HISTORY_HOW), pick("history-of", say::OF_WHAT, options, of), live(shown), maybe(more)];
     page(head, column(content), None)
 }
 
@@ -50,8 +51,17 @@ pub fn history(id: RecordId) -> AnyView {
 fn every_field(couple: Couple<'_>) -> Vec<(String, String)> {
     let mut written: BTreeSet<&Field> = BTreeSet::new();
     written.extend(couple.0.changes().iter().flat_map(|change| change.sets.iter().map(|set| &set.field)));
-    let named = written.into_iter().map(|field| (key::write(field), fields::field(couple, field)));
-    std::iter::once((String::new(), say::EVERYTHING.to_owned())).chain(named).collect()
+    let mut named = vec![(String::new(), say::EVERYTHING.to_owned())];
+    for field in written {
+        let name = fields::field(couple, field);
+        // Two readings of one finger are two things: what each begins with tells them apart, or else a number.
+        let is_item = matches!(field, Field::Reading(..) | Field::Note(_) | Field::Said(_) | Field::Reach(_));
+        let said = couple.0.get(field).filter(|_| is_item).map(|value| fields::value(Some(value)));
+        let name = said.map_or_else(|| name.clone(), |said| say::beginning(&name, &said));
+        let before = named.iter().filter(|(_, other)| say::is_numbered(other, &name)).count();
+        named.push((key::write(field), say::numbered(name, before)));
+    }
+    named
 }
 
 fn changes(app: App, id: RecordId, couple: Couple<'_>, field: Option<&Field>, rows: usize) -> Vec<Vec<AnyView>> {

@@ -51,12 +51,12 @@ pub fn copies() -> AnyView {
     let content = column(vec![
         para("", Signal::derive(state)),
         last_import(app),
+        lines(Signal::stored(vec![bring_in])),
         choice("what", say::WHAT_LEAVES, Shape::Chips, options, what),
         maybe(some),
         out.said(),
         para("small", Signal::derive(how)),
         para("small", say::NOT_ENCRYPTED),
-        section(say::BRING_IN, vec![lines(Signal::stored(vec![bring_in]))]),
     ]);
     page(head(Setting::Copies, say::COPIES), content, Some(out.buttons()))
 }

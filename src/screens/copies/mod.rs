@@ -5,6 +5,7 @@
 //! be loaded apart from the rest.
 
 mod bring_in;
+mod brought;
 mod differences;
 mod erase;
 mod history;

@@ -4,19 +4,24 @@ use crate::parts::el::or_nothing;
 use crate::parts::lay::{all, para, section};
 use leptos::prelude::*;
 
+use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::state::App;
 use crate::archive::import::{Entry, News, Offer, Plan};
 use crate::book::couple::Couple;
 use crate::book::field::Field;
+use crate::book::leaving::may_leave;
+use crate::book::value::Value;
 use crate::parts::choice::check;
-use crate::parts::line::{Line, lines};
+use crate::parts::line::{Line, line, lines};
 use crate::words::harmless::harmless;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, copies as say, fields, files};
+use crate::words::{book as say_book, copies as say, fields, files, phones};
 
 /// So many names are shown of a kind.
 const NAMES: usize = 50;
+/// So many fields are named of one couple.
+const FIELDS: usize = 4;
 
 pub fn preview(app: App, plan: &Plan, take_practice: RwSignal<bool>) -> AnyView {
     let written = clock::civil(plan.header.written).0;
@@ -37,20 +42,20 @@ pub fn preview(app: App, plan: &Plan, take_practice: RwSignal<bool>) -> AnyView 
         say::ERASED_THERE,
         Mark::Care,
         plan.entries.iter().filter(|it| it.news == News::Erased),
-        |_| &[],
+        erased_row,
     ));
     if plan.count(News::Erased) > 0 {
         parts.push(para("caution", say::ERASED_THERE_WHY));
     }
     let differ = plan.entries.iter().filter(|entry| !entry.conflicts.is_empty());
-    parts.push(group(app, say::IN_CONFLICT, Mark::Care, differ, |entry| &entry.conflicts));
-    parts.push(group(app, say::CHANGED_HERE, Mark::Done, plan.entries.iter().filter(is(News::Changed)), |entry| {
-        &entry.fields
-    }));
-    parts.push(group(app, say::NEW_HERE, Mark::Done, plan.entries.iter().filter(is(News::New)), |_| &[]));
+    parts.push(group(app, say::IN_CONFLICT, Mark::Care, differ, differing_row));
+    let changed = plan.entries.iter().filter(is(News::Changed));
+    parts.push(group(app, say::CHANGED_HERE, Mark::Done, changed, changed_row));
+    let new = plan.entries.iter().filter(is(News::New));
+    parts.push(group(app, say::NEW_HERE, Mark::Done, new, |_, _| Line::default()));
     parts.push(left_out(plan));
-    if plan.same > 0 {
-        parts.push(para("small", say::same(plan.same)));
+    if plan.same > 0 && !plan.is_empty() {
+        parts.push(para("small", say::REST_IS_HERE));
     }
     if plan.erased_here > 0 {
         parts.push(para("small", say::erased_here(plan.erased_here)));
@@ -62,13 +67,46 @@ pub fn preview(app: App, plan: &Plan, take_practice: RwSignal<bool>) -> AnyView 
     all(parts)
 }
 
-/// Couples of a kind by their names, each with the fields it is about.
+/// One that goes: while it is here, a file of it can be made first.
+fn erased_row(app: App, entry: &Entry) -> Line {
+    let id = entry.incoming.id;
+    if !app.couple(id, |couple| may_leave(couple).is_ok()).unwrap_or(false) {
+        return Line::default();
+    }
+    line("", "", Address::Part(id, Part::Copy).to_string()).small(say::ERASED_COPY_FIRST)
+}
+
+/// What differs: both values of each field, as they begin.
+fn differing_row(app: App, entry: &Entry) -> Line {
+    let both = |field: &Field| {
+        let value = |of: Option<&Value>| phones::head(&fields::value(of)).to_owned();
+        let here = app.couple(entry.incoming.id, |couple| value(couple.0.get(field))).unwrap_or_default();
+        let there = value(entry.incoming.get(field));
+        let name = fields::field(Couple(&entry.incoming), field);
+        // Where both begin alike, or it is not in the value that they differ, the field alone is named.
+        if here == there { name } else { say::here_and_there(&name, &here, &there) }
+    };
+    about(entry.conflicts.iter().map(both).collect())
+}
+
+fn changed_row(_: App, entry: &Entry) -> Line {
+    about(entry.fields.iter().map(|field| fields::field(Couple(&entry.incoming), field)).collect())
+}
+
+fn about(mut fields: Vec<String>) -> Line {
+    let more = fields.len().saturating_sub(FIELDS);
+    fields.truncate(FIELDS);
+    fields.extend((more > 0).then(|| say::and_more(more)));
+    Line { small: harmless(&fields.join("; ")), ..Line::default() }
+}
+
+/// Couples of a kind by their names, each with what is to be said of it.
 fn group<'a>(
     app: App,
     heading: &'static str,
     mark: Mark,
     entries: impl Iterator<Item = &'a Entry>,
-    about: fn(&Entry) -> &[Field],
+    said: fn(App, &Entry) -> Line,
 ) -> AnyView {
     let entries: Vec<&Entry> = entries.collect();
     let row = |entry: &&Entry| {
@@ -76,9 +114,7 @@ fn group<'a>(
         // What is here has the names that are known here.
         let here = app.couple(record.id, |couple| (!couple.is_blank()).then(|| say_book::names(couple))).flatten();
         let name = here.unwrap_or_else(|| say_book::names(Couple(record)));
-        let about: Vec<String> =
-            about(entry).iter().take(4).map(|field| fields::field(Couple(record), field)).collect();
-        Line { name: harmless(&name), small: harmless(&about.join(", ")), mark: Some(mark), ..Line::default() }
+        Line { name: harmless(&name), mark: Some(mark), ..said(app, entry) }
     };
     let rows: Vec<Line> = entries.iter().take(NAMES).map(row).collect();
     listed(heading, rows, entries.len())

@@ -49,13 +49,13 @@ use crate::words::{
 pub fn couple(id: RecordId) -> AnyView {
     let app = app();
     let there = Memo::new(move |_| app.couple(id, |couple| !couple.is_blank()).unwrap_or(false));
-    live(move || if there.get() { known(app, id) } else { not_here() })
+    live(move || if there.get() { known(app, id) } else { gone(app, id) })
 }
 
 /// One part of a couple.
 pub fn part(id: RecordId, part: Part) -> AnyView {
     if !app().couple(id, |couple| !couple.is_blank()).unwrap_or(false) {
-        return not_here();
+        return gone(app(), id);
     }
     match part {
         Part::People => people::people(id),
@@ -111,6 +111,15 @@ fn whose_of(id: RecordId, wearer: Wearer, what: &str, part: Part) -> Whose {
 pub fn not_here() -> AnyView {
     let head = Head::new(say::NOT_HERE).back(Address::Couples.to_string(), say::COUPLES);
     page(head, para("", say::NOT_HERE_WHY), None)
+}
+
+/// The same, and whether it was erased.
+fn gone(app: App, id: RecordId) -> AnyView {
+    if untrack(|| app.couple(id, |couple| couple.0.erased().is_none())).unwrap_or(true) {
+        return not_here();
+    }
+    let head = Head::new(say::NOT_HERE).back(Address::Couples.to_string(), say::COUPLES);
+    page(head, para("", say_copies::IS_ERASED), None)
 }
 
 fn known(app: App, id: RecordId) -> AnyView {
@@ -186,7 +195,8 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
     let to = |part| Address::Part(couple.0.id, part).to_string();
     let next = couple.appointments().into_iter().find(|it| it.outcome.is_none());
     let appointment = next.map_or_else(|| say::NONE_YET.to_owned(), |it| say_book::when(it.when));
-    let recorded = couple.recorded().map_or_else(|| say::NOT_ASKED.to_owned(), |it| say::recorded(it.agrees, it.asked));
+    let recorded =
+        couple.recorded().map_or_else(|| say::NOT_ASKED_YET.to_owned(), |it| say::recorded(it.agrees, it.asked));
     let mut all = vec![
         line(say::PEOPLE, String::new(), to(Part::People)),
         line(say::APPOINTMENTS, appointment, to(Part::Appointments)),

@@ -124,6 +124,8 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
             });
         })
     });
+    let planned = form.text("planned");
+    let planned_hint = move || if planned.with(|it| it == "later") { say::PLANNED_HINT } else { "" }.to_owned();
     let when = vec![option("now", say::WORN_NOW), option("later", say::PLANNED)];
     let places = (1..=RINGS_MOST as u16).map(|place| (place.to_string(), say_rings::place(place)));
     let places = std::iter::once(("none".to_owned(), say_rings::NO_PLACE.to_owned())).chain(places).collect();
@@ -133,7 +135,7 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
         choice_with(
             "planned",
             say::WHEN_WORN.into(),
-            Some(say::PLANNED_HINT.into()),
+            Some(Signal::derive(planned_hint).into()),
             Shape::Segments,
             when,
             form.text("planned"),

@@ -32,9 +32,6 @@ pub fn question(question: Question) -> AnyView {
         Question::Budget => budget(),
         _ => asks().filter(|row| row.of == Of::Both).map(|row| field(Spot::both(row.ask))).collect(),
     };
-    if question == Question::Rings {
-        views.push(measuring());
-    }
     if asks().any(|row| row.of != Of::Both) {
         for who in Wearer::BOTH {
             let inside = match question {
@@ -79,8 +76,13 @@ fn rings(who: Wearer, known: u8) -> Vec<AnyView> {
         maybe(move || {
             there.get().then(|| {
                 let mut views = vec![el("h3").text(pages::ring(number)).view()];
-                let asks = ROWS.iter().filter(|row| row.of == Of::Ring);
-                views.extend(asks.map(|row| field(Spot::ring(row.ask, who, number))));
+                for row in ROWS.iter().filter(|row| row.of == Of::Ring) {
+                    views.push(field(Spot::ring(row.ask, who, number)));
+                    // How it is done stands under the field that asks for it.
+                    if row.ask == Ask::RingWidth && number == 1 {
+                        views.push(measuring());
+                    }
+                }
                 block("list-ring", views)
             })
         })
@@ -99,7 +101,8 @@ fn field(spot: Spot) -> AnyView {
     field_of(spot, ours::text(spot))
 }
 
-fn field_of(spot: Spot, text: RwSignal<String>) -> AnyView {
+/// The field of an answer whose text somebody else follows too.
+pub fn field_of(spot: Spot, text: RwSignal<String>) -> AnyView {
     let (key, ask) = (key_of(spot), spot.ask);
     // What was explained to the one need not be explained to the other.
     let help = say::help(ask).filter(|_| spot.who != Some(Wearer::Second) && spot.ring.is_none_or(|ring| ring == 1));

@@ -8,13 +8,14 @@ mod send;
 use leptos::prelude::*;
 
 use crate::app::address::Address;
+use crate::app::device;
 use crate::app::list as ours;
 use crate::app::route::route;
 use crate::book::asks::{Question, Section};
-use crate::book::said::Said;
-use crate::parts::button::{Weight, link_button};
-use crate::parts::el::{el, or_nothing};
-use crate::parts::lay::{column, para};
+use crate::book::said::{Invitation, Said};
+use crate::parts::button::{Weight, button, link_button};
+use crate::parts::el::{el, live, maybe, or_nothing};
+use crate::parts::lay::{block, column, para, section as section_of};
 use crate::parts::line::{line, lines};
 use crate::parts::page::{Head, page};
 use crate::words::list::{guide, pages as say};
@@ -29,26 +30,75 @@ pub fn list(section: Option<Section>) -> AnyView {
 }
 
 fn overview() -> AnyView {
-    ours::take_up(&route().query());
+    let invited = RwSignal::new(ours::take_up(&route().query()));
+    let replaced: RwSignal<Option<Said>> = RwSignal::new(None);
+    let overview = move || match invited.get() {
+        Some(invitation) => for_others(invitation, invited, replaced),
+        None => rows_of_the_list(),
+    };
+    let action = move || {
+        let said = ours::now();
+        let next = next(&said);
+        let to = Address::List(Some(next)).to_string();
+        invited.with(Option::is_none).then(|| link_button(Weight::Primary, say::go_on(next, ours::is_begun(&said)), to))
+    };
+    let back = move || {
+        replaced.get().map(|said| {
+            let back = move || {
+                ours::put_back(&said);
+                replaced.set(None);
+                invited.notify();
+            };
+            block("list-deleted", vec![para("", say::REPLACED), button(Weight::Quiet, say::PUT_BACK, back)])
+        })
+    };
+    let content = column(vec![maybe(back), live(overview)]);
+    page(Head::new(say::TITLE), content, Some(maybe(action)))
+}
+
+/// A link for others was opened on a phone that has a list: which of the two is to be here?
+fn for_others(
+    invitation: Invitation,
+    invited: RwSignal<Option<Invitation>>,
+    replaced: RwSignal<Option<Said>>,
+) -> AnyView {
+    let asked = say::for_others(&invitation, &ours::now());
+    let begin = move || {
+        replaced.set(Some(ours::begin_for(&invitation)));
+        invited.set(None);
+    };
+    let keep = move || {
+        ours::leave_link();
+        invited.set(None);
+    };
+    let begin = button(Weight::Quiet, say::NEW_LIST, begin);
+    column(vec![para("caution", asked), begin, button(Weight::Quiet, say::KEEP_LIST, keep)])
+}
+
+/// The first page with a question that is open.
+fn next(said: &Said) -> Section {
+    let open = Section::ALL.into_iter().find(|section| answered(said, *section) < section.questions().len());
+    open.unwrap_or(Section::Send)
+}
+
+fn rows_of_the_list() -> AnyView {
     let said = ours::now();
     let rows: Vec<_> = Section::ALL.into_iter().map(|section| row(&said, section)).collect();
-    let next = Section::ALL.into_iter().find(|section| answered(&said, *section) < section.questions().len());
-    let next = next.unwrap_or(Section::Send);
-    let content = column(vec![
+    let apart = device::keeps_tabs_apart() && !device::is_installed();
+    column(vec![
         or_nothing(say::greeting(&said.invitation).map(|text| para("list-greeting", text))),
         para("", say::INTRO),
         para("small", if ours::is_kept() { say::KEPT } else { say::NOT_KEPT }),
+        or_nothing((apart && ours::is_kept()).then(|| para("caution", say::MAY_BE_CLEARED))),
         el("p").class("list-progress").attr("role", "status").text(say::progress(said.answered())).view(),
-        lines(Signal::stored(rows)),
-    ]);
-    let action = link_button(Weight::Primary, say::go_on(next, said.answered()), Address::List(Some(next)).to_string());
-    page(Head::new(say::TITLE), content, Some(action))
+        block("list-rows", vec![lines(Signal::stored(rows))]),
+    ])
 }
 
 fn row(said: &Said, section: Section) -> crate::parts::line::Line {
     let (done, of) = (answered(said, section), section.questions().len());
     let value = if section == Section::Send { String::new() } else { say::section_progress(done, of) };
-    let row = line(say::title(section), value, Address::List(Some(section)).to_string());
+    let row = line(say::title(section), value, Address::List(Some(section)).to_string()).small(say::small(section));
     match (done, of) {
         (_, 0) => row,
         (done, of) if done == of => row.mark(Mark::Done),
@@ -62,8 +112,12 @@ fn answered(said: &Said, section: Section) -> usize {
 
 fn page_of(section: Section) -> AnyView {
     let inside = match section {
-        Section::Bring => read(None, &guide::BRING),
-        Section::Measure => read(Some(guide::MEASURE_INTRO), &guide::MEASURE),
+        Section::Bring => read(&guide::BRING),
+        Section::Measure => column(vec![
+            para("", guide::MEASURE_INTRO),
+            el("ol").class("list-points").children(points(&guide::MEASURE_HOW)).view(),
+            section_of(guide::MEASURE_MIND, vec![read(&guide::MEASURE)]),
+        ]),
         Section::Privacy => privacy::privacy(),
         Section::Send => send::send(),
         _ => {
@@ -79,7 +133,10 @@ fn page_of(section: Section) -> AnyView {
 }
 
 /// Something to read, point by point.
-fn read(intro: Option<&'static str>, points: &[&'static str]) -> AnyView {
-    let points = points.iter().map(|point| el("li").text(*point).view()).collect();
-    column(vec![or_nothing(intro.map(|intro| para("", intro))), el("ul").class("list-points").children(points).view()])
+fn read(said: &[&'static str]) -> AnyView {
+    el("ul").class("list-points").children(points(said)).view()
+}
+
+fn points(said: &[&'static str]) -> Vec<AnyView> {
+    said.iter().map(|point| el("li").text(*point).view()).collect()
 }

@@ -2,18 +2,40 @@
 
 use leptos::prelude::*;
 
+use super::ask::field_of;
+use crate::app::address::Address;
 use crate::app::list as ours;
 use crate::app::share;
 use crate::archive::{find, list};
-use crate::parts::button::{Weight, button};
+use crate::book::asks::{Ask, Spot};
+use crate::book::said::Said;
+use crate::parts::button::{Weight, button, link_button};
 use crate::parts::details::details;
-use crate::parts::el::{el, or_nothing};
+use crate::parts::el::{el, live, or_nothing};
 use crate::parts::lay::{column, para, section};
 use crate::screens::in_words::in_words;
-use crate::words::list::{asked, handing as say};
+use crate::words::list::{asked, handing as say, pages as say_pages};
 
+/// The question about being recorded, if it is still open; and under it, following the answer, the ways to hand over.
 pub fn send() -> AnyView {
-    let whole = ours::now();
+    let spot = Spot::both(Ask::Recorded);
+    let answer = ours::text(spot);
+    let open = untrack(|| answer.with(String::is_empty));
+    let whole = move || {
+        // The answer counts at once, whether it has been kept yet or not.
+        let mut said = ours::now();
+        said.set(spot, answer.get(), said.saved);
+        said
+    };
+    if !ours::is_begun(&untrack(whole)) {
+        let begin = link_button(Weight::Quiet, say_pages::LIST, Address::List(None).to_string());
+        return column(vec![para("", say::NOTHING_YET), begin]);
+    }
+    let ask = open.then(|| section(say::STILL_OPEN, vec![field_of(spot, answer)]));
+    column(vec![para("", say::INTRO), or_nothing(ask), live(move || ways(whole()))])
+}
+
+fn ways(whole: Said) -> AnyView {
     let said_no = whole.agrees() == Some(false);
     // What could not be taken in is not sent, and said to be so.
     let (said, wrong) = whole.as_agreed().checked();
@@ -42,7 +64,6 @@ pub fn send() -> AnyView {
     let copy = button(Weight::Quiet, say::COPY_TEXT, move || share::copy(to_copy.clone(), tell(say::COPIED)));
     let file_label = if by_sheet { say::SEND_FILE } else { say::SAVE_FILE };
     column(vec![
-        para("", say::INTRO),
         or_nothing(said_no.then(|| para("caution", say::SAID_NO))),
         or_nothing(stays),
         column(vec![button(Weight::Primary, file_label, send_file), or_nothing(send_text), copy]),

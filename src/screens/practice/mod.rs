@@ -138,6 +138,7 @@ fn the_app(app: App) -> Vec<Line> {
         app.last_copy.get().map_or_else(|| say_copies::NEVER.to_owned(), |last| format::day(clock::civil(last.at).0));
     vec![
         line(say_copies::COPIES, last, to(Setting::Copies)).small(say_copies::COPIES_SMALL),
+        line(say_copies::BRING_IN, "", to(Setting::BringIn)).small(say_copies::BRING_IN_SMALL),
         line(say::PHONE, say::theme(&preferences::theme()), to(Setting::Phone))
             .small(say::version(env!("CARGO_PKG_VERSION"))),
         line(say::EXAMPLE, say::examples(untouched, edited), to(Setting::Example)),

@@ -27,7 +27,7 @@ use crate::trade::dates::holidays::Region;
 use crate::trade::entry::read_text;
 use crate::trade::limits::Limit;
 use crate::trade::wearer::Wearer;
-use crate::words::list::taking as say;
+use crate::words::list::{pages, taking as say};
 use crate::words::{book as say_book, dates, format, screens};
 
 pub fn invite(whom: Option<RecordId>) -> AnyView {
@@ -62,7 +62,7 @@ pub fn invite(whom: Option<RecordId>) -> AnyView {
     let sheet = share::can_share().then(|| {
         button(Weight::Primary, say::SHARE_LINK, move || {
             let text = format!("{} {}", say::MESSAGE, to.get_untracked());
-            share::share_text(say::INVITE.to_owned(), text, outcome(say::LINK_SHARED));
+            share::share_text(pages::TITLE.to_owned(), text, outcome(say::LINK_SHARED));
         })
     });
     let weight = if sheet.is_some() { Weight::Quiet } else { Weight::Primary };

@@ -6,20 +6,25 @@ mod target;
 
 use leptos::prelude::*;
 
-use crate::app::address::Address;
+use crate::app::address::{Address, Setting};
 use crate::app::form::Form;
 use crate::app::share;
+use crate::app::state::{App, app};
 use crate::archive::find;
 use crate::archive::list::ListError;
+use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::book::said::Said;
-use crate::parts::el::{el, live, nothing};
+use crate::parts::button::{Weight, button, link_button};
+use crate::parts::el::{el, live, maybe, nothing, or_nothing};
 use crate::parts::field::Field;
 use crate::parts::lay::{column, para};
 use crate::parts::page::{Head, page};
+use crate::screens::copies::tab_warning;
 use crate::screens::form_page::restored;
+use crate::screens::handed;
 use crate::words::list::taking as say;
-use crate::words::screens;
+use crate::words::{copies as say_copies, screens};
 
 /// What is to be done.
 #[derive(Clone, Copy)]
@@ -44,7 +49,8 @@ type Opened = (String, Option<Read>);
 fn take_in() -> AnyView {
     let form = Form::draft("take-in".to_owned(), vec![("message", String::new())]);
     let typed = form.text("message");
-    let opened: RwSignal<Option<Opened>> = RwSignal::new(None);
+    let given = handed::take().map(|bytes| (typed.get_untracked(), Some(find::read(&bytes))));
+    let opened: RwSignal<Option<Opened>> = RwSignal::new(given);
     // The file counts until something is typed after it.
     let file =
         Memo::new(move |_| opened.get().filter(|(before, _)| typed.with(|text| text == before)).map(|(_, it)| it));
@@ -58,28 +64,78 @@ fn take_in() -> AnyView {
         Some(Some(Err(why))) => say::error(why),
         _ => String::new(),
     });
-    let shown = move || match (file.get(), message.get()) {
-        (Some(Some(Ok(said))), _) | (None, Some(Ok(said))) => preview::preview(said, form),
-        _ => nothing(),
+    let read = Memo::new(move |_| match (file.get(), message.get()) {
+        (Some(Some(Ok(said))), _) | (None, Some(Ok(said))) => Some(said),
+        _ => None,
+    });
+    let is_read = Memo::new(move |_| read.with(Option::is_some));
+    let take: RwSignal<Option<Callback<()>>> = RwSignal::new(None);
+    let shown = move || {
+        let Some(said) = read.get() else { return nothing() };
+        let (content, save) = untrack(|| preview::preview(said, form));
+        take.set(Some(save));
+        content
+    };
+    // A file of the book was opened: the other screen reads it.
+    let of_book = Memo::new(move |_| match (file.get(), message.get()) {
+        (Some(Some(Err(why))), _) | (None, Some(Err(why))) => why == ListError::OtherKind,
+        _ => false,
+    });
+    let elsewhere = move || {
+        of_book.get().then(|| {
+            let to = Address::Setting(Setting::BringIn).to_string();
+            link_button(Weight::Quiet, say_copies::BRING_IN, to)
+        })
+    };
+    Effect::new(move || {
+        if of_book.get() && file.get().is_none() {
+            handed::give(typed.get().into_bytes());
+        }
+    });
+    let another = move || {
+        form.done();
+        form.reset();
+        opened.set(None);
     };
     let open = move |event| {
         let Some(picked) = share::picked(&event) else { return };
         let done = move |bytes: Option<Vec<u8>>| {
             let before = typed.get_untracked();
-            opened.set(Some((before, bytes.map(|bytes| find::read(&bytes)))));
+            let read = bytes.as_ref().map(|bytes| find::read(bytes));
+            if let (Some(Err(ListError::OtherKind)), Some(bytes)) = (&read, bytes) {
+                handed::give(bytes);
+            }
+            opened.set(Some((before, read)));
         };
         share::read(picked, |_| (), done);
     };
     let picker = el("input").attr("type", "file").attr("id", "list-file").attr("name", "list-file").on("change", open);
     let label =
         el("label").class("button quiet list-file").child(picker.view()).child(el("span").text(say::OPEN_FILE).view());
-    let content = column(vec![
-        restored(form),
-        para("", say::TAKE_IN_INTRO),
-        label.view(),
-        el("p").class("field-error").attr("role", "alert").words(wrong_file.into()).view(),
-        Field::new("message", say::PASTE, typed).error(wrong_message).lines(),
-        el("div").attr("aria-live", "polite").child(live(shown)).view(),
-    ]);
-    page(Head::new(say::TAKE_IN).back(Address::Couples.to_string(), screens::COUPLES), content, None)
+    // Once a list is read, what it was read from makes way for it.
+    let from = el("div")
+        .class("column")
+        .live_attr("hidden", move || is_read.get().then(String::new))
+        .children(vec![
+            restored(form),
+            or_nothing(first(app()).then(tab_warning).flatten()),
+            para("", say::TAKE_IN_INTRO),
+            label.view(),
+            el("p").class("field-error").attr("role", "alert").words(wrong_file.into()).view(),
+            Field::new("message", say::PASTE, typed).error(wrong_message).lines(),
+            maybe(elsewhere),
+        ])
+        .view();
+    let again = maybe(move || is_read.get().then(|| button(Weight::Plain, say::ANOTHER, another)));
+    let content = column(vec![from, el("div").attr("aria-live", "polite").child(live(shown)).view(), again]);
+    let action = maybe(move || {
+        let save = take.get().filter(|_| is_read.get())?;
+        Some(button(Weight::Primary, say::TAKE_IT_IN, move || save.run(())))
+    });
+    page(Head::new(say::TAKE_IN).back(Address::Couples.to_string(), screens::COUPLES), content, Some(action))
+}
+
+/// Whether this would be the first entry in the book.
+fn first(app: App) -> bool {
+    untrack(|| app.with(|book| book.couples.values().all(|record| Couple(record).is_blank())))
 }

@@ -10,13 +10,13 @@ use crate::app::state::{App, app};
 use crate::archive::list::{is_newer, unknown_answers};
 use crate::book::asks::Spot;
 use crate::book::said::{AnswerError, Said, take_in};
-use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, or_nothing};
 use crate::parts::lay::{column, para, section};
 use crate::screens::in_words::in_words;
 use crate::words::list::{asked, handing, pages, taking as say};
 
-pub fn preview(said: Said, form: Form) -> AnyView {
+/// What is in a list, and what takes it in.
+pub fn preview(said: Said, form: Form) -> (AnyView, Callback<()>) {
     let app = app();
     let newer = is_newer(&said);
     let (mut said, wrong) = said.checked();
@@ -30,6 +30,7 @@ pub fn preview(said: Said, form: Form) -> AnyView {
     let again = known_list(app, &said);
     let notes = vec![
         or_nothing((said.agrees() == Some(false)).then(|| para("caution", say::SAYS_NO))),
+        or_nothing(said.agrees().is_none().then(|| para("caution", say::NOT_SAID))),
         or_nothing(newer.then(|| para("small", say::NEWER_MINOR))),
         or_nothing(again.map(|(_, same)| para("small", if same { say::AGAIN_SAME } else { say::AGAIN_NEWER }))),
         or_nothing(said.answers.is_empty().then(|| para("", say::NOTHING_SAID))),
@@ -40,14 +41,13 @@ pub fn preview(said: Said, form: Form) -> AnyView {
         let rows = left_out.into_iter().map(|text| el("li").text(text).view()).collect();
         section(say::LEFT_OUT, vec![el("ul").class("list-points").children(rows).view()])
     });
-    let save = move || save(app, said, target, form);
-    column(vec![
+    let content = column(vec![
         section(said.with_value(pages::said_on), notes),
         in_words(said.with_value(handing::groups)),
         or_nothing(missing),
         choose(app, said, target),
-        button(Weight::Primary, say::TAKE_IT_IN, save),
-    ])
+    ]);
+    (content, Callback::new(move |()| save(app, said, target, form)))
 }
 
 fn left_out(spot: Spot, why: AnswerError) -> String {

@@ -3,7 +3,7 @@
 use super::super::lengths;
 use crate::trade::card;
 
-pub const HOW_TO_MEASURE: &str = "How to measure a ring";
+pub const HOW_TO_MEASURE: &str = "How to measure a ring, with drawings";
 pub const CLOCK: &str = "Think of the ring as a clock face, with its stone or its front at twelve. Most rings are narrower or wider at the top than at \
 the sides. The sides, at three and nine o\u{2019}clock, are where the new band will touch.";
 pub const RULER: &str = "With a ruler: look at the ring from the side, at three o\u{2019}clock. Lay the ruler across the band, not along it, and read from \
@@ -42,12 +42,20 @@ pub const BRING: [&str; 7] = [
     "This phone, with the list on it.",
 ];
 
-pub const MEASURE_INTRO: &str = "There is no need to. Your jeweller measures with proper gauges, more than once. If you would still like to try a ring on or measure at \
-home, this is common practice:";
+pub const MEASURE_INTRO: &str = "There is no need to. Your jeweller measures with proper gauges, more than once. If you would like a first idea of your own, this is \
+how it is commonly done:";
+pub const MEASURE_HOW: [&str; 5] = [
+    "Take a quiet moment in the afternoon or the evening, with warm hands.",
+    "Cut a strip of paper as long as your hand and about as wide as the band that you have in mind.",
+    "Lay it round the base of the finger, where the ring will sit: close, but so that it still slides. Mark with a sharp pencil where the end meets the strip.",
+    "Lay the strip along a ruler and read from the end to the mark, to the half millimetre. Then do the same round the knuckle.",
+    "Do it again on another day. Tell your jeweller all the figures: they are a first idea, and no order is made from them.",
+];
+pub const MEASURE_MIND: &str = "What to keep in mind";
 pub const MEASURE: [&str; 7] = [
     "Not when your hands are cold. Fingers shrink, and the ring will be too tight in summer.",
     "Not straight after sport, a hot bath or a salty meal. Fingers swell.",
-    "Not first thing in the morning, when hands are often thicker. The middle of the day is better; two different days are better still.",
+    "Not first thing in the morning, when hands are often thicker.",
     "Not while a finger is swollen or hurt, and not in pregnancy. Wait, and measure again later.",
     "The ring has to pass the knuckle. A finger with a large knuckle needs a compromise: leave that to your jeweller.",
     "The hand you write with is usually the larger. Measure the finger that will wear the ring.",

@@ -6,7 +6,10 @@ use crate::book::asks::{Ask, Of, ROWS, Spot};
 use crate::book::said::Said;
 use crate::trade::wearer::Wearer;
 
-pub const INTRO: &str = "When you are ready, send the list to your jeweller. You can send it again after you have changed something: it stays one list.";
+pub const INTRO: &str = "When you are ready, send the list to your jeweller: the simplest way is to answer the message in which the link came. You can \
+send it again after you have changed something: it stays one list.";
+pub const NOTHING_YET: &str = "Nothing is answered yet, so there is nothing to hand over.";
+pub const STILL_OPEN: &str = "One question before it goes";
 pub const SEND_FILE: &str = "Send as a file";
 pub const SAVE_FILE: &str = "Save as a file";
 pub const SEND_TEXT: &str = "Send as a message";
@@ -33,10 +36,14 @@ pub struct Group {
 /// Every answer in words, in the order of the questions.
 pub fn groups(said: &Said) -> Vec<Group> {
     let mut groups = vec![Group { heading: None, lines: lines_of(said, None) }];
+    groups.retain(|both| !both.lines.is_empty());
     for who in Wearer::BOTH {
-        groups.push(Group { heading: Some(of(said, who)), lines: lines_of(said, Some(who)) });
+        let lines = lines_of(said, Some(who));
+        // A name stands over what one of the two said, and alone if that is nothing.
+        if !lines.is_empty() || said.name(who).is_some() {
+            groups.push(Group { heading: Some(of(said, who)), lines });
+        }
     }
-    groups.retain(|group| !group.lines.is_empty());
     groups
 }
 
@@ -79,7 +86,7 @@ fn lines_of(said: &Said, who: Option<Wearer>) -> Vec<(String, String)> {
                 let ring = who.and_then(|who| ring(said, who, number));
                 lines.extend(ring.map(|ring| (super::pages::ring(number), ring)));
             }
-        } else if row.of != Of::Ring && spot.exists() {
+        } else if row.of != Of::Ring && spot.exists() && !(who.is_some() && row.ask == Ask::Name) {
             let value = said.get(spot).map(|text| answer(row.ask, text).to_owned());
             lines.extend(value.map(|value| (short(row.ask).to_owned(), value)));
         }

@@ -1,6 +1,6 @@
 //! The pages of the list: what they are called, what stands at their head, and what the couple can do there.
 
-use super::super::{book, dates, format};
+use super::super::{book, format};
 use crate::book::asks::{QUESTIONS, Section};
 use crate::book::said::{Invitation, Said};
 use crate::trade::wearer::Wearer;
@@ -11,6 +11,7 @@ pub const INTRO: &str = "A few questions about the two of you, your hands and yo
 your jeweller goes through it with you anyway. Half an hour is plenty.";
 pub const KEPT: &str =
     "Every word is kept on this phone as you write it, and works without a network. Nothing is sent until you send it.";
+pub const MAY_BE_CLEARED: &str = "On this phone a browser may clear what a page has kept once a week goes by without a visit. So send the list early, even half filled in: you can send it again later, and it stays one list.";
 pub const NOT_KEPT: &str = "This browser keeps nothing: what you write is gone when you close the page. Leave private browsing, then open the list again.";
 pub const ADD_RING: &str = "Another ring";
 pub const DELETE: &str = "Delete everything on this phone";
@@ -44,7 +45,7 @@ pub fn intro(section: Section) -> Option<&'static str> {
         }
         Section::Wearing => "Left and right hand differ in size, so it helps to know which it will be.",
         Section::Rings => {
-            "Two rings on one finger rub and turn. Your jeweller wants to know what the new band will lie beside, and how wide it is."
+            "The new band is made to sit well with the rings that you wear beside it. Your jeweller would like to know what each of them is, and how wide."
         }
         Section::Look => "Nobody expects you to know the names of things. Say it in your own words.",
         Section::Hands => {
@@ -92,39 +93,66 @@ pub fn next(section: Section) -> String {
 }
 
 /// The way on from the list itself.
-pub fn go_on(section: Section, answered: usize) -> String {
-    match (section, answered) {
+pub fn go_on(section: Section, begun: bool) -> String {
+    match (section, begun) {
         (Section::Send, _) => title(section).to_owned(),
-        (_, 0) => format!("Begin: {}", title(section)),
-        (_, _) => format!("Go on: {}", title(section)),
+        (_, false) => format!("Begin: {}", title(section)),
+        (_, true) => format!("Go on: {}", title(section)),
     }
 }
 
+/// What a row says under its title, where the title does not say all of it.
+pub fn small(section: Section) -> &'static str {
+    match section {
+        Section::Privacy => "with one question, and how to delete the list",
+        _ => "",
+    }
+}
+
+/// A link for somebody else was opened on a phone with a list.
+pub fn for_others(invited: &Invitation, there: &Said) -> String {
+    let nobody = || "somebody".to_owned();
+    let there = [there.name(Wearer::First), there.name(Wearer::Second)].map(|name| name.map(str::to_owned));
+    let [first, second] = there;
+    format!(
+        "This link is for {}, and there is a list of {} on this phone. A new list takes its place.",
+        both(invited.first.as_ref(), invited.second.as_ref()).unwrap_or_else(nobody),
+        both(first.as_ref(), second.as_ref()).unwrap_or_else(nobody),
+    )
+}
+pub const NEW_LIST: &str = "Begin a new list";
+pub const KEEP_LIST: &str = "Keep the list that is here";
+pub const REPLACED: &str = "The list that was here is deleted from this phone.";
+
 /// Whom the list is for, and the appointment, as the jeweller's link says.
 pub fn greeting(invitation: &Invitation) -> Option<String> {
-    let names = match (&invitation.first, &invitation.second) {
+    let names = both(invitation.first.as_ref(), invitation.second.as_ref());
+    let when = invitation.when.map(book::when);
+    // The region is for counting days, and would read as the place of the appointment.
+    Some(match (names, when) {
+        (Some(names), Some(when)) => format!("For {names}. Your appointment: {when}."),
+        (Some(names), None) => format!("For {names}."),
+        (None, Some(when)) => format!("Your appointment: {when}."),
+        (None, None) => return None,
+    })
+}
+
+fn both(first: Option<&String>, second: Option<&String>) -> Option<String> {
+    match (first, second) {
         (Some(first), Some(second)) => Some(format!("{first} and {second}")),
         (Some(only), None) | (None, Some(only)) => Some(only.clone()),
         (None, None) => None,
-    };
-    let when = invitation.when.map(book::when);
-    let mut text = match (names, when) {
-        (Some(names), Some(when)) => format!("For {names}. Your appointment: {when}"),
-        (Some(names), None) => format!("For {names}"),
-        (None, Some(when)) => format!("Your appointment: {when}"),
-        (None, None) => return None,
-    };
-    if let (Some(region), Some(_)) = (invitation.region, invitation.when) {
-        text.push_str(", ");
-        text.push_str(dates::region(region));
     }
-    text.push('.');
-    Some(text)
 }
 
 /// The day on which something was said, as it stands beside it.
 pub fn said_on(said: &Said) -> String {
     format!("Said by the couple, {}", format::day(said.saved))
+}
+
+/// A whole list in a word or two: "the list of Wed 25 Nov 2026, 12 answers".
+pub fn list_of(said: &Said) -> String {
+    format!("the list of {}, {}", format::day(said.saved), super::taking::answers(said.answers.len()))
 }
 
 /// The answer to a choice that nobody has to make.

@@ -6,10 +6,10 @@ use crate::book::said::Said;
 
 pub const INVITE: &str = "Invite to the list";
 pub const INVITE_INTRO: &str = "They open the link on their own phone and fill in a short list before you meet: rings they own, wishes, dates. What you \
-write here stands in the link, after a sign that no web server gets to see.";
+write here stands in the link after its # sign: web servers never see that part.";
 pub const FIRST: &str = "First name";
 pub const SECOND: &str = "Second name";
-pub const REGION: &str = "Where";
+pub const REGION: &str = "Bank holidays of";
 pub const LINK: &str = "The link";
 pub const SHARE_LINK: &str = "Share the link";
 pub const COPY_LINK: &str = "Copy the link";
@@ -43,7 +43,10 @@ pub const AGAIN_NEWER: &str =
     "This list has been taken in before. What has changed since takes the place of what they said then.";
 pub const NEWER_MINOR: &str =
     "It was made with a newer version of the list. What this version does not know is kept with it.";
+pub const NOT_SAID: &str =
+    "They left open whether you may write this down. Ask them: until then nothing stands under “May be recorded”.";
 pub const NOTHING_SAID: &str = "Nothing was answered.";
+pub const ANOTHER: &str = "Another file or message";
 pub const TAKEN_IN: &str = "List taken in";
 
 /// "12 answers".

@@ -4,7 +4,7 @@ mod answer;
 mod fields;
 mod reckon;
 
-use crate::parts::el::{live, maybe};
+use crate::parts::el::{live, maybe, or_nothing};
 use crate::parts::lay::{all, para, section};
 use leptos::prelude::*;
 
@@ -12,6 +12,7 @@ use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
 use crate::app::address::{Address, Part};
 use crate::app::route::go_instead;
+use crate::book::asks::Ask;
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
 use crate::book::field::Field;
@@ -22,6 +23,7 @@ use crate::parts::details::details;
 use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
+use crate::screens::couple::said::beside;
 use crate::screens::show::showable;
 use crate::words::{ahead as say_ahead, bench as say, book as say_book, dates as say_dates, format};
 use reckon::Reckoned;
@@ -60,6 +62,8 @@ pub fn dates(opened: Opened) -> AnyView {
             ])
         })
     };
+    // What they said of the day, and of when they need the bands, stands over what is worked out.
+    let said_by_them = whose.map(|id| beside(id, None, &[Ask::Wedding, Ask::NeededBy]));
     let content = laid(Laid {
         first: opened.missing(|couple, _| couple.wedding().is_none().then_some(Topic::Wedding).into_iter().collect()),
         answered,
@@ -79,7 +83,7 @@ pub fn dates(opened: Opened) -> AnyView {
             sheet::step(answered, Signal::derive(label))
         }
     };
-    page(page_head, content, Some(action))
+    page(page_head, all(vec![or_nothing(said_by_them), content]), Some(action))
 }
 
 /// Writes the settled dates back, and the wedding if another one was typed here.

@@ -8,13 +8,14 @@ use leptos::prelude::*;
 use super::Whom;
 use crate::app::address::{Address, Part};
 use crate::book::change::Write;
+use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::book::field::{Field as Kept, Wish};
 use crate::book::fitting;
 use crate::book::id::ItemId;
 use crate::book::practice::Practice;
 use crate::book::value::{ReadingTaken, Value};
-use crate::parts::button::{Weight, button};
+use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::tick;
 use crate::parts::line::{line, lines};
 use crate::trade::fit::constants::PLAIN_WIDTH;
@@ -30,6 +31,7 @@ struct Row {
 
 pub fn readings(whom: Whom) -> AnyView {
     let Whom { app, id, wearer } = whom;
+    let to_order = Address::of_topic(id, Topic::OrderSize(wearer));
     maybe(move || {
         let practice = app.with(|book| book.practice.clone());
         let read = |couple: Couple<'_>| {
@@ -58,6 +60,7 @@ pub fn readings(whom: Whom) -> AnyView {
                 heading(say::READINGS),
                 el("ul").class("notes").children(rows).view(),
                 all(together.into_iter().map(|text| para("", text)).collect()),
+                link_button(Weight::Quiet, say_finger::TO_ORDER_SIZE, to_order.clone()),
             ])
         })
     })

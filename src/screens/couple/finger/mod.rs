@@ -26,6 +26,7 @@ use crate::book::practice::Practice;
 use crate::book::value::{ReadingTaken, Value};
 use crate::parts::choice::tick;
 use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::screens::start_of_page;
 use crate::storage::drafts;
 use crate::trade::band::Bore;
 use crate::trade::fit::{Hands, Place, ReadAt, Sits};
@@ -71,6 +72,8 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
         take(whom, reading, move || {
             form.done();
             form.reset();
+            // The reading, and what all of them come to, stand at the top of the page.
+            request_animation_frame(start_of_page);
         });
     };
     let content = all(vec![

@@ -1,0 +1,121 @@
+// The couple's list at its edges: before anything is answered, with a question left open, with a link for somebody
+// else, on a phone that forgets, and on the wrong screen.
+import { readFile } from "node:fs/promises";
+import { axe } from "./checks.js";
+import { TODAY, expect, go, hand, heading, line, notice, open, test } from "./hand.js";
+
+const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
+
+/** The list as the couple's phone keeps it. */
+const kept = (page) => page.evaluate(() => JSON.parse(JSON.parse(localStorage.getItem("bandwright.list"))));
+
+test("nothing is handed over before anything is answered, and what is left open about recording is asked once more", async ({ page, site, install }) => {
+  await install();
+  // The names that a link brings along are no answer of theirs.
+  await open(page, site, "#/list?for=Ada");
+  await go(page, "#/list/send");
+  await expect(page.getByText("Nothing is answered yet")).toBeVisible();
+  await expect(page.getByRole("button")).toHaveCount(0);
+  await go(page, "#/list/budget");
+  await hand(page).write(page.locator("#else"), "we are vegan");
+  await go(page, "#/list/send");
+  await expect(page.getByText("answer the message in which the link came")).toBeVisible();
+  const group = page.getByRole("group", { name: "May your jeweller write this down and keep it?" });
+  await expect(group).toBeVisible();
+  // Handed over as it is, the jeweller is told that it was left open.
+  const downloading = page.waitForEvent("download");
+  await hand(page).press("Save as a file");
+  const open = await readFile(await (await downloading).path(), "utf8");
+  expect(JSON.parse(open).answers).toEqual({ "name.first": "Ada", else: "we are vegan" });
+  // A no counts at once, in what leaves and in what is kept.
+  await hand(page).choose("May your jeweller write this down and keep it?", "no");
+  await expect(page.getByText("You said no to being recorded")).toBeVisible();
+  const again = page.waitForEvent("download");
+  await hand(page).press("Save as a file");
+  expect(JSON.parse(await readFile(await (await again).path(), "utf8")).answers).toEqual({ "name.first": "Ada", recorded: "no" });
+  expect((await kept(page)).answers).toEqual({ "name.first": "Ada", else: "we are vegan", recorded: "no" });
+
+  await go(page, "#/couples/list");
+  await page.locator("#message").fill(open);
+  await expect(page.getByText("They left open whether you may write this down.")).toBeVisible();
+});
+
+test("a link for others asks whether a new list is to begin, and neither is lost unseen", async ({ page, site, install }) => {
+  await install();
+  const names = async () => Object.entries((await kept(page)).answers).filter(([spot]) => /^name/.test(spot)).map(([, name]) => name);
+  // A jeweller tries one link after the other: nothing is written in them, so nothing is asked.
+  await open(page, site, "#/list?for=Eve&with=Sam");
+  await open(page, site, INVITED);
+  await expect(page.getByText("For Ada and Ben.")).toBeVisible();
+  await expect(page.getByRole("link", { name: "Begin: The wedding" })).toBeVisible();
+  expect(await names()).toEqual(["Ada", "Ben"]);
+  await go(page, "#/list/wedding");
+  await hand(page).write(page.locator("#wedding"), "May 2027");
+  const before = await kept(page);
+
+  // Their own link once more, with another appointment, changes no answer.
+  await open(page, site, "#/list?for=Ada&with=Ben&when=2027-01-04T09%3A30");
+  await expect(page.getByText("For Ada and Ben. Your appointment: Mon 4 Jan 2027, 09:30.")).toBeVisible();
+  expect((await kept(page)).id).toBe(before.id);
+
+  const others = "#/list?for=Amy&with=Kim&when=2026-12-05T10%3A00";
+  const asked = page.getByText("This link is for Amy and Kim, and there is a list of Ada and Ben on this phone.");
+  await open(page, site, others);
+  await expect(asked).toBeVisible();
+  expect(await axe(page)).toEqual([]);
+  await hand(page).press("Keep the list that is here");
+  await expect(page.getByText("For Ada and Ben.")).toBeVisible();
+  expect(new URL(page.url()).hash).toBe("#/list");
+  expect((await kept(page)).answers).toEqual(before.answers);
+
+  await open(page, site, others);
+  await hand(page).press("Begin a new list");
+  await expect(page.getByText("For Amy and Kim. Your appointment: Sat 5 Dec 2026, 10:00.")).toBeVisible();
+  expect(await names()).toEqual(["Amy", "Kim"]);
+  expect((await kept(page)).id).not.toBe(before.id);
+  await hand(page).press("Put it back");
+  await expect(page.getByText("For Ada and Ben.")).toBeVisible();
+  expect((await kept(page)).answers).toEqual(before.answers);
+});
+
+test("a phone whose browser clears what is not visited says so, to the couple and to the jeweller", async ({ page, site, context, install }) => {
+  await context.addInitScript(() => Object.defineProperty(navigator, "standalone", { value: false }));
+  await install();
+  await open(page, site, "#/list");
+  await expect(page.locator(".caution")).toContainText("once a week goes by without a visit");
+  await go(page, "#/couples/list");
+  await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
+});
+
+test("a file of the book among lists is handed on to where files come in", async ({ page, install }) => {
+  await install();
+  const by = "00000000000000000000000000000abc";
+  const record = { schema: "1.0", id: "0123456789abcdef0123456789abcdef", kind: "couple", changes: [{ by, n: 1, at: +TODAY, sets: [{ field: "name.first", value: "Zoe" }] }] };
+  const book = JSON.stringify({ schema: "1.1", kind: "bandwright-book", written: +TODAY, by, holds: "couples", records: [record] });
+  const ways = [
+    () => page.locator("#message").fill(book),
+    () => page.locator("#list-file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(book) }),
+  ];
+  for (const give of ways) {
+    await go(page, "#/couples/list");
+    await page.locator("#message").fill("");
+    await give();
+    await expect(page.getByText("this is one with couples of a book.")).toBeVisible();
+    await hand(page).follow("Bring in a file");
+    await expect(line(page, "Zoe")).toBeVisible();
+  }
+  await hand(page).press("Bring in 1 couple");
+  await expect(notice(page)).toContainText("Brought in");
+});
+
+test("what they said of the day they need the bands stands where dates are worked out", async ({ page, install }) => {
+  await install();
+  const answers = { "name.first": "Ada", "name.second": "Ben", wedding: "22 May 2027", "needed-by": "by the end of April" };
+  const list = { schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers };
+  await go(page, "#/couples/list");
+  await page.locator("#message").fill(JSON.stringify(list));
+  await hand(page).press("Take it in");
+  await expect(heading(page)).toHaveText("Ada & Ben");
+  await hand(page).tap(line(page, "Dates"));
+  await expect(page.locator(".said", { hasText: "Said by the couple" })).toContainText("Bands needed: by the end of April");
+});
