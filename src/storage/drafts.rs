@@ -1,8 +1,8 @@
 //! Half-typed words, kept until they are saved or thrown away. A draft is text by field name, under the name of the
 //! form it was typed into. One that cannot be read is moved aside before another takes its place.
 //!
-//! They go to localStorage, which is written at once as far as a crashed page is concerned, and some seconds later
-//! as far as a killed browser is.
+//! They go to localStorage, which is written at once as far as a crashed page is concerned, and some seconds, at worst
+//! about a minute, later as far as a killed browser is.
 
 use std::collections::BTreeMap;
 

@@ -22,9 +22,8 @@ async function download(page, button) {
   return { name: file.suggestedFilename(), text: await readFile(await file.path(), "utf8") };
 }
 
-/** What is wrong with the look of a screen; where LOOKS names a folder, a picture of it goes there. */
+/** What is wrong with the look of a screen. */
 async function faults(page) {
-  if (process.env.LOOKS) await page.screenshot({ path: join(process.env.LOOKS, `${test.info().title.slice(0, 50)}.png`), fullPage: true });
   // The button that lets the enter key send a form is nobody's target.
   const small = (await smallTargets(page)).filter((fault) => !/class="unseen" tabindex="-1" aria-hidden="true"/.test(fault));
   return [...(await axe(page)), ...small, ...((await overflow(page)) ? ["wider than the screen"] : [])];
