@@ -40,6 +40,11 @@ test("readings count together; one that contradicts is asked about, pointed out 
   await go(page, `#/bench/order?couple=${id}&who=first`);
   await expect(page.locator("#answer")).toContainText("One of the readings stands apart");
   await expect(page.locator("#answer")).toContainText("Measure again: two readings are 6.25 mm apart, more than two UK letters.");
+  // The picture has a mark for each, and says so.
+  await expect(page.locator("#answer .ladder .single circle")).toHaveCount(3);
+  await expect(page.locator("#answer .ladder .single-apart")).toContainText("R stands apart");
+  await expect(page.locator("#answer .ladder")).toHaveAttribute("aria-label", /^Size rule\. 4 readings: R, 58\.75 mm, stands apart; M, 52\.50 mm; M½, 53\.13 mm; M, 52\.50 mm\. /);
+  await expect(page.locator(".reason", { hasText: "4 readings together" })).toContainText(/R \d+ % \(stands apart\), M \d+ %, M½ \d+ %, M \d+ %/);
   await thumb.press("Measure again: put it on Today, in a week");
   await expect(page.locator("#answer")).toContainText("On Today for Wed 2 Dec 2026.");
   await go(page, "#/today");
@@ -95,6 +100,51 @@ test("a try-on band that fits is a reading with one tap; a worn ring stands for 
   await expect(page.locator(".note").last()).toContainText("O, ring they wear 3 mm flat inside, spins");
   const reading = Object.entries(await fieldsOf(page, id)).find(([key, value]) => key.startsWith("reading.") && value.sits)[1];
   expect(reading).toMatchObject({ sits: "spins", size: { typed: "UK O" } });
+});
+
+test("a try-on band that contradicts the readings is asked about before it counts", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  await go(page, "#/practice/tray/new");
+  for (const [label, text] of [["Its number", "9"], ["Its size", "UK R"], ["Width", "3"]]) await thumb.write(page.getByLabel(label, { exact: true }), text);
+  await thumb.press("Save");
+  const id = await meet(page, "Tess");
+  await go(page, `#/couple/${id}/finger/first`);
+  await read(page, "UK M");
+  await thumb.tap(page.getByText("Try-on bands"));
+  await thumb.press("9: R, 3 mm, flat inside");
+  await expect(page.locator(".caution")).toContainText("6.25 mm larger than the reading M of Wed 25 Nov 2026, more than two sizes");
+  await expect(page.locator(".note")).toHaveCount(1);
+  await thumb.press("9: R, 3 mm, flat inside");
+  await expect(page.locator(".note")).toHaveCount(2);
+});
+
+test("of two sizes of one system the one that was chosen is kept, and is still meant later", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  const id = await meet(page, "Tess");
+  await go(page, `#/couple/${id}/finger/first`);
+  await thumb.put(page.getByLabel("Size read"), "M+");
+  await thumb.press("Add reading");
+  await expect(page.locator("#size-error")).toContainText("Choose which of these sizes is meant");
+  await thumb.choose("That is", "UK M½");
+  await thumb.press("Add reading");
+  await expect(page.locator(".note")).toContainText("M½, ");
+  await go(page, `#/bench/order?couple=${id}&who=first&width=3&profile=flat`);
+  await expect(page.locator(".reason", { hasText: "Reading" }).first()).toContainText("53.13");
+});
+
+test("an edge relief that was measured counts in the order size", async ({ page, install }) => {
+  await install();
+  await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-width=3&width=5&profile=court&relief=0.1");
+  const bore = page.locator(".reason", { hasText: "Domed bore gives room" });
+  // 2 pi s / 3 of 0.1 mm is 0.209 mm, of which 0.8 count.
+  await expect(bore).toContainText("−0.17");
+  await expect(bore).toContainText("edge relief 0.1 mm in the band");
+  await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
+  await page.locator("#profile-flat").tap();
+  await expect(page.locator("#relief")).toHaveCount(0);
+  await expect(page.locator(".reason", { hasText: "Bore like the gauge" })).toContainText("0.00");
 });
 
 test("a gauge is calibrated, and pointed out if it is off by more than a quarter size", async ({ page, install }) => {
