@@ -479,6 +479,7 @@ test("screens without a row have no field, and no row is without a field", async
   await page.locator("#hand-right").tap();
   await page.locator("#digit").selectOption("middle");
   await hand(page).press("Save");
+  await expect(page.locator("#shoulder-width"), "the form is left").toHaveCount(0);
   await go(page, `#/bench/stack?couple=${ids.couple}&who=first`);
   seen["Calculator::Stack"].push(...(await fieldsHere(page)).map(({ key }) => key));
   await go(page, "#/bench/size?q=6");
