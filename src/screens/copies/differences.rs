@@ -77,11 +77,13 @@ fn read(app: App, couple: Couple<'_>) -> Vec<Difference> {
 }
 
 fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Difference {
-    let shown = |value: String, side: &Side<'_>| Shown {
-        value,
-        rest: String::new(),
-        who: app.who_and_when(side.by, side.at),
-        keep: None,
+    let dated_back = couple.0.dated_back();
+    let shown = |value: String, side: &Side<'_>| {
+        let mut who = app.who_and_when(side.by, side.at);
+        if dated_back.contains(&side.source) {
+            who = format!("{who} · {}", say::DATED_BACK);
+        }
+        Shown { value, rest: String::new(), who, keep: None }
     };
     match conflict {
         Conflict::Field { field, sides } => {
