@@ -25,8 +25,8 @@ test("nothing is handed over before anything is answered, and what is left open 
   // Handed over as it is, the jeweller is told that it was left open.
   const downloading = page.waitForEvent("download");
   await hand(page).press("Save as a file");
-  const open = await readFile(await (await downloading).path(), "utf8");
-  expect(JSON.parse(open).answers).toEqual({ "name.first": "Ada", else: "we are vegan" });
+  const leftOpen = await readFile(await (await downloading).path(), "utf8");
+  expect(JSON.parse(leftOpen).answers).toEqual({ "name.first": "Ada", else: "we are vegan" });
   // A no counts at once, in what leaves and in what is kept.
   await hand(page).choose("May your jeweller write this down and keep it?", "no");
   await expect(page.getByText("You said no to being recorded")).toBeVisible();
@@ -36,7 +36,7 @@ test("nothing is handed over before anything is answered, and what is left open 
   expect((await kept(page)).answers).toEqual({ "name.first": "Ada", else: "we are vegan", recorded: "no" });
 
   await go(page, "#/couples/list");
-  await page.locator("#message").fill(open);
+  await page.locator("#message").fill(leftOpen);
   await expect(page.getByText("They left open whether you may write this down.")).toBeVisible();
 });
 
