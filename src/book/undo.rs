@@ -2,6 +2,7 @@
 //! be taken back in its turn.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use super::change::{Change, Draft, Set};
 use super::id::{InstallationId, Moment, Stamp};
@@ -11,8 +12,10 @@ impl Record {
     /// The latest change of this installation that has not been taken back and is no taking-back itself.
     pub fn undoable(&self, by: InstallationId) -> Option<&Change> {
         let undone = self.undone();
-        let ours = |change: &&Change| change.by() == by && change.undoes.is_none() && !undone.contains(&change.stamp);
-        self.changes().iter().rfind(ours)
+        let ours = |change: &&Arc<Change>| {
+            change.by() == by && change.undoes.is_none() && !undone.contains(&change.stamp)
+        };
+        self.changes().iter().rfind(ours).map(|change| &**change)
     }
 
     /// Whether a change has been taken back, and the taking-back has not.

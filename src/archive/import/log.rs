@@ -10,6 +10,7 @@
 //! before. Of what was erased nothing is kept, so that cannot be taken back.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use serde_json::{Map, Value as Json};
 
@@ -57,7 +58,7 @@ impl ImportLog {
         };
         let mut stamps: BTreeSet<&Stamp> = BTreeSet::new();
         stamps.extend(taken.added.iter().flatten());
-        let stays = |change: &&Change| match taken.added {
+        let stays = |change: &&Arc<Change>| match taken.added {
             None => is_ours(change),
             Some(_) => !stamps.contains(&change.stamp),
         };

@@ -47,6 +47,9 @@ impl Record {
         let mut found = Vec::new();
         let mut writes = self.standing_writes().peekable();
         while let Some((field, change, value)) = writes.next() {
+            if writes.peek().is_none_or(|(next, ..)| *next != field) {
+                continue;
+            }
             let mut sides = vec![side(change, value)];
             while let Some((_, change, value)) = writes.next_if(|(next, ..)| *next == field) {
                 sides.push(side(change, value));
