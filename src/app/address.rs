@@ -65,6 +65,8 @@ pub enum Part {
     Copy,
     /// What two phones say differently.
     Differences,
+    /// Whether another entry is of the same couple.
+    Same,
     History,
     /// Taking everything out for good.
     Erase,
@@ -265,6 +267,7 @@ fn part(parts: &[&str]) -> Option<Part> {
         ["specification"] => Part::Specification,
         ["copy"] => Part::Copy,
         ["differences"] => Part::Differences,
+        ["same"] => Part::Same,
         ["history"] => Part::History,
         ["erase"] => Part::Erase,
         ["said"] => Part::Said,
@@ -352,6 +355,7 @@ impl fmt::Display for Part {
             Part::Specification => f.write_str("specification"),
             Part::Copy => f.write_str("copy"),
             Part::Differences => f.write_str("differences"),
+            Part::Same => f.write_str("same"),
             Part::History => f.write_str("history"),
             Part::Erase => f.write_str("erase"),
             Part::Said => f.write_str("said"),

@@ -56,7 +56,8 @@ fn write_set(set: &Set, out: &mut String) {
     row.end();
 }
 
-fn put_stamps(stamps: &[Stamp], out: &mut String) {
+/// Writes a list of stamps.
+pub(super) fn put_stamps(stamps: &[Stamp], out: &mut String) {
     list(out, stamps, put_stamp);
 }
 
@@ -110,11 +111,11 @@ pub(super) fn read_stamps(row: &mut Map<String, Json>, key: &str) -> Option<Vec<
     Some(stamps)
 }
 
-pub(super) fn write_stamps(stamps: &[Stamp]) -> Json {
+fn write_stamps(stamps: &[Stamp]) -> Json {
     stamps.iter().copied().map(write_stamp).collect()
 }
 
-pub(super) fn write_stamp(stamp: Stamp) -> Json {
+fn write_stamp(stamp: Stamp) -> Json {
     json!({ "by": stamp.by.to_string(), "n": stamp.n })
 }
 

@@ -93,7 +93,8 @@ fn read_record(mut row: Map<String, Json>, newer: bool) -> Option<Record> {
         Some(_) if !changes.is_empty() => return None,
         Some(stamp) => Record::mark(id, kind, stamp),
         None => {
-            let changes = changes.into_iter().map(|json| change::read(json, newer).map(Arc::new)).collect::<Option<Vec<_>>>()?;
+            let changes =
+                changes.into_iter().map(|json| change::read(json, newer).map(Arc::new)).collect::<Option<Vec<_>>>()?;
             let count = changes.len();
             let record = Record::of(id, kind, twins::told_apart(changes));
             if record.changes().len() < count {

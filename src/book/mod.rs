@@ -24,6 +24,7 @@ pub mod practice;
 pub mod progress;
 pub mod record;
 pub mod said;
+pub mod same;
 pub mod schedule;
 pub mod search;
 pub mod today;

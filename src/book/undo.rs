@@ -12,9 +12,8 @@ impl Record {
     /// The latest change of this installation that has not been taken back and is no taking-back itself.
     pub fn undoable(&self, by: InstallationId) -> Option<&Change> {
         let undone = self.undone();
-        let ours = |change: &&Arc<Change>| {
-            change.by() == by && change.undoes.is_none() && !undone.contains(&change.stamp)
-        };
+        let ours =
+            |change: &&Arc<Change>| change.by() == by && change.undoes.is_none() && !undone.contains(&change.stamp);
         self.changes().iter().rfind(ours).map(|change| &**change)
     }
 

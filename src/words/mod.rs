@@ -26,6 +26,7 @@ pub mod pictures;
 pub mod planning;
 pub mod practice;
 pub mod rings;
+pub mod same;
 pub mod screens;
 pub mod showing;
 pub mod sizing;

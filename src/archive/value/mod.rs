@@ -101,6 +101,7 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             Value::Day(read_day(json)?)
         }
         Field::Example
+        | Field::SameAs(_)
         | Field::FirstRing(_)
         | Field::NoRings(_)
         | Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => Value::Yes(json.as_bool()?),

@@ -16,6 +16,7 @@ use crate::archive::import::{News, Offer, Plan};
 use crate::parts::button::{Weight, button};
 use crate::parts::field::Field;
 use crate::parts::page::page;
+use crate::screens::couples::lower;
 use crate::screens::practice::head;
 use crate::words::{copies as say, files};
 
@@ -56,7 +57,7 @@ pub fn bring_in() -> AnyView {
         let count = plan.entries.iter().filter(|entry| entry.news != News::Silent).count();
         let take = button(Weight::Primary, say::bring_in(count), move || {
             let take_practice = take_practice.get_untracked() && plan.practice != Offer::None;
-            app.bring_in((*plan).clone(), take_practice, move || {
+            app.bring_in(Arc::clone(&plan), take_practice, move || {
                 let _ = step.try_set(Step::Asked);
                 let _ = pasted.try_set(String::new());
             });
@@ -114,5 +115,5 @@ fn look_at(app: App, step: RwSignal<Step>, bytes: Vec<u8>) {
         };
         let _ = step.try_set(next);
     };
-    app.preview(bytes, Box::new(progress), Box::new(done));
+    app.preview(bytes, lower, Box::new(progress), Box::new(done));
 }
