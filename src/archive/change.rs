@@ -3,7 +3,7 @@
 use serde_json::{Map, Value as Json, json};
 
 use super::object::{Object, list, put, text};
-use super::row::rest;
+use super::row::{rest, settled};
 use super::{key, value};
 use crate::book::change::{Change, Set};
 use crate::book::field::Field;
@@ -79,7 +79,7 @@ fn read_set(json: Json, newer: bool) -> Option<Set> {
                 carry(&mut row, "value", json, value::write(&value));
                 Some(value)
             }
-            None if newer => Some(Value::Unknown(json.to_string())),
+            None if newer => Some(Value::Unknown(settled(json.to_string()))),
             None => return None,
         },
     };

@@ -18,7 +18,8 @@ const COUPLE: &str = include_str!("../reference/record-1.1.json");
 const PRACTICE: &str = include_str!("../reference/practice-1.1.json");
 
 /// The fields of a couple that 1.0 does not know, by the first part of their names.
-pub const OF_A_COUPLE: [&str; 6] = ["wish", "measure_again", "fitted", "work_done", "milestone_done", "said"];
+pub const OF_A_COUPLE: [&str; 7] =
+    ["wish", "measure_again", "fitted", "work_done", "milestone_done", "said", "same_as"];
 
 /// The parts of rings and bands that 1.0 does not know.
 const OF_A_RING: [&str; 9] =

@@ -7,6 +7,7 @@ mod examples;
 mod finding;
 mod fitting;
 mod orders;
+mod same;
 mod today;
 mod undo;
 mod values;
