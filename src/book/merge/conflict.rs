@@ -85,7 +85,10 @@ impl Record {
         let (_, change, value) = self.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last()?;
         value?;
         let unaware = seen::unaware(self, self.place(change.stamp)?);
-        let is_unseen = |change: &Change| self.place(change.stamp).is_some_and(|place| unaware[place]);
+        // Who put the couple away as well, in the same go, does not disagree.
+        let agrees = |change: &Change| change.sets.iter().any(|set| set.field == Field::PutAway && set.value.is_some());
+        let is_unseen =
+            |change: &Change| !agrees(change) && self.place(change.stamp).is_some_and(|place| unaware[place]);
         let edits = self.standing_writes().filter(|(field, edit, _)| **field != Field::PutAway && is_unseen(edit));
         let edits: Vec<_> = edits.map(|(field, edit, value)| (field, side(edit, value))).collect();
         if edits.is_empty() { None } else { Some(Conflict::PutAway { away: side(change, value), edits }) }
