@@ -36,11 +36,7 @@ impl Marks {
         if couple.is_example() || couple.put_away().is_some() {
             return None;
         }
-        let name = |wearer| {
-            let words = lower(couple.name(wearer).unwrap_or_default());
-            words.split_whitespace().collect::<Vec<_>>().join(" ")
-        };
-        let (one, other) = (name(Wearer::First), name(Wearer::Second));
+        let [one, other] = names(couple, lower);
         let names = if one <= other { [one, other] } else { [other, one] };
         if names.iter().all(String::is_empty) { None } else { Some(Marks { names, wedding }) }
     }
@@ -107,21 +103,26 @@ pub fn joined(record: &Record) -> Vec<RecordId> {
 }
 
 /// What is to be saved in the entry that stays: what the other one shows and this one does not know. What differs is
-/// put beside what stands, and replaces nothing.
-pub fn take_over(kept: &Record, other: &Record, at: Moment) -> Option<Draft> {
+/// put beside what stands, and replaces nothing. Where the two stand in the other order there, what is one's comes to
+/// that one here.
+pub fn take_over(kept: &Record, other: &Record, lower: Lower, at: Moment) -> Option<Draft> {
+    let [first, second] = names(Couple(kept), lower);
+    let theirs = names(Couple(other), lower);
+    let same_names = theirs == [first.clone(), second.clone()];
+    let is_turned = !same_names && theirs == [second, first];
     let is_news = |field: &Field, value: &Value| {
         let stays = matches!(field, Field::PutAway | Field::Example | Field::SameAs(_) | Field::Unknown(_));
-        !stays && !matches!(value, Value::Unknown(_)) && !kept.holds(field, |known| known == value)
+        // Written in another way they are the same names.
+        let is_name = matches!(field, Field::Name(_)) && (same_names || is_turned);
+        !stays && !is_name && !matches!(value, Value::Unknown(_)) && !kept.holds(field, |known| known == value)
     };
-    let news = other.fields().filter(|(field, value)| is_news(field, value));
-    let beside = |(field, value): (&Field, &Value)| Set {
-        field: field.clone(),
-        value: Some(value.clone()),
-        replaces: Vec::new(),
-        restores: None,
-        unknown: None,
+    let beside = |(field, value): (&Field, &Value)| {
+        let field = if is_turned { turned(field)? } else { field.clone() };
+        let set =
+            |field| Set { field, value: Some(value.clone()), replaces: Vec::new(), restores: None, unknown: None };
+        is_news(&field, value).then(|| set(field))
     };
-    let mut sets: Vec<Set> = news.map(beside).collect();
+    let mut sets: Vec<Set> = other.fields().filter_map(beside).collect();
     let same = Field::SameAs(other.id);
     if kept.get(&same) != Some(&Value::Yes(true)) {
         sets.push(kept.set(same, Some(Value::Yes(true)), None));
@@ -136,6 +137,51 @@ pub fn taken_over(kept: &Record, other: RecordId) -> Option<Stamp> {
         return None;
     }
     kept.standing(&same).last()
+}
+
+/// The same field of the other one of the two. None for what speaks of both in one: it stays where it is.
+fn turned(field: &Field) -> Option<Field> {
+    Some(match field {
+        Field::Name(who) => Field::Name(who.other()),
+        Field::Finger(who) => Field::Finger(who.other()),
+        Field::FirstRing(who) => Field::FirstRing(who.other()),
+        Field::Reading(who, item) => Field::Reading(who.other(), *item),
+        Field::NoRings(who) => Field::NoRings(who.other()),
+        Field::Ring(who, item, part) => Field::Ring(who.other(), *item, *part),
+        Field::Band(who, part) => Field::Band(who.other(), *part),
+        Field::Wish(who, wish) => Field::Wish(who.other(), *wish),
+        Field::MeasureAgain(who) => Field::MeasureAgain(who.other()),
+        Field::Fitted(who) => Field::Fitted(who.other()),
+        Field::OrderSize(who) => Field::OrderSize(who.other()),
+        Field::FreeLength(who) => Field::FreeLength(who.other()),
+        Field::Stack(who) => Field::Stack(who.other()),
+        Field::Said(_) => return None,
+        Field::Reach(_)
+        | Field::Met
+        | Field::Wedding
+        | Field::Appointment(..)
+        | Field::Recorded
+        | Field::Stage
+        | Field::Reached(_)
+        | Field::PutAway
+        | Field::Example
+        | Field::Note(_)
+        | Field::Dates
+        | Field::WorkDone(_)
+        | Field::MilestoneDone(_)
+        | Field::ReadBack
+        | Field::SameAs(_)
+        | Field::Practice(_)
+        | Field::Unknown(_) => field.clone(),
+    })
+}
+
+/// Both names as they are compared.
+fn names(couple: Couple<'_>, lower: Lower) -> [String; 2] {
+    [Wearer::First, Wearer::Second].map(|wearer| {
+        let words = lower(couple.name(wearer).unwrap_or_default());
+        words.split_whitespace().collect::<Vec<_>>().join(" ")
+    })
 }
 
 /// Whether two weddings, as far as they are known, can be on one day.

@@ -99,7 +99,7 @@ fn joined_nothing_is_lost_and_what_differs_waits_and_it_can_be_taken_apart() {
         2,
         vec![width(3.0), Write::set(note.clone(), text("rang")), Write::set(Field::Met, text("van"))],
     );
-    let draft = take_over(&kept, &away, Moment(1));
+    let draft = take_over(&kept, &away, lower, Moment(1));
     save(&mut kept, 10, draft);
     assert_eq!((kept.get(&note), kept.get(&Field::Met)), (Some(&text("rang")), Some(&text("van"))));
     let told = kept.conflicts();
@@ -108,10 +108,10 @@ fn joined_nothing_is_lost_and_what_differs_waits_and_it_can_be_taken_apart() {
     };
     assert_eq!(sides.len(), 2);
     assert_eq!(joined(&kept), [away.id]);
-    assert_eq!(take_over(&kept, &away, Moment(2)), None, "once is enough");
+    assert_eq!(take_over(&kept, &away, lower, Moment(2)), None, "once is enough");
     // What came into the other one since comes over too.
     say(&mut away, THEIRS, 11, vec![Write::set(Field::Note(ItemId(8)), text("wrote"))]);
-    let draft = take_over(&kept, &away, Moment(3));
+    let draft = take_over(&kept, &away, lower, Moment(3));
     let mut later = kept.clone();
     save(&mut later, 12, draft);
     assert_eq!(Couple(&later).notes().len(), 2);
@@ -121,6 +121,22 @@ fn joined_nothing_is_lost_and_what_differs_waits_and_it_can_be_taken_apart() {
     save(&mut kept, 13, draft);
     assert!(kept.fields().eq(before.fields()) && !kept.is_in_conflict());
     assert_eq!(taken_over(&kept, away.id), None);
+}
+
+/// Where the two were written down in the other order, each finger stays with its owner.
+#[test]
+fn in_the_other_order_each_keeps_what_is_theirs() {
+    let wedding = day("2027-05-22");
+    let mut kept = entry(1, OURS, 1, ["Ada", "Bo"], wedding);
+    let mut away = entry(2, THEIRS, 1, [" bo", "ADA"], wedding);
+    let length = |mm| Value::Length(Length::from_mm(mm));
+    say(&mut away, THEIRS, 2, vec![Write::set(Field::FreeLength(Wearer::First), length(19.0))]);
+    let draft = take_over(&kept, &away, lower, Moment(1));
+    save(&mut kept, 10, draft);
+    assert_eq!(kept.get(&Field::FreeLength(Wearer::Second)), Some(&length(19.0)), "it is Bo's");
+    assert_eq!(kept.get(&Field::FreeLength(Wearer::First)), None);
+    assert_eq!((Couple(&kept).name(Wearer::First), Couple(&kept).name(Wearer::Second)), (Some("Ada"), Some("Bo")));
+    assert!(!kept.is_in_conflict(), "names written in another way are the same names");
 }
 
 /// Two phones that join the same two entries, each without knowing of the other, end up with the same book, and with
@@ -133,7 +149,7 @@ fn two_phones_that_join_by_themselves_come_to_the_same() {
     say(&mut away, THEIRS, 2, vec![Write::set(Field::Met, text("van"))]);
     let join = |by, n| {
         let (mut kept, mut away) = (kept.clone(), away.clone());
-        let draft = take_over(&kept, &away, Moment(1)).unwrap();
+        let draft = take_over(&kept, &away, lower, Moment(1)).unwrap();
         kept.add(Change::stamped(draft, Stamp { n, by }));
         let put_away = Write::set(Field::PutAway, Value::Day("2026-11-25".parse().unwrap()));
         say(&mut away, by, n + 1, vec![Write::set(Field::SameAs(kept.id), Value::Yes(true)), put_away]);

@@ -59,6 +59,11 @@ try {
 async function time(page, devtools, act, words) {
   const own = async () => (await devtools.send("Performance.getMetrics")).metrics.find(({ name }) => name === "TaskDuration").value;
   const before = await own();
+  const events = [];
+  const collect = ({ value }) => events.push(...value);
+  devtools.on("Tracing.dataCollected", collect);
+  const traceConfig = { includedCategories: ["toplevel"], excludedCategories: ["*"] };
+  await devtools.send("Tracing.start", { transferMode: "ReportEvents", traceConfig });
   await page.evaluate((words) => {
     window.tasks = [];
     window.watch?.disconnect();
@@ -81,7 +86,20 @@ async function time(page, devtools, act, words) {
   // What is shown is not always all that is done.
   await page.waitForTimeout(1000);
   const tasks = await page.evaluate(() => window.tasks);
-  return { took, tasks, own: (await own()) - before };
+  const all = (await own()) - before;
+  const ended = new Promise((done) => devtools.once("Tracing.tracingComplete", done));
+  await devtools.send("Tracing.end");
+  await ended;
+  devtools.off("Tracing.dataCollected", collect);
+  return { took, tasks, own: all, longest: longestTask(events) };
+}
+
+/** The longest that the page's own thread was at work on one task, in ms. */
+function longestTask(events) {
+  const pages = events.filter(({ name, args }) => name === "thread_name" && args.name === "CrRendererMain").map(({ pid, tid }) => `${pid}.${tid}`);
+  const tasks = events.filter((it) => it.name === "ThreadControllerImpl::RunTask" && it.tdur && pages.includes(`${it.pid}.${it.tid}`));
+  if (!tasks.length) throw new Error("the browser names no tasks");
+  return tasks.reduce((most, { tdur }) => Math.max(most, tdur), 0) / 1000;
 }
 
 /** Runs in the page: the book as another phone has it, which has changed every couple. */
@@ -107,9 +125,9 @@ async function elsewhere() {
 
 function print(report, bytes) {
   console.log(`\nMerging in the page: ${COUPLES} + ${COUPLES} couples, a file of ${(bytes / 1e6).toFixed(1)} MB.\n`);
-  console.log("".padEnd(12), "seconds".padStart(8), "own".padStart(8), "longest task, ms".padStart(18), "tasks over 50 ms".padStart(18));
-  for (const [what, { took, tasks, own }] of report)
-    console.log(what.padEnd(12), (took / 1000).toFixed(2).padStart(8), own.toFixed(2).padStart(8), Math.max(0, ...tasks).toFixed(0).padStart(18), String(tasks.length).padStart(18));
+  console.log("".padEnd(12), "seconds".padStart(8), "own".padStart(8), "longest task, ms".padStart(18), "own".padStart(8), "tasks over 50 ms".padStart(18));
+  for (const [what, { took, tasks, own, longest }] of report)
+    console.log(what.padEnd(12), (took / 1000).toFixed(2).padStart(8), own.toFixed(2).padStart(8), Math.max(0, ...tasks).toFixed(0).padStart(18), longest.toFixed(0).padStart(8), String(tasks.length).padStart(18));
   const busy = loadavg()[0] / cpus().length;
   if (busy > 1) console.log(`\nThe machine had ${busy.toFixed(1)} times as much to do as it has processors: only the own times say much.`);
   const [looked, brought] = report.map(([, it]) => it);

@@ -29,7 +29,7 @@ impl App {
 
     /// Joins two entries: one gets what the other holds, the other is put away. Both or neither. Done again, it brings
     /// what was written into the other one since.
-    pub fn join(self, one: RecordId, other: RecordId) {
+    pub fn join(self, one: RecordId, other: RecordId, lower: Lower) {
         let (kept, away) = (one.min(other), one.max(other));
         self.write_both(say::joined(), move |app| {
             let (kept, away) = (app.record(kept)?, app.record(away)?);
@@ -38,7 +38,7 @@ impl App {
             if Couple(&away).put_away().is_none() {
                 writes.push(Write::set(Field::PutAway, Value::Day(app.today.get_untracked())));
             }
-            Some(vec![(kept.id, same::take_over(&kept, &away, at)), (away.id, away.draft(writes, at))])
+            Some(vec![(kept.id, same::take_over(&kept, &away, lower, at)), (away.id, away.draft(writes, at))])
         });
     }
 

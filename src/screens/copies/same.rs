@@ -39,8 +39,10 @@ fn ask(app: App, id: RecordId, other: RecordId) -> AnyView {
         let (second, writes) = one_couple::two_couples(id, other);
         app.save(second, writes, say::said_two(), || ());
     };
-    let choices =
-        vec![button(Weight::Quiet, say::JOIN, move || app.join(id, other)), button(Weight::Quiet, say::TWO, two)];
+    let choices = vec![
+        button(Weight::Quiet, say::JOIN, move || app.join(id, other, lower)),
+        button(Weight::Quiet, say::TWO, two),
+    ];
     both(app, (id, other), say::SAME, vec![para("", say::SAME_HOW), para("small", say::JOIN_HOW)], choices)
 }
 
@@ -48,12 +50,14 @@ fn ask(app: App, id: RecordId, other: RecordId) -> AnyView {
 fn known(app: App, id: RecordId, other: RecordId) -> AnyView {
     let (kept, away) = (id.min(other), id.max(other));
     let since = app
-        .couple(kept, |kept| app.couple(away, |away| one_couple::take_over(kept.0, away.0, clock::moment()).is_some()))
+        .couple(kept, |kept| {
+            app.couple(away, |away| one_couple::take_over(kept.0, away.0, lower, clock::moment()).is_some())
+        })
         .flatten()
         .unwrap_or(false);
     let mut choices = Vec::new();
     if since {
-        choices.push(button(Weight::Quiet, say::TAKE_OVER, move || app.join(id, other)));
+        choices.push(button(Weight::Quiet, say::TAKE_OVER, move || app.join(id, other, lower)));
     }
     choices.push(button(Weight::Quiet, say::TAKE_APART, move || app.take_apart(id, other)));
     both(app, (id, other), say::IS_JOINED, vec![para("", say::IS_JOINED_HOW)], choices)
