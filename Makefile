@@ -116,17 +116,18 @@ test-web: dist venv ## The built app end to end at phone size (Playwright), prin
 size: dist ## What each file weighs; fails over the budget
 	@node tests/web/size.mjs
 
-bench: dist ## Start without a server, as a multiple of a page without scripts (RUNS=11 COUPLES=200)
+bench: dist ## Start without a server, also of a large book; what merging costs in the page (RUNS=11)
 	@node tests/web/bench.mjs
+	@node tests/web/merging.mjs
 
 prove: export PROPTEST_CASES ?= 20000
 prove: export WEB_REPEAT ?= 3
 prove: test prove-merge prove-kills ## As test, at length: more cases a property, every browser test three times, a million histories, 500 kills
 
-prove-merge: rust ## A million merge histories and a million mutated files (HISTORIES, MUTATIONS), and what merging costs
+prove-merge: rust ## A million merge histories, mutated files, rows and lists (HISTORIES, MUTATIONS), and what merging costs
 	@echo "== merging, at length"
 	@HISTORIES=$${HISTORIES:-1000000} FIRST_SEED=$${FIRST_SEED:-$$(date +%s)000} MUTATIONS=$${MUTATIONS:-1000000} \
-		cargo test $(NATIVE) --profile prove --test merge --test files -- --nocapture random_histories scribbled_over
+		cargo test $(NATIVE) --profile prove --test merge --test files --test list -- --nocapture random_histories scribbled_over
 	@cargo run $(NATIVE) --quiet --profile prove --example books speed 1000 10000 100000
 
 prove-kills: dist ## Kills a browser while it writes, 500 times (KILLS, SEED): what was shown as saved has to be there

@@ -40,7 +40,21 @@ fn main() {
             std::fs::write(file, &text).expect("the file can be written");
             println!("{} couples, {} bytes", couples.len(), text.len());
         }
-        ["speed", counts @ ..] => counts.iter().for_each(|count| speed(count.parse().expect("how many"))),
+        ["speed", counts @ ..] => {
+            let mut first = None;
+            for count in counts {
+                let count: usize = count.parse().expect("how many");
+                let took = speed(count);
+                let each = took.as_secs_f64() * 1e6 / count as f64;
+                let first = *first.get_or_insert(each);
+                println!(
+                    "  compared and merged: {} ms, {:.2} of 500 ms for 10,000; {each:.1} us a couple, {:.2} times the first",
+                    took.as_millis(),
+                    took.as_secs_f64() / 0.5 * 10_000.0 / count as f64,
+                    each / first
+                );
+            }
+        }
         _ => panic!("books lines COUNT | books write COUNT FILE | books speed COUNT..."),
     }
 }
@@ -117,7 +131,8 @@ fn cpu() -> Duration {
 }
 
 /// A phone with one half of the couples, each also on the other's, takes in the other's file.
-fn speed(count: usize) {
+/// Answers with what reading, comparing and merging took.
+fn speed(count: usize) -> Duration {
     let start = couples(count, InstallationId(1));
     let ours: BTreeMap<RecordId, Record> = start.iter().map(|record| (record.id, record.clone())).collect();
     let theirs: Vec<Record> = start
@@ -157,4 +172,5 @@ fn speed(count: usize) {
         previewed.as_millis(),
         merged_in.as_millis()
     );
+    previewed + merged_in
 }

@@ -71,6 +71,8 @@ pub enum Part {
     Copy,
     /// What two phones say differently.
     Differences,
+    /// Whether another entry is of the same couple.
+    Same,
     History,
     /// Taking everything out for good.
     Erase,
@@ -266,6 +268,7 @@ impl fmt::Display for Part {
             Part::Specification => f.write_str("specification"),
             Part::Copy => f.write_str("copy"),
             Part::Differences => f.write_str("differences"),
+            Part::Same => f.write_str("same"),
             Part::History => f.write_str("history"),
             Part::Erase => f.write_str("erase"),
             Part::Said => f.write_str("said"),

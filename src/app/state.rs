@@ -4,6 +4,7 @@
 pub mod exchange;
 mod phones;
 pub mod rescue;
+mod same;
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -162,11 +163,12 @@ impl App {
                         practices: BTreeMap::new(),
                         installation: loaded.installation,
                     };
-                    loaded.records.into_iter().for_each(|record| book.put(record));
+                    loaded.records.into_iter().for_each(|record| drop(book.put(record)));
                     self.book.set(book);
-                    self.last_import.set(import::last_import(&shared.database).await.unwrap_or_default());
                     self.last_copy.set(copies::last(&shared.database).await.unwrap_or_default());
                     self.status.set(Status::Open);
+                    // Of a large import it is long, and Today does not ask for it.
+                    self.last_import.set(import::last_import(&shared.database).await.unwrap_or_default());
                 }
                 Err(error) => self.not_opened(error),
             }
@@ -340,7 +342,7 @@ impl App {
 
     fn show(self, shared: &Shared, records: Vec<Record>) {
         records.iter().for_each(|record| shared.tabs.tell(record.id));
-        self.book.update(|book| records.into_iter().for_each(|record| book.put(record)));
+        self.book.update(|book| records.into_iter().for_each(|record| drop(book.put(record))));
     }
 
     fn reload(self, id: RecordId) {
@@ -350,7 +352,7 @@ impl App {
         let shared = self.shared();
         spawn_local(async move {
             match stored::reload(&shared.database, id).await {
-                Ok(Some(record)) => self.book.update(|book| book.put(record)),
+                Ok(Some(record)) => self.book.update(|book| drop(book.put(record))),
                 Ok(None) => self.book.update(|book| drop(book.couples.remove(&id))),
                 // The next write to this record will meet the same error and say so.
                 Err(_) => {}
@@ -385,11 +387,14 @@ fn nobody() -> Installation {
 }
 
 impl Book {
-    fn put(&mut self, record: Record) {
+    /// Puts a record in its place, and gives back the state of it that was there.
+    fn put(&mut self, record: Record) -> Option<Arc<Record>> {
         match record.kind {
-            Kind::Couple => drop(self.couples.insert(record.id, Arc::new(record))),
-            Kind::Practice if record.id == self.practice.id => self.practice = Arc::new(record),
-            Kind::Practice => drop(self.practices.insert(record.id, Arc::new(record))),
+            Kind::Couple => self.couples.insert(record.id, Arc::new(record)),
+            Kind::Practice if record.id == self.practice.id => {
+                Some(std::mem::replace(&mut self.practice, Arc::new(record)))
+            }
+            Kind::Practice => self.practices.insert(record.id, Arc::new(record)),
         }
     }
 }

@@ -2,27 +2,28 @@
 
 use serde_json::{Map, Value as Json, json};
 
-use super::row::{carried, rest};
+use super::object::{Object, list, put, text};
+use super::row::{rest, settled};
 use super::{key, value};
 use crate::book::change::{Change, Set};
 use crate::book::field::Field;
 use crate::book::id::{InstallationId, Moment, Stamp};
 use crate::book::value::Value;
 
-/// A change as JSON. The same change gives the same JSON, whatever else is in the record.
-pub(super) fn write(change: &Change) -> Json {
-    let mut row = carried(change.unknown.as_deref());
-    row.insert("by".into(), Json::String(change.made_under().by.to_string()));
-    row.insert("n".into(), change.made_under().n.into());
-    row.insert("at".into(), change.at.0.into());
-    if let Some(undoes) = change.undoes {
-        row.entry("undoes").or_insert_with(|| write_stamp(undoes));
-    }
+/// Writes a change. The same change gives the same text, whatever else is in the record.
+pub(super) fn write(change: &Change, out: &mut String) {
+    let mut row = Object::new(out, change.unknown.as_deref());
     if !change.after.is_empty() {
-        row.entry("after").or_insert_with(|| write_stamps(&change.after));
+        row.unless_carried("after", &|out| put_stamps(&change.after, out));
     }
-    row.insert("sets".into(), change.sets.iter().map(write_set).collect());
-    Json::Object(row)
+    row.part("at", &|out| put(out, format_args!("{}", change.at.0)));
+    row.part("by", &|out| put(out, format_args!("\"{}\"", change.made_under().by)));
+    row.part("n", &|out| put(out, format_args!("{}", change.made_under().n)));
+    row.part("sets", &|out| list(out, &change.sets, write_set));
+    if let Some(undoes) = change.undoes {
+        row.unless_carried("undoes", &|out| put_stamp(&undoes, out));
+    }
+    row.end();
 }
 
 /// A change from JSON; `newer` if a newer minor version has written it.
@@ -37,19 +38,32 @@ pub(super) fn read(json: Json, newer: bool) -> Option<Change> {
     Some(Change { stamp, claimed: None, at, undoes, after, sets, unknown: rest(row) })
 }
 
-fn write_set(set: &Set) -> Json {
-    let mut row = carried(set.unknown.as_deref());
-    row.insert("field".into(), Json::String(key::write(&set.field)));
-    if let Some(value) = &set.value {
-        row.entry("value").or_insert_with(|| value::write(value));
-    }
+fn write_set(set: &Set, out: &mut String) {
+    let mut row = Object::new(out, set.unknown.as_deref());
+    row.part("field", &|out| text(&key::write(&set.field), out));
     if !set.replaces.is_empty() {
-        row.entry("replaces").or_insert_with(|| write_stamps(&set.replaces));
+        row.unless_carried("replaces", &|out| put_stamps(&set.replaces, out));
     }
     if let Some(restores) = set.restores {
-        row.entry("restores").or_insert_with(|| write_stamp(restores));
+        row.unless_carried("restores", &|out| put_stamp(&restores, out));
     }
-    Json::Object(row)
+    if let Some(value) = &set.value {
+        row.unless_carried("value", &|out| match value {
+            Value::Text(words) => text(words, out),
+            other => put(out, format_args!("{}", value::write(other))),
+        });
+    }
+    row.end();
+}
+
+/// Writes a list of stamps.
+pub(super) fn put_stamps(stamps: &[Stamp], out: &mut String) {
+    list(out, stamps, put_stamp);
+}
+
+/// Writes a stamp.
+pub(super) fn put_stamp(stamp: &Stamp, out: &mut String) {
+    put(out, format_args!("{{\"by\":\"{}\",\"n\":{}}}", stamp.by, stamp.n));
 }
 
 fn read_set(json: Json, newer: bool) -> Option<Set> {
@@ -65,7 +79,7 @@ fn read_set(json: Json, newer: bool) -> Option<Set> {
                 carry(&mut row, "value", json, value::write(&value));
                 Some(value)
             }
-            None if newer => Some(Value::Unknown(json.to_string())),
+            None if newer => Some(Value::Unknown(settled(json.to_string()))),
             None => return None,
         },
     };
@@ -97,11 +111,11 @@ pub(super) fn read_stamps(row: &mut Map<String, Json>, key: &str) -> Option<Vec<
     Some(stamps)
 }
 
-pub(super) fn write_stamps(stamps: &[Stamp]) -> Json {
+fn write_stamps(stamps: &[Stamp]) -> Json {
     stamps.iter().copied().map(write_stamp).collect()
 }
 
-pub(super) fn write_stamp(stamp: Stamp) -> Json {
+fn write_stamp(stamp: Stamp) -> Json {
     json!({ "by": stamp.by.to_string(), "n": stamp.n })
 }
 

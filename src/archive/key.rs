@@ -2,7 +2,7 @@
 
 use super::code::Code;
 use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
-use crate::book::id::{InstallationId, ItemId};
+use crate::book::id::{InstallationId, ItemId, RecordId};
 use crate::book::value::ExtraWork;
 use crate::trade::wearer::Finger;
 
@@ -41,6 +41,7 @@ pub fn write(field: &Field) -> String {
         Field::WorkDone(ExtraWork::Usual(work)) => format!("work_done.{}", work.code()),
         Field::WorkDone(ExtraWork::Own(item)) => format!("work_done.{item}"),
         Field::MilestoneDone(milestone) => format!("milestone_done.{}", milestone.code()),
+        Field::SameAs(id) => format!("same_as.{id}"),
         Field::Said(list) => format!("said.{list}"),
         Field::Practice(field) => format!("practice.{}", practice(*field)),
         Field::Unknown(name) => name.clone(),
@@ -101,6 +102,7 @@ fn known(name: &str) -> Option<Field> {
             None => ExtraWork::Own(ItemId::parse(work)?),
         }),
         ["milestone_done", milestone] => Field::MilestoneDone(Code::from_code(milestone)?),
+        ["same_as", id] => Field::SameAs(RecordId::parse(id)?),
         ["said", list] => Field::Said(ItemId::parse(list)?),
         ["practice", rest @ ..] => Field::Practice(known_practice(rest)?),
         _ => return None,

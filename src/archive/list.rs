@@ -201,10 +201,9 @@ fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
     let invited = row.remove("invitation");
     if let Some(Json::Object(mut all)) = invited {
         invitation = read_invitation(all.iter().filter_map(|(key, text)| Some((key.as_str(), text.as_str()?))));
-        for (key, value) in write_invitation(&invitation) {
-            if all.get(key).and_then(Json::as_str) == Some(&value) {
-                all.remove(key);
-            }
+        // What was understood is written as it was understood.
+        for (key, _) in write_invitation(&invitation) {
+            all.remove(key);
         }
         if !all.is_empty() {
             row.insert("invitation".into(), Json::Object(all));

@@ -4,6 +4,7 @@
 
 use std::cmp::Ordering;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::row::{carried, version};
 use super::twins;
@@ -40,15 +41,18 @@ pub fn knows(one: &Record, other: &Record) -> bool {
     one.erased() == other.erased()
         && one.kind == other.kind
         && one.unknown == other.unknown
-        && other.changes().iter().all(|change| {
-            let place = one.changes().binary_search_by_key(&change.stamp, |known| known.stamp);
-            place.is_ok_and(|place| one.changes()[place] == *change)
-        })
+        && other.changes().iter().all(|change| holds(one, change))
+}
+
+/// Whether a record holds a change as it is.
+fn holds(record: &Record, change: &Change) -> bool {
+    let place = record.changes().binary_search_by_key(&change.stamp, |known| known.stamp);
+    place.is_ok_and(|place| *record.changes()[place] == *change)
 }
 
 /// Two lists in the order of their stamps as one. What is in both is there once, unless something else claims its
 /// stamp.
-fn union(one: &[Change], other: &[Change]) -> Vec<Change> {
+fn union(one: &[Arc<Change>], other: &[Arc<Change>]) -> Vec<Arc<Change>> {
     let mut all = Vec::with_capacity(one.len().max(other.len()) + 1);
     let (mut one, mut other) = (one.iter().peekable(), other.iter().peekable());
     loop {
@@ -59,7 +63,7 @@ fn union(one: &[Change], other: &[Change]) -> Vec<Change> {
             _ => one.next(),
         };
         match next {
-            Some(change) => all.push(change.clone()),
+            Some(change) => all.push(Arc::clone(change)),
             None => return all,
         }
     }
@@ -67,14 +71,19 @@ fn union(one: &[Change], other: &[Change]) -> Vec<Change> {
 
 /// Those changes of a record that an earlier state of it did not hold, whatever other changes claim their stamps.
 pub fn added<'a>(before: &Record, after: &'a Record) -> Vec<&'a Change> {
+    let has_twins = |record: &Record| record.changes().iter().any(|change| change.claimed.is_some());
+    let all = after.changes().iter().map(|change| &**change);
+    if !has_twins(before) && !has_twins(after) {
+        return all.filter(|change| !holds(before, change)).collect();
+    }
     let mut known: BTreeMap<Stamp, Vec<&Change>> = BTreeMap::new();
     for change in before.changes() {
         known.entry(change.made_under()).or_default().push(change);
     }
-    let is_known = |change: &Change| {
+    let is_known = |change: &&Change| {
         known.get(&change.made_under()).is_some_and(|same| same.iter().any(|known| known.says_the_same(change)))
     };
-    after.changes().iter().filter(|change| !is_known(change)).collect()
+    all.filter(|change| !is_known(change)).collect()
 }
 
 /// What newer versions wrote beside two states of a record: every key of either. Where they differ, the higher version

@@ -14,10 +14,12 @@
 //! a mark is left (since 1.1): `{"schema": "1.1", "id": ..., "kind": ..., "changes": [], "erased": {"by": ..., "n": 9}}`.
 
 use std::cmp::Ordering;
+use std::sync::Arc;
 
 use serde_json::{Map, Value as Json};
 
-use super::{change, twins};
+use super::object::{Object, list, put, text};
+use super::{change, plain, twins};
 use crate::book::id::RecordId;
 use crate::book::record::{Kind, Record};
 
@@ -40,18 +42,24 @@ pub enum RowError {
 
 /// A record as text. The same record gives the same text.
 pub fn write(record: &Record) -> String {
-    let mut row = fresh(record.unknown.as_deref());
-    row.insert("id".into(), Json::String(record.id.to_string()));
-    row.insert("kind".into(), Json::String(kind_code(record.kind).into()));
-    row.insert("changes".into(), record.changes().iter().map(change::write).collect());
+    let mut out = String::new();
+    let mut row = Object::new(&mut out, record.unknown.as_deref());
+    row.part("changes", &|out| list(out, record.changes(), |change, out| change::write(change, out)));
     if let Some(stamp) = record.erased() {
-        row.entry("erased").or_insert_with(|| change::write_stamp(stamp));
+        row.unless_carried("erased", &|out| change::put_stamp(&stamp, out));
     }
-    Json::Object(row).to_string()
+    row.part("id", &|out| put(out, format_args!("\"{}\"", record.id)));
+    row.part("kind", &|out| text(kind_code(record.kind), out));
+    row.unless_carried("schema", &|out| put(out, format_args!("\"{MAJOR}.{MINOR}\"")));
+    row.end();
+    out
 }
 
 /// A record from text.
 pub fn read(text: &str) -> Result<Record, RowError> {
+    if let Some(record) = plain::read(text) {
+        return Ok(record);
+    }
     let (row, newer) = open(text)?;
     read_record(row, newer).ok_or(RowError::Damaged)
 }
@@ -78,18 +86,15 @@ pub(super) fn open(text: &str) -> Result<(Map<String, Json>, bool), RowError> {
 
 fn read_record(mut row: Map<String, Json>, newer: bool) -> Option<Record> {
     let id = RecordId::parse(row.remove("id")?.as_str()?)?;
-    let kind = match row.remove("kind")?.as_str()? {
-        "couple" => Kind::Couple,
-        "practice" => Kind::Practice,
-        _ => return None,
-    };
+    let kind = read_kind(row.remove("kind")?.as_str()?)?;
     let Json::Array(changes) = row.remove("changes")? else { return None };
     let mut record = match change::read_optional_stamp(&mut row, "erased")? {
         // What was erased is gone: a mark that still holds something is none of ours.
         Some(_) if !changes.is_empty() => return None,
         Some(stamp) => Record::mark(id, kind, stamp),
         None => {
-            let changes = changes.into_iter().map(|json| change::read(json, newer)).collect::<Option<Vec<_>>>()?;
+            let changes =
+                changes.into_iter().map(|json| change::read(json, newer).map(Arc::new)).collect::<Option<Vec<_>>>()?;
             let count = changes.len();
             let record = Record::of(id, kind, twins::told_apart(changes));
             if record.changes().len() < count {
@@ -101,6 +106,10 @@ fn read_record(mut row: Map<String, Json>, newer: bool) -> Option<Record> {
     };
     record.unknown = rest(row);
     Some(record)
+}
+
+pub(super) fn read_kind(code: &str) -> Option<Kind> {
+    [Kind::Couple, Kind::Practice].into_iter().find(|kind| kind_code(*kind) == code)
 }
 
 fn kind_code(kind: Kind) -> &'static str {
@@ -117,7 +126,20 @@ pub(super) fn version(schema: &str) -> Option<(u32, u32)> {
 
 /// What is left of an object once the known keys are taken out.
 pub(super) fn rest(row: Map<String, Json>) -> Option<String> {
-    if row.is_empty() { None } else { Some(Json::Object(row).to_string()) }
+    if row.is_empty() { None } else { Some(settled(Json::Object(row).to_string())) }
+}
+
+/// A JSON text that reads and writes as itself. The library reads numbers of more than fifteen digits with an error in
+/// the last one, so that each copy of such a text could differ from the one before.
+pub(super) fn settled(mut text: String) -> String {
+    for _ in 0..8 {
+        let again = serde_json::from_str::<Json>(&text).unwrap_or_default().to_string();
+        if again == text {
+            break;
+        }
+        text = again;
+    }
+    text
 }
 
 /// An object to be filled: what was carried through.

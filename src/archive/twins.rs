@@ -6,20 +6,24 @@
 //! side by side. In rows they stand under the stamp they were made under.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::change;
 use crate::book::change::Change;
 use crate::book::id::{InstallationId, Stamp};
 
 /// The changes, each with a stamp of its own; one that is there twice, word for word, once.
-pub fn told_apart(changes: Vec<Change>) -> Vec<Change> {
+pub fn told_apart(changes: Vec<Arc<Change>>) -> Vec<Arc<Change>> {
     if Change::are_in_order(&changes) && changes.iter().all(|change| change.claimed.is_none()) {
         return changes;
     }
-    let mut by_stamp: BTreeMap<Stamp, Vec<Change>> = BTreeMap::new();
+    let mut by_stamp: BTreeMap<Stamp, Vec<Arc<Change>>> = BTreeMap::new();
     for mut change in changes {
-        change.stamp = change.made_under();
-        change.claimed = None;
+        if let Some(claimed) = change.claimed {
+            let change = Arc::make_mut(&mut change);
+            change.stamp = claimed;
+            change.claimed = None;
+        }
         by_stamp.entry(change.stamp).or_default().push(change);
     }
     let mut all = Vec::with_capacity(by_stamp.len());
@@ -38,13 +42,18 @@ pub fn told_apart(changes: Vec<Change>) -> Vec<Change> {
 }
 
 /// Gives each of several changes the stamp that follows from what it says; the only one that is left keeps its own.
-fn stand_ins(claimants: Vec<Change>) -> impl Iterator<Item = Change> {
-    let mut by_text: BTreeMap<String, Change> = BTreeMap::new();
-    by_text.extend(claimants.into_iter().map(|change| (change::write(&change).to_string(), change)));
+fn stand_ins(claimants: Vec<Arc<Change>>) -> impl Iterator<Item = Arc<Change>> {
+    let mut by_text: BTreeMap<String, Arc<Change>> = BTreeMap::new();
+    for change in claimants {
+        let mut text = String::new();
+        change::write(&change, &mut text);
+        by_text.insert(text, change);
+    }
     let several = by_text.len() > 1;
     by_text.into_iter().map(move |(text, mut change)| {
         if several {
             let by = InstallationId(hash(text.as_bytes()));
+            let change = Arc::make_mut(&mut change);
             change.claimed = Some(change.stamp);
             change.stamp.by = by;
         }

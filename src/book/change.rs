@@ -1,6 +1,7 @@
 //! One act of the user: a change with its stamp, its time, and what it set.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use super::field::Field;
 use super::id::{InstallationId, Moment, Stamp};
@@ -82,7 +83,7 @@ impl Change {
     }
 
     /// Whether these changes are in the order of their stamps, each once.
-    pub fn are_in_order(changes: &[Change]) -> bool {
+    pub fn are_in_order(changes: &[Arc<Change>]) -> bool {
         changes.windows(2).all(|pair| pair[0].stamp < pair[1].stamp)
     }
 

@@ -1,6 +1,6 @@
 //! Every field that a record can hold: the grain at which changes are kept, undone and, later, merged.
 
-use super::id::{InstallationId, ItemId};
+use super::id::{InstallationId, ItemId, RecordId};
 use super::value::ExtraWork;
 use crate::trade::dates::holidays::HolidayName;
 use crate::trade::dates::lead_times::Step as Work;
@@ -75,6 +75,8 @@ pub enum Field {
     ReadBack,
     /// What the couple said before they came: a preparation list, under the list's own id.
     Said(ItemId),
+    /// Whether another entry is of the same two people: yes or no.
+    SameAs(RecordId),
     Practice(PracticeField),
     /// A field of a newer version, under the name that it has in the file.
     Unknown(String),

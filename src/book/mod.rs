@@ -25,6 +25,7 @@ pub mod progress;
 pub mod record;
 pub mod remedy;
 pub mod said;
+pub mod same;
 pub mod schedule;
 pub mod search;
 pub mod today;

@@ -1,6 +1,7 @@
 //! A record: the changes made to one couple, or to the practice, and what stands after them.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::change::{Change, Draft, Set, Write};
 use super::field::Field;
@@ -16,19 +17,22 @@ pub enum Kind {
 /// The place of a write that no other write has replaced.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Head {
-    change: usize,
-    set: usize,
+    change: u32,
+    set: u32,
 }
+
+/// Stands for a write that another one has replaced.
+const REPLACED: u32 = u32::MAX;
 
 /// One record. The list of changes only grows, unless the record is erased.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Record {
     pub id: RecordId,
     pub kind: Kind,
-    /// In the order of their stamps, each once.
-    changes: Vec<Change>,
-    /// Of each field the writes that stand, in the order of their stamps.
-    heads: BTreeMap<Field, Vec<Head>>,
+    /// In the order of their stamps, each once. States of a record share what they have in common.
+    changes: Vec<Arc<Change>>,
+    /// The writes that stand, in the order of their fields, and of each field in the order of their stamps.
+    heads: Vec<Head>,
     erased: Option<Stamp>,
     /// What a newer version wrote beside the changes, carried through unharmed.
     pub unknown: Option<String>,
@@ -37,11 +41,11 @@ pub struct Record {
 impl Record {
     /// A record in which nothing has been written yet.
     pub fn new(id: RecordId, kind: Kind) -> Self {
-        Record { id, kind, changes: Vec::new(), heads: BTreeMap::new(), erased: None, unknown: None }
+        Record { id, kind, changes: Vec::new(), heads: Vec::new(), erased: None, unknown: None }
     }
 
     /// A record of these changes, in whatever order they come. Of two under one stamp the first counts.
-    pub fn of(id: RecordId, kind: Kind, changes: Vec<Change>) -> Self {
+    pub fn of(id: RecordId, kind: Kind, changes: Vec<Arc<Change>>) -> Self {
         let mut record = Record::new(id, kind);
         record.changes = if Change::are_in_order(&changes) {
             changes
@@ -67,7 +71,7 @@ impl Record {
     }
 
     /// All changes, in the order of their stamps.
-    pub fn changes(&self) -> &[Change] {
+    pub fn changes(&self) -> &[Arc<Change>] {
         &self.changes
     }
 
@@ -77,7 +81,8 @@ impl Record {
     }
 
     /// Adds a change. One that is already here, by its stamp, is left as it is; a mark takes none.
-    pub fn add(&mut self, change: Change) {
+    pub fn add(&mut self, change: impl Into<Arc<Change>>) {
+        let change = change.into();
         if self.erased.is_some() {
             return;
         }
@@ -90,40 +95,40 @@ impl Record {
     /// What the field holds. Of writes that had not seen each other the one with the highest stamp is shown; the
     /// others stay in the record.
     pub fn get(&self, field: &Field) -> Option<&Value> {
-        self.value(*self.heads.get(field)?.last()?)
+        self.value(*self.heads_of(field).last()?)
     }
 
     /// The fields that hold something, with what they hold, in the order of [`Field`].
     pub fn fields(&self) -> impl Iterator<Item = (&Field, &Value)> {
-        self.heads.iter().filter_map(|(field, heads)| Some((field, self.value(*heads.last()?)?)))
+        self.shown().filter_map(|head| Some((self.field(head), self.value(head)?)))
     }
 
     /// Every write that stands, shown or beside another: its field, its change, its value.
     pub fn standing_writes(&self) -> impl Iterator<Item = (&Field, &Change, Option<&Value>)> {
-        let all = self.heads.iter().flat_map(|(field, heads)| heads.iter().map(move |head| (field, *head)));
-        all.map(|(field, head)| (field, &self.changes[head.change], self.value(head)))
+        self.heads.iter().map(|head| (self.field(*head), self.change_of(*head), self.value(*head)))
     }
 
     /// Whether the field holds such a value, shown or beside another.
     pub fn holds(&self, field: &Field, such: impl Fn(&Value) -> bool) -> bool {
-        let heads = self.heads.get(field).map(Vec::as_slice).unwrap_or_default();
-        heads.iter().filter_map(|head| self.value(*head)).any(such)
+        self.heads_of(field).iter().filter_map(|head| self.value(*head)).any(such)
     }
 
     /// Whether different values stand for any of these fields, and a person has to choose.
     pub fn differs(&self, wanted: impl Fn(&Field) -> bool) -> bool {
-        let differ = |heads: &[Head]| heads.iter().any(|head| self.value(*head) != self.value(heads[0]));
-        self.heads.iter().any(|(field, heads)| heads.len() > 1 && wanted(field) && differ(heads))
+        // Those of one field stand next to each other.
+        let differ = |one: Head, other: Head| {
+            let field = self.field(one);
+            field == self.field(other) && self.value(one) != self.value(other) && wanted(field)
+        };
+        self.heads.windows(2).any(|pair| differ(pair[0], pair[1]))
     }
 
     /// The place in the list of changes of the latest write to any of these fields that still stands; later is higher.
     /// What was taken back does not count, nor does the taking-back: the write that stands again keeps its place.
     pub fn last_touched(&self, wanted: impl Fn(&Field) -> bool) -> Option<usize> {
-        let heads = self.heads.iter().filter(|(field, _)| wanted(field));
-        let places = heads.filter_map(|(field, heads)| {
-            self.source(field, self.changes[heads.last()?.change].stamp).and_then(|stamp| self.place(stamp))
-        });
-        places.max()
+        let source = |head: Head| self.source(self.field(head), self.change_of(head).stamp);
+        let shown = self.shown().filter(|head| wanted(self.field(*head)));
+        shown.filter_map(|head| source(head).and_then(|stamp| self.place(stamp))).max()
     }
 
     /// Those of these writes that say something new.
@@ -153,8 +158,7 @@ impl Record {
 
     /// The stamps of the writes to a field that stand, in their order.
     pub(super) fn standing(&self, field: &Field) -> impl Iterator<Item = Stamp> {
-        let heads = self.heads.get(field).map(Vec::as_slice).unwrap_or_default();
-        heads.iter().map(|head| self.changes[head.change].stamp)
+        self.heads_of(field).iter().map(|head| self.change_of(*head).stamp)
     }
 
     /// The write of a change to a field.
@@ -186,30 +190,52 @@ impl Record {
     /// Works out which writes stand. A write replaces those that it names, as far as its author can have seen them: a
     /// stamp higher than its own it cannot have seen.
     fn settle(&mut self) {
-        let mut replaced = BTreeSet::new();
-        for change in &self.changes {
-            for set in &change.sets {
-                let seen = set.replaces.iter().filter(|stamp| **stamp < change.stamp);
-                replaced.extend(seen.map(|stamp| (&set.field, *stamp)));
-            }
-        }
-        let mut all: BTreeMap<Field, Vec<Head>> = BTreeMap::new();
-        for (place, change) in self.changes.iter().enumerate() {
-            for (at, set) in change.sets.iter().enumerate() {
-                if replaced.contains(&(&set.field, change.stamp)) {
-                    continue;
+        let mut standing: BTreeMap<(&Field, u32), u32> = BTreeMap::new();
+        for (place, change) in (0..).zip(&self.changes) {
+            for (at, set) in (0..).zip(&change.sets) {
+                for seen in set.replaces.iter().filter(|stamp| **stamp < change.stamp) {
+                    let before = self.place(*seen).and_then(|before| standing.get_mut(&(&set.field, before as u32)));
+                    if let Some(before) = before {
+                        *before = REPLACED;
+                    }
                 }
-                let heads = all.entry(set.field.clone()).or_default();
                 // Of two writes to one field within a change the last one counts.
-                heads.pop_if(|head| head.change == place);
-                heads.push(Head { change: place, set: at });
+                standing.insert((&set.field, place), at);
             }
         }
-        self.heads = all;
+        let heads = standing.into_iter().filter(|(_, set)| *set != REPLACED);
+        self.heads = heads.map(|((_, change), set)| Head { change, set }).collect();
+    }
+
+    /// The writes to a field that stand.
+    fn heads_of(&self, field: &Field) -> &[Head] {
+        let from = self.heads.partition_point(|head| self.field(*head) < field);
+        let rest = &self.heads[from..];
+        &rest[..rest.partition_point(|head| self.field(*head) == field)]
+    }
+
+    /// Of each field the write that is shown.
+    fn shown(&self) -> impl Iterator<Item = Head> {
+        let mut heads = self.heads.iter().peekable();
+        std::iter::from_fn(move || {
+            let mut head = *heads.next()?;
+            while let Some(beside) = heads.next_if(|next| self.field(**next) == self.field(head)) {
+                head = *beside;
+            }
+            Some(head)
+        })
+    }
+
+    fn field(&self, head: Head) -> &Field {
+        &self.changes[head.change as usize].sets[head.set as usize].field
+    }
+
+    fn change_of(&self, head: Head) -> &Change {
+        &self.changes[head.change as usize]
     }
 
     fn value(&self, head: Head) -> Option<&Value> {
-        self.changes[head.change].sets[head.set].value.as_ref()
+        self.changes[head.change as usize].sets[head.set as usize].value.as_ref()
     }
 
     /// The write behind any taking-back. None if that left the field as it was before anything was written.

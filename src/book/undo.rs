@@ -2,6 +2,7 @@
 //! be taken back in its turn.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use super::change::{Change, Draft, Set};
 use super::id::{InstallationId, Moment, Stamp};
@@ -13,8 +14,9 @@ impl Record {
     /// The latest change of this installation that has not been taken back and is no taking-back itself.
     pub fn undoable(&self, by: InstallationId) -> Option<&Change> {
         let undone = self.undone();
-        let ours = |change: &&Change| change.by() == by && change.undoes.is_none() && !undone.contains(&change.stamp);
-        self.changes().iter().rfind(ours)
+        let ours =
+            |change: &&Arc<Change>| change.by() == by && change.undoes.is_none() && !undone.contains(&change.stamp);
+        self.changes().iter().rfind(ours).map(|change| &**change)
     }
 
     /// Whether a change has been taken back, and the taking-back has not.
@@ -77,7 +79,7 @@ impl Record {
     fn undone(&self) -> BTreeSet<Stamp> {
         let mut last: BTreeMap<(Stamp, InstallationId), Stamp> = BTreeMap::new();
         let takes_back = |change: &Change| Some(((change.undoes?, change.by()), change.stamp));
-        last.extend(self.changes().iter().filter_map(takes_back));
+        last.extend(self.changes().iter().filter_map(|change| takes_back(change)));
         let undoes: BTreeMap<Stamp, Stamp> = last.into_iter().map(|((undone, _), stamp)| (stamp, undone)).collect();
         let mut waits: BTreeMap<Stamp, usize> = BTreeMap::new();
         undoes.values().for_each(|undone| *waits.entry(*undone).or_default() += 1);

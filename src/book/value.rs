@@ -248,7 +248,9 @@ impl Value {
             Field::Reached(_) | Field::PutAway | Field::ReadBack | Field::WorkDone(_) | Field::MilestoneDone(_) => {
                 matches!(self, Value::Day(_))
             }
-            Field::Example | Field::FirstRing(_) | Field::NoRings(_) => matches!(self, Value::Yes(_)),
+            Field::Example | Field::FirstRing(_) | Field::NoRings(_) | Field::SameAs(_) => {
+                matches!(self, Value::Yes(_))
+            }
             Field::Finger(_) => matches!(self, Value::Finger(_)),
             Field::Reading(..) => matches!(self, Value::Reading(_)),
             Field::Ring(_, _, part) => self.fits_ring(*part),

@@ -1,13 +1,16 @@
 //! Taking a file in, taking that back, and erasing: each in one transaction, all of it or nothing.
 
+use std::collections::BTreeMap;
+
 use idb::{ObjectStore, Transaction};
 use wasm_bindgen::JsValue;
 
+use super::blocks::{AT_ONCE, ask};
 use super::book::{key, put_installation, read_row, stored_installation};
 use super::database::{Database, META, RECORDS, complete};
 use super::error::StorageError;
-use crate::archive::import::log::{self, ImportLog};
-use crate::archive::import::{Offer, Plan};
+use crate::archive::import::log::{self, ImportLog, Taken};
+use crate::archive::import::{Entry, Offer, Plan};
 use crate::archive::installation::Installation;
 use crate::archive::row::{self, RowError};
 use crate::book::id::{InstallationId, Moment, RecordId, Stamp};
@@ -25,6 +28,8 @@ pub struct Imported {
     pub records: Vec<Record>,
     /// The records that are no longer here.
     pub gone: Vec<RecordId>,
+    /// What the import added; none once it was taken back.
+    pub log: Option<ImportLog>,
 }
 
 /// Takes in what a plan says. Each record is read again inside the transaction and merged with what the file says, so
@@ -87,38 +92,56 @@ async fn import_within(
         log.practice = Some(std::mem::replace(&mut installation.practice, id));
     }
     let mut records = Vec::with_capacity(plan.entries.len());
-    for entry in &plan.entries {
-        let here = stored_record(&store, entry.incoming.id).await?;
-        let (record, taken) = log::take_in(here.as_ref(), &entry.incoming);
-        installation.follow(record.highest());
-        log.records.extend(taken);
-        put_record(&store, &record).await?;
-        records.push(record);
+    let entries: BTreeMap<RecordId, &Entry> = plan.entries.iter().map(|entry| (entry.incoming.id, entry)).collect();
+    let entries: Vec<&Entry> = entries.into_values().collect();
+    let mut blocks = entries.chunks(AT_ONCE);
+    let mut ask_next = || {
+        let block = blocks.next()?;
+        Some(ask(&store, block.iter().map(|entry| entry.incoming.id).collect()).map(|asked| (block, asked)))
+    };
+    let mut next = ask_next().transpose()?;
+    while let Some((block, asked)) = next {
+        // The next block comes in while this one is worked on.
+        next = ask_next().transpose()?;
+        let here = asked.answer(&store).await?;
+        for entry in block {
+            let (record, taken) = log::take_in(here.get(&entry.incoming.id), &entry.incoming);
+            installation.follow(record.highest());
+            log.records.extend(taken);
+            put_record(&store, &record)?;
+            records.push(record);
+        }
     }
     if plan.claims_ours {
         installation.rename(fresh);
     }
     put_installation(&meta, &installation).await?;
     meta.put(&JsValue::from_str(&log::write(&log)), Some(&JsValue::from_str(LOG)))?.await?;
-    Ok(Imported { installation, records, gone: Vec::new() })
+    Ok(Imported { installation, records, gone: Vec::new(), log: Some(log) })
 }
 
 async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError> {
     let meta = transaction.object_store(META)?;
     let store = transaction.object_store(RECORDS)?;
     let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
-    let mut imported = Imported { installation: installation.clone(), records: Vec::new(), gone: Vec::new() };
+    let mut imported =
+        Imported { installation: installation.clone(), records: Vec::new(), gone: Vec::new(), log: None };
     let Some(log) = stored_log(&meta).await? else { return Ok(imported) };
-    for taken in &log.records {
-        let Some(record) = stored_record(&store, taken.id).await? else { continue };
-        match log.take_back(taken, &record, &installation) {
-            Some(record) => {
-                put_record(&store, &record).await?;
-                imported.records.push(record);
-            }
-            None => {
-                store.delete(key(taken.id))?.await?;
-                imported.gone.push(taken.id);
+    let all: BTreeMap<RecordId, &Taken> = log.records.iter().map(|taken| (taken.id, taken)).collect();
+    let all: Vec<&Taken> = all.into_values().collect();
+    for block in all.chunks(AT_ONCE) {
+        let here = ask(&store, block.iter().map(|taken| taken.id).collect())?.answer(&store).await?;
+        for taken in block {
+            let Some(record) = here.get(&taken.id) else { continue };
+            match log.take_back(taken, record, &installation) {
+                Some(record) => {
+                    put_record(&store, &record)?;
+                    imported.records.push(record);
+                }
+                None => {
+                    store.delete(key(taken.id))?;
+                    imported.gone.push(taken.id);
+                }
             }
         }
     }
@@ -143,7 +166,7 @@ async fn erase_within(transaction: &Transaction, ids: Vec<RecordId>) -> Result<V
         installation.follow(record.highest());
         let mark = Record::mark(id, record.kind, Stamp { n: installation.next, by: installation.id });
         installation.follow(mark.highest());
-        put_record(&store, &mark).await?;
+        put_record(&store, &mark)?;
         marks.push(mark);
     }
     put_installation(&meta, &installation).await?;
@@ -154,9 +177,13 @@ async fn erase_within(transaction: &Transaction, ids: Vec<RecordId>) -> Result<V
 async fn finish<T>(transaction: Transaction, result: Result<T, StorageError>) -> Result<T, StorageError> {
     if result.is_ok() {
         complete(transaction).await?;
-    } else {
-        let _ = transaction.abort();
+        return result;
     }
+    // One that the phone has broken off says why; what came of it in here is only that nothing works any more.
+    if let Some(why) = transaction.error() {
+        return Err(idb::Error::DomException(why).into());
+    }
+    let _ = transaction.abort();
     result
 }
 
@@ -165,8 +192,9 @@ async fn stored_record(store: &ObjectStore, id: RecordId) -> Result<Option<Recor
     value.map(|value| read_row(&value, &id.to_string()).map_err(StorageError::Unreadable)).transpose()
 }
 
-async fn put_record(store: &ObjectStore, record: &Record) -> Result<(), StorageError> {
-    store.put(&JsValue::from_str(&row::write(record)), Some(&key(record.id)))?.await?;
+/// Nobody waits for it here: if it fails, the transaction does.
+fn put_record(store: &ObjectStore, record: &Record) -> Result<(), StorageError> {
+    store.put(&JsValue::from_str(&row::write(record)), Some(&key(record.id)))?;
     Ok(())
 }
 

@@ -6,6 +6,8 @@
 pub mod error;
 
 #[cfg(target_arch = "wasm32")]
+mod blocks;
+#[cfg(target_arch = "wasm32")]
 pub mod book;
 #[cfg(target_arch = "wasm32")]
 pub mod copies;

@@ -9,6 +9,13 @@ pub enum Wearer {
 
 impl Wearer {
     pub const BOTH: [Wearer; 2] = [Wearer::First, Wearer::Second];
+
+    pub fn other(self) -> Wearer {
+        match self {
+            Wearer::First => Wearer::Second,
+            Wearer::Second => Wearer::First,
+        }
+    }
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -52,6 +52,7 @@ pub fn field(couple: Couple<'_>, field: &Field) -> String {
         Field::WorkDone(ExtraWork::Own(_)) => "Work on top, finished".to_owned(),
         Field::MilestoneDone(milestone) => format!("{}, done", dates::milestone(*milestone)),
         Field::Said(_) => "What they said in their list".to_owned(),
+        Field::SameAs(_) => "The same couple as another entry".to_owned(),
         Field::Practice(field) => practice_field(*field).to_owned(),
         Field::Unknown(_) => "Something of a newer version".to_owned(),
     }

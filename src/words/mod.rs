@@ -28,6 +28,7 @@ pub mod planning;
 pub mod practice;
 pub mod remedy;
 pub mod rings;
+pub mod same;
 pub mod screens;
 pub mod showing;
 pub mod sizing;

@@ -21,7 +21,8 @@ const REMEDY: &str = include_str!("../reference/record-1.1-remedy.json");
 const PRACTICE: &str = include_str!("../reference/practice-1.1.json");
 
 /// The fields of a couple that 1.0 does not know, by the first part of their names.
-pub const OF_A_COUPLE: [&str; 6] = ["wish", "measure_again", "fitted", "work_done", "milestone_done", "said"];
+pub const OF_A_COUPLE: [&str; 7] =
+    ["wish", "measure_again", "fitted", "work_done", "milestone_done", "said", "same_as"];
 pub const OF_A_REMEDY: [&str; 3] = ["remedy", "ring_gone", "ring_back"];
 const RING: &str = "9c3f51d28e074ab6b1f06d2ea8740102";
 

@@ -50,6 +50,7 @@ pub fn couple_fields() -> Vec<Field> {
     all.extend(Milestone::ALL.map(Field::MilestoneDone));
     for item in items {
         all.extend([Field::Reach(item), Field::Note(item), Field::Said(item)]);
+        all.push(Field::SameAs(RecordId(item.0)));
         all.extend(AppointmentField::ALL.map(|part| Field::Appointment(item, part)));
     }
     for who in Wearer::BOTH {
@@ -118,6 +119,7 @@ pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
         Field::MeasureAgain(_) | Field::WorkDone(_) | Field::MilestoneDone(_) => day().prop_map(Value::Day).boxed(),
         Field::Reached(_) | Field::PutAway | Field::ReadBack => day().prop_map(Value::Day).boxed(),
         Field::Example
+        | Field::SameAs(_)
         | Field::FirstRing(_)
         | Field::NoRings(_)
         | Field::Ring(_, _, RingField::Planned | RingField::Stones | RingField::Holds)

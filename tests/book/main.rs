@@ -8,6 +8,7 @@ mod finding;
 mod fitting;
 mod orders;
 mod remedies;
+mod same;
 mod today;
 mod undo;
 mod values;

@@ -191,7 +191,11 @@ fn times_that_cannot_be_right() {
         let draft = Record::new(RecordId(id), Kind::Couple)
             .draft(vec![Write::set(Field::Met, Value::Text("x".into()))], Moment(at));
         let stamp = Stamp { n: id as u64, by: InstallationId(by) };
-        Record::of(RecordId(id), Kind::Couple, vec![bandwright::book::change::Change::stamped(draft.unwrap(), stamp)])
+        Record::of(
+            RecordId(id),
+            Kind::Couple,
+            vec![bandwright::book::change::Change::stamped(draft.unwrap(), stamp).into()],
+        )
     };
     let all = [
         dated(1, 1, NOW.0 + 24 * hour),

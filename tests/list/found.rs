@@ -114,10 +114,20 @@ proptest! {
         prop_assert_eq!(read(sent.as_bytes()), Ok(said));
     }
 
+}
+
+/// How many lists: 1,000,000 in `make prove`.
+fn mutations() -> u32 {
+    std::env::var("MUTATIONS").ok().and_then(|count| count.parse().ok()).unwrap_or(512)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: mutations(), ..ProptestConfig::default() })]
+
     /// Bytes changed, taken out or put in, anywhere and several times: it is a list or it is not, and nothing panics;
     /// what is done with a list that was read does not either.
     #[test]
-    fn mutated(said in arbitrary::said(ItemId(9)), file in any::<bool>(), edits in proptest::collection::vec((any::<prop::sample::Index>(), any::<u8>(), 0u8..3), 1..8)) {
+    fn scribbled_over_lists(said in arbitrary::said(ItemId(9)), file in any::<bool>(), edits in proptest::collection::vec((any::<prop::sample::Index>(), any::<u8>(), 0u8..3), 1..8)) {
         let mut bytes = if file { write(&said) } else { handing::message(&said, &write_line(&said)) }.into_bytes();
         for (at, byte, how) in edits {
             let at = at.index(bytes.len());

@@ -216,7 +216,7 @@ fn a_hundred_thousand_conflicts_take_no_longer_than_they_must() {
         let draft = new_couple().draft(met(&at.to_string()), Moment(0)).unwrap();
         bandwright::book::change::Change::stamped(draft, Stamp { n: 1, by: InstallationId(at.into()) })
     });
-    let record = Record::of(RecordId(7), Kind::Couple, changes.collect());
+    let record = Record::of(RecordId(7), Kind::Couple, changes.map(Into::into).collect());
     let half = Record::of(RecordId(7), Kind::Couple, record.changes().iter().step_by(2).cloned().collect());
     assert_eq!(merge(&half, &record).changes().len(), 100_000);
     assert_eq!(bandwright::archive::merge::added(&half, &record).len(), 50_000);

@@ -262,6 +262,7 @@ export const ADDRESSES = [
   ["Part::Plan", ({ couple }) => `#/couple/${couple}/plan`],
   ["Part::Specification", ({ couple }) => `#/couple/${couple}/specification`],
   ["Part::Copy", ({ couple }) => `#/couple/${couple}/copy`],
+  ["Part::Same", ({ couple }) => `#/couple/${couple}/same`],
   ["Part::Differences", ({ couple }) => `#/couple/${couple}/differences`],
   ["Part::History", ({ couple }) => `#/couple/${couple}/history`],
   ["Part::Erase", ({ couple }) => `#/couple/${couple}/erase`],

@@ -69,6 +69,7 @@ fn part(parts: &[&str]) -> Option<Part> {
         ["specification"] => Part::Specification,
         ["copy"] => Part::Copy,
         ["differences"] => Part::Differences,
+        ["same"] => Part::Same,
         ["history"] => Part::History,
         ["erase"] => Part::Erase,
         ["said"] => Part::Said,

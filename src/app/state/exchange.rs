@@ -17,14 +17,17 @@ use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
 use crate::book::leaving::Stays;
 use crate::book::record::{Kind, Record};
+use crate::book::search::Lower;
 use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
 use crate::storage::{copies as stored_copies, drafts};
 use crate::words;
 use crate::words::spreadsheet;
 
-/// So many records are written or read before the page is given a turn.
-const AT_ONCE: usize = 100;
+/// So many records are written, or let go, without a look at the clock.
+const AT_ONCE: usize = 50;
+/// So long the page is kept busy before it is given a turn, in milliseconds.
+const BUSY_MS: f64 = 30.0;
 /// What the other tabs are told when more has changed than one record.
 pub(super) const EVERYTHING: RecordId = RecordId(0);
 
@@ -64,11 +67,15 @@ impl App {
             let mut made = Made { text: String::new(), couples: 0, said_no: 0, examples: 0, covers };
             let mut writer = Writer::new(&header);
             let mut table = String::new();
+            let mut pace = Pace::new();
+            breathe().await;
             for (at, some) in records.chunks(AT_ONCE).enumerate() {
-                if !progress((at * AT_ONCE * 100 / records.len()) as u8) {
-                    return;
+                if pace.is_due() {
+                    if !progress((at * AT_ONCE * 100 / records.len()) as u8) {
+                        return;
+                    }
+                    pace.rest().await;
                 }
-                breathe().await;
                 if which == Which::Table {
                     add_to_table(&mut table, some);
                 }
@@ -111,17 +118,26 @@ impl App {
     }
 
     /// Reads what a file would bring. Nothing is changed.
-    pub fn preview(self, bytes: Vec<u8>, progress: Box<dyn Fn(u8) -> bool>, done: Told<Result<Plan, FileError>>) {
+    pub fn preview(
+        self,
+        bytes: Vec<u8>,
+        lower: Lower,
+        progress: Box<dyn Fn(u8) -> bool>,
+        done: Told<Result<Plan, FileError>>,
+    ) {
         spawn_local(async move {
             breathe().await;
-            if let Some(result) = self.read_file(bytes, progress).await {
+            if let Some(mut result) = self.read_file(bytes, progress).await {
+                if let Ok(plan) = &mut result {
+                    self.recognise(plan, lower).await;
+                }
                 done(result);
             }
         });
     }
 
     /// Takes in what a file brings, all of it or nothing.
-    pub fn bring_in(self, plan: Plan, take_practice: bool, then: impl FnOnce() + 'static) {
+    pub fn bring_in(self, plan: Arc<Plan>, take_practice: bool, then: impl FnOnce() + 'static) {
         let then: Box<dyn FnOnce()> = Box::new(then);
         let shared = self.shared();
         spawn_local(async move {
@@ -129,9 +145,12 @@ impl App {
             let fresh = InstallationId(clock::random());
             let result = stored::import(&shared.database, &plan, take_practice, fresh, clock::moment()).await;
             drop(turn);
-            if self.settle(result).await {
+            if self.settle(result) {
                 self.say(words::copies::brought_in());
                 then();
+                if let Some(plan) = Arc::into_inner(plan) {
+                    let_go(plan.entries).await;
+                }
             }
         });
     }
@@ -143,7 +162,7 @@ impl App {
             let turn = shared.turn.lock().await;
             let result = stored::undo_import(&shared.database).await;
             drop(turn);
-            if self.settle(result).await {
+            if self.settle(result) {
                 self.say(words::copies::import_undone());
             }
         });
@@ -212,7 +231,7 @@ impl App {
             let own = (!book.practice.changes().is_empty()).then_some(book.practice.as_ref());
             Preview::new(&book.installation, own, file.header(), clock::moment())
         });
-        let mut rows = 0;
+        let mut pace = Pace::new();
         while let Some(row) = file.next_row() {
             let row = match row {
                 Ok(row) => row,
@@ -220,23 +239,40 @@ impl App {
             };
             let id = row.id();
             self.book.with_untracked(|book| preview.take(row, id.map_or(Here::Nothing, |id| book.here(id))));
-            rows += 1;
-            if rows % AT_ONCE == 0 {
+            if pace.is_due() {
                 let (read, all) = file.progress();
                 if !progress((read as f64 / all as f64 * 100.0) as u8) {
                     return None;
                 }
-                breathe().await;
+                pace.rest().await;
             }
         }
         Some(Ok(preview.finish()))
     }
 
+    /// Looks for couples that would be new and are here already under another id.
+    async fn recognise(self, plan: &mut Plan, lower: Lower) {
+        let sought = plan.sought(lower);
+        if sought.is_empty() {
+            return;
+        }
+        let couples: Vec<Arc<Record>> = self.book.with_untracked(|book| book.couples.values().cloned().collect());
+        let mut pace = Pace::new();
+        for here in couples {
+            let like = sought.like(Couple(&here), lower).into_iter();
+            plan.perhaps.extend(like.map(|theirs| (theirs, here.id)));
+            if pace.is_due() {
+                pace.rest().await;
+            }
+        }
+    }
+
     /// Shows the book as it is after an import, or after it was taken back. False if that failed, which is said.
-    async fn settle(self, result: Result<Imported, StorageError>) -> bool {
+    fn settle(self, result: Result<Imported, StorageError>) -> bool {
         let shared = self.shared();
         match result {
-            Ok(Imported { installation, records, gone }) => {
+            Ok(Imported { installation, records, gone, log }) => {
+                let mut before = Vec::new();
                 self.book.update(|book| {
                     if book.practice.id != installation.practice {
                         let own = book.practices.remove(&installation.practice);
@@ -246,19 +282,50 @@ impl App {
                     }
                     book.installation = installation;
                     for id in gone {
-                        book.couples.remove(&id);
-                        book.practices.remove(&id);
+                        before.extend(book.couples.remove(&id));
+                        before.extend(book.practices.remove(&id));
                     }
-                    records.into_iter().for_each(|record| book.put(record));
+                    before.extend(records.into_iter().filter_map(|record| book.put(record)));
                 });
-                self.last_import.set(stored::last_import(&shared.database).await.unwrap_or_default());
+                self.last_import.set(log);
                 shared.tabs.tell(EVERYTHING);
+                spawn_local(let_go(before));
                 true
             }
             Err(error) => {
                 self.fail(&error);
                 false
             }
+        }
+    }
+}
+
+/// When the page is to be given a turn. Each turn costs milliseconds, so they are not taken oftener than needed.
+struct Pace(f64);
+
+impl Pace {
+    fn new() -> Self {
+        Pace(js_sys::Date::now())
+    }
+
+    fn is_due(&self) -> bool {
+        // A clock that was set back counts as time gone by.
+        !(0.0..BUSY_MS).contains(&(js_sys::Date::now() - self.0))
+    }
+
+    async fn rest(&mut self) {
+        breathe().await;
+        *self = Pace::new();
+    }
+}
+
+/// Frees what may be large, some at a time.
+async fn let_go<T>(mut things: Vec<T>) {
+    let mut pace = Pace::new();
+    while !things.is_empty() {
+        things.truncate(things.len().saturating_sub(AT_ONCE));
+        if pace.is_due() {
+            pace.rest().await;
         }
     }
 }

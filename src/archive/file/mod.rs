@@ -13,7 +13,6 @@
 //! give the same bytes after the header. `public/book.schema.json` describes it for others.
 
 mod open;
-mod scan;
 mod write;
 
 pub use open::{Reader, Row, open};

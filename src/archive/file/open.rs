@@ -2,10 +2,10 @@
 
 use serde_json::{Map, Value as Json};
 
-use super::scan::Scan;
 use super::write::holds_code;
 use super::{FileError, Header, Holds, KIND, MOST_BYTES};
 use crate::archive::row::{self, MAJOR, MINOR, RowError, rest, version};
+use crate::archive::scan::Scan;
 use crate::book::id::{InstallationId, Moment, RecordId};
 use crate::book::record::Record;
 

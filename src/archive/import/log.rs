@@ -10,13 +10,15 @@
 //! before. Of what was erased nothing is kept, so that cannot be taken back.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use serde_json::{Map, Value as Json};
 
-use crate::archive::change::{read_stamps, write_stamps};
+use crate::archive::change::{put_stamps, read_stamps};
 use crate::archive::installation::Installation;
 use crate::archive::merge::{added, merge};
-use crate::archive::row::{RowError, fresh, open, rest};
+use crate::archive::object::{Object, list, put};
+use crate::archive::row::{MAJOR, MINOR, RowError, open, rest};
 use crate::archive::twins;
 use crate::book::change::Change;
 use crate::book::id::{InstallationId, Moment, RecordId, Stamp};
@@ -57,7 +59,7 @@ impl ImportLog {
         };
         let mut stamps: BTreeSet<&Stamp> = BTreeSet::new();
         stamps.extend(taken.added.iter().flatten());
-        let stays = |change: &&Change| match taken.added {
+        let stays = |change: &&Arc<Change>| match taken.added {
             None => is_ours(change),
             Some(_) => !stamps.contains(&change.stamp),
         };
@@ -91,15 +93,18 @@ pub fn take_in(here: Option<&Record>, incoming: &Record) -> (Record, Option<Take
 
 /// The log as text.
 pub fn write(log: &ImportLog) -> String {
-    let mut row = fresh(log.unknown.as_deref());
-    row.insert("at".into(), log.at.0.into());
-    row.insert("by".into(), Json::String(log.by.to_string()));
-    row.insert("next".into(), log.next.into());
+    let mut out = String::new();
+    let mut row = Object::new(&mut out, log.unknown.as_deref());
+    row.part("at", &|out| put(out, format_args!("{}", log.at.0)));
+    row.part("by", &|out| put(out, format_args!("\"{}\"", log.by)));
+    row.part("next", &|out| put(out, format_args!("{}", log.next)));
     if let Some(practice) = log.practice {
-        row.insert("practice".into(), Json::String(practice.to_string()));
+        row.part("practice", &|out| put(out, format_args!("\"{practice}\"")));
     }
-    row.insert("records".into(), log.records.iter().map(write_taken).collect());
-    Json::Object(row).to_string()
+    row.part("records", &|out| list(out, &log.records, write_taken));
+    row.unless_carried("schema", &|out| put(out, format_args!("\"{MAJOR}.{MINOR}\"")));
+    row.end();
+    out
 }
 
 /// The log from text.
@@ -122,13 +127,13 @@ fn read_parts(mut row: Map<String, Json>) -> Option<ImportLog> {
     })
 }
 
-fn write_taken(taken: &Taken) -> Json {
-    let mut row = Map::new();
-    row.insert("id".into(), Json::String(taken.id.to_string()));
+fn write_taken(taken: &Taken, out: &mut String) {
+    let mut row = Object::new(out, None);
     if let Some(added) = &taken.added {
-        row.insert("added".into(), write_stamps(added));
+        row.part("added", &|out| put_stamps(added, out));
     }
-    Json::Object(row)
+    row.part("id", &|out| put(out, format_args!("\"{}\"", taken.id)));
+    row.end();
 }
 
 fn read_taken(json: &Json) -> Option<Taken> {

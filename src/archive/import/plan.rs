@@ -2,9 +2,12 @@
 
 use crate::archive::file::Header;
 use crate::archive::row::RowError;
+use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::{InstallationId, Moment, RecordId};
-use crate::book::record::Record;
+use crate::book::record::{Kind, Record};
+use crate::book::same::Sought;
+use crate::book::search::Lower;
 
 /// Everything that a file would bring. Nothing has been changed yet.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +27,8 @@ pub struct Plan {
     /// name, and this one takes a new one.
     pub claims_ours: bool,
     pub practice: Offer,
+    /// Couples that would be new and may be here already under another id: theirs, then the one here.
+    pub perhaps: Vec<(RecordId, RecordId)>,
 }
 
 /// A record of the file that would change something here.
@@ -94,6 +99,14 @@ impl Plan {
     /// Whether nothing would change.
     pub fn is_empty(&self) -> bool {
         self.entries.is_empty()
+    }
+
+    /// The couples that would be new, to be looked for among those that are here.
+    pub fn sought(&self, lower: Lower) -> Sought {
+        let mut sought = Sought::default();
+        let new = self.entries.iter().filter(|entry| entry.news == News::New && entry.incoming.kind == Kind::Couple);
+        new.for_each(|entry| sought.add(Couple(&entry.incoming), lower));
+        sought
     }
 
     /// How many entries are of this kind.

@@ -73,6 +73,7 @@ impl Preview {
             far_off: Vec::new(),
             claims_ours: false,
             practice: other.map_or(Offer::None, Offer::Offered),
+            perhaps: Vec::new(),
         };
         let (installation, next) = (installation.id, installation.next);
         Preview { installation, next, now, seen: BTreeSet::new(), far_off: BTreeMap::new(), plan }

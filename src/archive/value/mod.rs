@@ -15,6 +15,7 @@ use serde_json::{Value as Json, json};
 
 use super::code::Code;
 use super::list;
+use super::row::settled;
 use crate::book::field::{AppointmentField, Field, PracticeField as P};
 use crate::book::value::{DatesSettled, Extra, Recorded, StackSeen, Value, When};
 use crate::trade::dates::spread::CalendarDays;
@@ -104,6 +105,7 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             Value::Day(read_day(json)?)
         }
         Field::Example
+        | Field::SameAs(_)
         | Field::FirstRing(_)
         | Field::NoRings(_)
         | Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => Value::Yes(json.as_bool()?),
@@ -155,6 +157,6 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
         Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
             Value::Percent(Percent(read_days(json)?))
         }
-        Field::Unknown(_) => Value::Unknown(json.to_string()),
+        Field::Unknown(_) => Value::Unknown(settled(json.to_string())),
     })
 }

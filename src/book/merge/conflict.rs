@@ -50,6 +50,9 @@ impl Record {
         let mut found = Vec::new();
         let mut writes = self.standing_writes().peekable();
         while let Some((field, change, value)) = writes.next() {
+            if writes.peek().is_none_or(|(next, ..)| *next != field) {
+                continue;
+            }
             let mut sides = vec![side(self, field, change, value)];
             while let Some((_, change, value)) = writes.next_if(|(next, ..)| *next == field) {
                 sides.push(side(self, field, change, value));
@@ -85,7 +88,10 @@ impl Record {
         let (_, change, value) = self.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last()?;
         value?;
         let unaware = self.unaware_of(change)?;
-        let is_unseen = |change: &Change| self.place(change.stamp).is_some_and(|place| unaware[place]);
+        // Who put the couple away as well, in the same go, does not disagree.
+        let agrees = |change: &Change| change.sets.iter().any(|set| set.field == Field::PutAway && set.value.is_some());
+        let is_unseen =
+            |change: &Change| !agrees(change) && self.place(change.stamp).is_some_and(|place| unaware[place]);
         let edits = self.standing_writes().filter(|(field, edit, _)| **field != Field::PutAway && is_unseen(edit));
         let edits: Vec<_> = edits.map(|(field, edit, value)| (field, side(self, field, edit, value))).collect();
         if edits.is_empty() {

@@ -20,6 +20,7 @@ use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::field::Field;
 use crate::parts::page::page;
+use crate::screens::couples::lower;
 use crate::screens::practice::head;
 use crate::screens::{handed, start_of_page};
 use crate::words::list::taking;
@@ -74,7 +75,7 @@ pub fn bring_in() -> AnyView {
             let take_practice = take_practice.get_untracked() && plan.practice != Offer::None;
             let in_conflict = plan.entries.iter().filter(|entry| !entry.conflicts.is_empty());
             let ids: Vec<RecordId> = in_conflict.map(|entry| entry.incoming.id).collect();
-            app.bring_in((*plan).clone(), take_practice, move || {
+            app.bring_in(Arc::clone(&plan), take_practice, move || {
                 let _ = differ.try_set(Some(ids));
                 let _ = pasted.try_set(String::new());
                 // What became of it stands at the top of the page.
@@ -141,5 +142,5 @@ fn look_at(app: App, step: RwSignal<Step>, bytes: Vec<u8>) {
         };
         let _ = step.try_set(next);
     };
-    app.preview(bytes, Box::new(progress), Box::new(done));
+    app.preview(bytes, lower, Box::new(progress), Box::new(done));
 }

@@ -15,6 +15,7 @@ mod out;
 mod phone_name;
 mod preview;
 mod rescue;
+mod same;
 mod specification;
 
 pub use install::tab_warning;
@@ -30,6 +31,7 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
     match part {
         Part::Specification => specification::specification(id),
         Part::Differences => differences::differences(id),
+        Part::Same => same::same(id),
         Part::History => history::history(id),
         Part::Copy => out::one(id),
         Part::Erase => erase::erase(id),

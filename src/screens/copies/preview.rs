@@ -1,5 +1,7 @@
 //! What a file would bring, before anything changes: with names, and with what would be left out and why.
 
+use std::collections::BTreeMap;
+
 use crate::parts::el::or_nothing;
 use crate::parts::lay::{all, para, section};
 use leptos::prelude::*;
@@ -10,13 +12,14 @@ use crate::app::state::App;
 use crate::archive::import::{Entry, News, Offer, Plan};
 use crate::book::couple::Couple;
 use crate::book::field::Field;
+use crate::book::id::RecordId;
 use crate::book::leaving::may_leave;
 use crate::book::value::Value;
 use crate::parts::choice::check;
 use crate::parts::line::{Line, line, lines};
 use crate::words::harmless::harmless;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, copies as say, fields, files, phones};
+use crate::words::{book as say_book, copies as say, fields, files, phones, same as say_same};
 
 /// So many names are shown of a kind.
 const NAMES: usize = 50;
@@ -51,7 +54,14 @@ pub fn preview(app: App, plan: &Plan, take_practice: RwSignal<bool>) -> AnyView 
     parts.push(group(app, say::IN_CONFLICT, Mark::Care, differ, differing_row));
     let changed = plan.entries.iter().filter(is(News::Changed));
     parts.push(group(app, say::CHANGED_HERE, Mark::Done, changed, changed_row));
-    let new = plan.entries.iter().filter(is(News::New));
+    let perhaps: BTreeMap<RecordId, RecordId> = plan.perhaps.iter().copied().collect();
+    let may_be_here = |entry: &&Entry| perhaps.contains_key(&entry.incoming.id);
+    let twice = plan.entries.iter().filter(is(News::New)).filter(may_be_here);
+    parts.push(group(app, say_same::PERHAPS_HERE, Mark::Care, twice, |_, _| Line::default()));
+    if !perhaps.is_empty() {
+        parts.push(para("", say_same::PERHAPS_HERE_WHY));
+    }
+    let new = plan.entries.iter().filter(is(News::New)).filter(|entry| !may_be_here(entry));
     parts.push(group(app, say::NEW_HERE, Mark::Done, new, |_, _| Line::default()));
     parts.push(left_out(plan));
     if plan.same > 0 && !plan.is_empty() {

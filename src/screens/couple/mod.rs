@@ -30,11 +30,13 @@ use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
 use crate::book::leaving;
+use crate::book::same;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::screens::copies;
+use crate::screens::couples::lower;
 use crate::screens::taking::{Taking, taking};
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::measure::Length;
@@ -43,7 +45,7 @@ use crate::words::list::taking as say_list;
 use crate::words::parts::Mark;
 use crate::words::{
     agenda as say_agenda, book as say_book, copies as say_copies, phones as say_phones, remedy as say_remedy,
-    screens as say,
+    same as say_same, screens as say,
 };
 
 pub fn couple(id: RecordId) -> AnyView {
@@ -74,7 +76,9 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::ReadBack => read_back::read_back(id),
         Part::Plan => plan::plan(id),
         Part::Said => said::said(id),
-        Part::Specification | Part::Copy | Part::Differences | Part::History | Part::Erase => copies::part(id, part),
+        Part::Specification | Part::Copy | Part::Differences | Part::Same | Part::History | Part::Erase => {
+            copies::part(id, part)
+        }
         Part::Invite => taking(Taking::Invite(Some(id))),
     }
 }
@@ -142,8 +146,19 @@ fn known(app: App, id: RecordId) -> AnyView {
             lines(Signal::stored(vec![row.mark(Mark::Care)]))
         })
     };
+    let same = move || {
+        let twice = Memo::new(move |_| !app.like(id, lower).is_empty());
+        let joined = Memo::new(move |_| app.couple(id, |couple| !same::joined(couple.0).is_empty()).unwrap_or(false));
+        let row = |words| lines(Signal::stored(vec![line(words, "", Address::Part(id, Part::Same).to_string())]));
+        match (twice.get(), joined.get()) {
+            (true, _) => Some(row(say_same::TWICE)),
+            (false, true) => Some(row(say_same::JOINED)),
+            (false, false) => None,
+        }
+    };
     let content = column(vec![
         maybe(differ),
+        maybe(same),
         maybe(move || {
             app.couple(id, |couple| couple.put_away().is_some())
                 .unwrap_or(false)

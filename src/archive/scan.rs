@@ -1,7 +1,7 @@
 //! Finding the parts of a JSON text without reading it whole: a book of 20,000 couples, read at once, would take many
 //! times its size, and the page would stand still meanwhile. What is found is read by the library.
 
-use super::{FileError, MOST_LEVELS};
+use super::file::{FileError, MOST_LEVELS};
 
 /// A place in a text. It stands before ASCII characters only, so it never splits a letter.
 pub(super) struct Scan<'a> {
