@@ -197,6 +197,7 @@ pub fn care(care: Care) -> &'static str {
         Care::BenchOpen => "say what the bench gets to shape the band by",
         Care::AwayOpen => "say from when to when the ring is at the bench",
         Care::AwayAtWedding => "a ring is at the bench when the wedding is",
+        Care::Differs => "two phones say different things",
     }
 }
 
