@@ -41,8 +41,6 @@ pub enum Care {
     MeasureAgain,
     /// Something that it rests on has changed since.
     Changed,
-    /// Two phones say different things of it, and nobody has chosen yet.
-    Differs,
     /// A head holds the band off, and nobody has chosen what to do about it.
     RemedyOpen,
     /// A band is to be shaped, and nothing goes to the bench to shape it by.
@@ -51,6 +49,8 @@ pub enum Care {
     AwayOpen,
     /// A ring is at the bench when the wedding is.
     AwayAtWedding,
+    /// Two phones say different things of it, and nobody has chosen yet.
+    Differs,
 }
 
 /// The lines, in the order of the conversation. Notes are written at any time and never the next thing to do.
@@ -94,10 +94,8 @@ pub fn is_of(field: &Field, topic: Topic) -> bool {
         | (Topic::Rings(whose), Field::NoRings(of) | Field::Ring(of, ..))
         | (Topic::Band(whose), Field::Band(of, _))
         | (Topic::OrderSize(whose), Field::OrderSize(of))
-        | (
-            Topic::Stack(whose),
-            Field::Stack(of) | Field::FreeLength(of) | Field::FreeLengthOf(of, _) | Field::Remedy(of),
-        ) => whose == *of,
+        | (Topic::Stack(whose), Field::Stack(of) | Field::FreeLength(of) | Field::FreeLengthOf(of, _))
+        | (Topic::Stack(whose), Field::Remedy(of) | Field::RingGone(of) | Field::RingBack(of)) => whose == *of,
         _ => false,
     }
 }

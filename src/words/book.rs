@@ -193,11 +193,11 @@ pub fn care(care: Care) -> &'static str {
         Care::Incomplete => "a part of it is missing",
         Care::MeasureAgain => "measure again before ordering",
         Care::Changed => "something it rests on has changed since",
-        Care::Differs => "two phones say different things",
         Care::RemedyOpen => "a head holds the band off: choose what to do about it",
         Care::BenchOpen => "say what the bench gets to shape the band by",
         Care::AwayOpen => "say from when to when the ring is at the bench",
         Care::AwayAtWedding => "a ring is at the bench when the wedding is",
+        Care::Differs => "two phones say different things",
     }
 }
 

@@ -129,7 +129,8 @@ fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
         is_band(BandField::Metal),
         format!("Metal: {}", or_open(band.metal.map(say_band::alloy))),
     ));
-    lines.extend(beside_head(couple, wearer));
+    let is_remedy = |field: &Field| *field == Field::Remedy(wearer);
+    lines.extend(beside_head(couple, wearer).into_iter().map(|line| marked(couple, is_remedy, line)));
     let is_ring = |field: &Field| checklist::is_of(field, Topic::Rings(wearer));
     lines.extend(rings(couple, wearer).into_iter().map(|line| marked(couple, is_ring, line)));
     lines.extend(couple.stack(wearer).map(|stack| {
@@ -316,7 +317,7 @@ fn open(couple: Couple<'_>, called: Called) -> Vec<String> {
     let holds_up = |topic: &Topic| match topic {
         Topic::Stack(wearer) => {
             let off = couple.stack(*wearer).map_or(Length::ZERO, |seen| seen.off);
-            care(couple, *wearer, off).is_some()
+            care(couple, *wearer, off).is_some() || couple.0.differs(|field| *field == Field::Remedy(*wearer))
         }
         Topic::Notes => false,
         _ => true,
