@@ -247,61 +247,78 @@ impl fmt::Display for Address {
     }
 }
 
+/// The parts of a couple that are no more than a word.
+pub(super) const PARTS: [(&str, Part); 16] = [
+    ("people", Part::People),
+    ("wedding", Part::Wedding),
+    ("appointments", Part::Appointments),
+    ("recorded", Part::Recorded),
+    ("stage", Part::Stage),
+    ("notes", Part::Notes),
+    ("read-back", Part::ReadBack),
+    ("plan", Part::Plan),
+    ("specification", Part::Specification),
+    ("copy", Part::Copy),
+    ("differences", Part::Differences),
+    ("same", Part::Same),
+    ("history", Part::History),
+    ("erase", Part::Erase),
+    ("said", Part::Said),
+    ("invite", Part::Invite),
+];
+
+/// The settings that are no more than a word.
+pub(super) const SETTINGS: [(&str, Setting); 15] = [
+    ("fair", Setting::Fair),
+    ("sizes", Setting::Sizes),
+    ("gauges", Setting::Gauges),
+    ("tray", Setting::Tray),
+    ("times", Setting::Times),
+    ("closures", Setting::Closures),
+    ("closures/holidays", Setting::Holidays),
+    ("chances", Setting::Chances),
+    ("stack", Setting::Stack),
+    ("fit", Setting::Fit),
+    ("phone", Setting::Phone),
+    ("install", Setting::Install),
+    ("copies", Setting::Copies),
+    ("copies/bring-in", Setting::BringIn),
+    ("example", Setting::Example),
+];
+
+/// The word for one of a table, none if it says more than a word.
+fn word<T: PartialEq>(table: &[(&'static str, T)], wanted: &T) -> &'static str {
+    table.iter().find(|(_, one)| one == wanted).map_or("", |(word, _)| word)
+}
+
 impl fmt::Display for Part {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Part::People => f.write_str("people"),
-            Part::Wedding => f.write_str("wedding"),
-            Part::Appointments => f.write_str("appointments"),
-            Part::Appointment(which) => write!(f, "appointments/{}", item(*which)),
-            Part::Recorded => f.write_str("recorded"),
-            Part::Stage => f.write_str("stage"),
-            Part::Notes => f.write_str("notes"),
-            Part::Finger(who) => write!(f, "finger/{}", who.code()),
-            Part::Fitted(who) => write!(f, "fitted/{}", who.code()),
-            Part::Rings(who) => write!(f, "rings/{}", who.code()),
-            Part::Ring(who, which) => write!(f, "rings/{}/{}", who.code(), item(*which)),
-            Part::Band(who) => write!(f, "band/{}", who.code()),
-            Part::Remedy(who) => write!(f, "remedy/{}", who.code()),
-            Part::ReadBack => f.write_str("read-back"),
-            Part::Plan => f.write_str("plan"),
-            Part::Specification => f.write_str("specification"),
-            Part::Copy => f.write_str("copy"),
-            Part::Differences => f.write_str("differences"),
-            Part::Same => f.write_str("same"),
-            Part::History => f.write_str("history"),
-            Part::Erase => f.write_str("erase"),
-            Part::Said => f.write_str("said"),
-            Part::Invite => f.write_str("invite"),
-        }
+        let (what, who) = match self {
+            Part::Appointment(which) => return write!(f, "appointments/{}", item(*which)),
+            Part::Ring(who, which) => return write!(f, "rings/{}/{}", who.code(), item(*which)),
+            Part::Finger(who) => ("finger", who),
+            Part::Fitted(who) => ("fitted", who),
+            Part::Rings(who) => ("rings", who),
+            Part::Band(who) => ("band", who),
+            Part::Remedy(who) => ("remedy", who),
+            word => return f.write_str(self::word(&PARTS, word)),
+        };
+        write!(f, "{what}/{}", who.code())
     }
 }
 
 impl fmt::Display for Setting {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Setting::Fair => f.write_str("fair"),
-            Setting::Sizes => f.write_str("sizes"),
-            Setting::Gauges => f.write_str("gauges"),
-            Setting::Gauge(which) => write!(f, "gauges/{}", item(*which)),
-            Setting::Tray => f.write_str("tray"),
-            Setting::TryOn(which) => write!(f, "tray/{}", item(*which)),
-            Setting::Times => f.write_str("times"),
-            Setting::Time(work) => write!(f, "times/{}", work.code()),
-            Setting::Extra(which) => write!(f, "times/{}", item(*which)),
-            Setting::Closures => f.write_str("closures"),
-            Setting::Place(place) => write!(f, "closures/{}", place.code()),
-            Setting::Holidays => f.write_str("closures/holidays"),
-            Setting::Chances => f.write_str("chances"),
-            Setting::Closure(which) => write!(f, "closures/{}", item(*which)),
-            Setting::Stack => f.write_str("stack"),
-            Setting::Fit => f.write_str("fit"),
-            Setting::Phone => f.write_str("phone"),
-            Setting::PhoneName(by) => write!(f, "phone/{by}"),
-            Setting::Install => f.write_str("install"),
-            Setting::Copies => f.write_str("copies"),
-            Setting::BringIn => f.write_str("copies/bring-in"),
-            Setting::Example => f.write_str("example"),
-        }
+        let (list, which) = match self {
+            Setting::PhoneName(by) => return write!(f, "phone/{by}"),
+            Setting::Time(work) => ("times", work.code().to_owned()),
+            Setting::Place(place) => ("closures", place.code().to_owned()),
+            Setting::Gauge(which) => ("gauges", item(*which)),
+            Setting::TryOn(which) => ("tray", item(*which)),
+            Setting::Extra(which) => ("times", item(*which)),
+            Setting::Closure(which) => ("closures", item(*which)),
+            word => return f.write_str(self::word(&SETTINGS, word)),
+        };
+        write!(f, "{list}/{which}")
     }
 }

@@ -33,7 +33,6 @@ use crate::storage::book::{self as stored, Addition, SetAside};
 use crate::storage::copies;
 use crate::storage::database::Database;
 use crate::storage::error::StorageError;
-use crate::storage::import;
 use crate::words;
 
 /// The book as it is shown: what has been saved, and nothing else.
@@ -94,7 +93,7 @@ pub struct App {
     pub update_ready: RwSignal<bool>,
     /// The last copy of the whole book that left this phone.
     pub last_copy: RwSignal<Option<LastCopy>>,
-    /// The last import, while it can be taken back.
+    /// The last import, while it can be taken back; read by those who ask for it.
     pub last_import: RwSignal<Option<ImportLog>>,
     book: RwSignal<Book>,
     shared: StoredValue<SendWrapper<Rc<Shared>>>,
@@ -167,8 +166,6 @@ impl App {
                     self.book.set(book);
                     self.last_copy.set(copies::last(&shared.database).await.unwrap_or_default());
                     self.status.set(Status::Open);
-                    // Of a large import it is long, and Today does not ask for it.
-                    self.last_import.set(import::last_import(&shared.database).await.unwrap_or_default());
                 }
                 Err(error) => self.not_opened(error),
             }

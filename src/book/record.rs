@@ -209,7 +209,7 @@ impl Record {
 
     /// The writes to a field that stand.
     fn heads_of(&self, field: &Field) -> &[Head] {
-        let from = self.heads.partition_point(|head| self.field(*head) < field);
+        let from = self.heads.partition_point(|head| self.field(*head).cmp(field).is_lt());
         let rest = &self.heads[from..];
         &rest[..rest.partition_point(|head| self.field(*head) == field)]
     }

@@ -42,10 +42,12 @@ fn work_screen(here: Address) -> Result<AnyView, NotFetched> {
         Address::Calculator(which) => bench::calculator(which),
         Address::Practice => practice::practice(),
         Address::Setting(which) => practice::setting(which),
-        // No screen of its own, but what stands below the sentence when the book does not open.
+        // No screens of their own: what stands below the sentence when the book does not open, and below that of an
+        // empty Today.
         Address::Nowhere => copies::rescue(),
+        Address::Today => practice::load_examples(),
         // Those are drawn elsewhere.
-        Address::Today | Address::Couples | Address::List(_) => nothing(),
+        Address::Couples | Address::List(_) => nothing(),
     })
 }
 
@@ -101,12 +103,22 @@ pub fn later(here: Address) -> AnyView {
 
 /// What can still be done when the book does not open; nothing where the file with it cannot be fetched.
 pub fn rescue() -> AnyView {
+    below(Address::Nowhere)
+}
+
+/// The way to load the example book, on a Today that is empty; nothing where the file with it cannot be fetched.
+pub fn examples() -> AnyView {
+    below(Address::Today)
+}
+
+/// Something that is added to a screen of the first load, as soon as it is there.
+fn below(what: Address) -> AnyView {
     let fetched = RwSignal::new(false);
     spawn_local(async move {
-        let _ = file(Address::Nowhere).await;
+        let _ = file(what).await;
         let _ = fetched.try_set(true);
     });
-    maybe(move || if fetched.get() { untrack(|| drawn(Address::Nowhere)) } else { None })
+    maybe(move || if fetched.get() { untrack(|| drawn(what)) } else { None })
 }
 
 /// Draws the screen if its file is there.

@@ -8,20 +8,21 @@ use leptos::prelude::*;
 use crate::app::address::{Address, Part, Setting};
 use crate::app::badge;
 use crate::app::keeping::Keeping;
-use crate::app::state::{App, Book, app};
+use crate::app::state::{Book, app};
 use crate::book::couple::{Appointment, Couple};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::book::record::Record;
 use crate::book::remedy::Move;
 use crate::book::today::{self as reckoning, Today};
-use crate::parts::button::{Weight, button, link_button};
+use crate::parts::button::{Weight, link_button};
 use crate::parts::empty::empty;
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::screens::copies::tab_warning;
+use crate::screens::later;
 use crate::storage::list::is_there;
 use crate::trade::wearer::Wearer;
 use crate::words::list::pages::RESUME;
@@ -46,7 +47,7 @@ pub fn today() -> AnyView {
     let content = move || {
         let due = due.get();
         if app.with(|book| book.couples.values().all(|record| Couple(record).is_blank())) {
-            return first_time(app);
+            return first_time();
         }
         let (late, appointments, order_by) = app.with(|book| sections(book, &due, day.get()));
         let again = app.with(|book| measure_again(book, &due, day.get()));
@@ -84,11 +85,10 @@ pub fn today() -> AnyView {
     page(head, column(vec![maybe(aside), maybe(copy), live(content), maybe(kept)]), Some(new))
 }
 
-fn first_time(app: App) -> AnyView {
-    let load = button(Weight::Quiet, say::LOAD_EXAMPLES, move || app.load_examples());
+fn first_time() -> AnyView {
     // On the phone of a couple this is where the installed app begins: then their list is what they want.
     let list = is_there().then(|| link_button(Weight::Quiet, RESUME, Address::List(None).to_string()));
-    let empty = empty(sketch(ornament::two_bands().svg), say::FIRST_TIME, Some(load));
+    let empty = empty(sketch(ornament::two_bands().svg), say::FIRST_TIME, Some(later::examples()));
     let warning = if list.is_some() { None } else { tab_warning() };
     all(vec![or_nothing(warning), or_nothing(list), empty])
 }

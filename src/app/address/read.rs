@@ -2,7 +2,7 @@
 
 use js_sys::decode_uri_component;
 
-use super::{Address, Calculator, Part, Query, Setting};
+use super::{Address, Calculator, PARTS, Part, Query, SETTINGS, Setting};
 use crate::archive::code::Code;
 use crate::book::asks::Section;
 use crate::book::id::{InstallationId, ItemId, RecordId};
@@ -51,61 +51,48 @@ fn address(parts: &[&str]) -> Option<Address> {
 
 fn part(parts: &[&str]) -> Option<Part> {
     Some(match parts {
-        ["people"] => Part::People,
-        ["wedding"] => Part::Wedding,
-        ["appointments"] => Part::Appointments,
+        [word] => named(&PARTS, word)?,
         ["appointments", item] => Part::Appointment(read_item(item)?),
-        ["recorded"] => Part::Recorded,
-        ["stage"] => Part::Stage,
-        ["notes"] => Part::Notes,
-        ["finger", who] => Part::Finger(Wearer::from_code(who)?),
-        ["fitted", who] => Part::Fitted(Wearer::from_code(who)?),
-        ["rings", who] => Part::Rings(Wearer::from_code(who)?),
         ["rings", who, item] => Part::Ring(Wearer::from_code(who)?, read_item(item)?),
-        ["band", who] => Part::Band(Wearer::from_code(who)?),
-        ["remedy", who] => Part::Remedy(Wearer::from_code(who)?),
-        ["read-back"] => Part::ReadBack,
-        ["plan"] => Part::Plan,
-        ["specification"] => Part::Specification,
-        ["copy"] => Part::Copy,
-        ["differences"] => Part::Differences,
-        ["same"] => Part::Same,
-        ["history"] => Part::History,
-        ["erase"] => Part::Erase,
-        ["said"] => Part::Said,
-        ["invite"] => Part::Invite,
+        [what, who] => {
+            let of = match *what {
+                "finger" => Part::Finger,
+                "fitted" => Part::Fitted,
+                "rings" => Part::Rings,
+                "band" => Part::Band,
+                "remedy" => Part::Remedy,
+                _ => return None,
+            };
+            of(Wearer::from_code(who)?)
+        }
         _ => return None,
     })
 }
 
 fn setting(parts: &[&str]) -> Option<Setting> {
-    Some(match parts {
-        ["fair"] => Setting::Fair,
-        ["sizes"] => Setting::Sizes,
-        ["gauges"] => Setting::Gauges,
-        ["gauges", item] => Setting::Gauge(read_item(item)?),
-        ["tray"] => Setting::Tray,
-        ["tray", item] => Setting::TryOn(read_item(item)?),
-        ["times"] => Setting::Times,
-        ["times", item] => match Work::from_code(item) {
+    if let Some(setting) = named(&SETTINGS, &parts.join("/")) {
+        return Some(setting);
+    }
+    let [list, which] = parts else { return None };
+    Some(match *list {
+        "gauges" => Setting::Gauge(read_item(which)?),
+        "tray" => Setting::TryOn(read_item(which)?),
+        "times" => match Work::from_code(which) {
             Some(work) => Setting::Time(work),
-            None => Setting::Extra(read_item(item)?),
+            None => Setting::Extra(read_item(which)?),
         },
-        ["closures"] => Setting::Closures,
-        ["closures", "holidays"] => Setting::Holidays,
-        ["closures", place] if Place::from_code(place).is_some() => Setting::Place(Place::from_code(place)?),
-        ["chances"] => Setting::Chances,
-        ["closures", item] => Setting::Closure(read_item(item)?),
-        ["stack"] => Setting::Stack,
-        ["fit"] => Setting::Fit,
-        ["phone"] => Setting::Phone,
-        ["phone", by] => Setting::PhoneName(InstallationId::parse(by)?),
-        ["install"] => Setting::Install,
-        ["copies"] => Setting::Copies,
-        ["copies", "bring-in"] => Setting::BringIn,
-        ["example"] => Setting::Example,
+        "closures" => match Place::from_code(which) {
+            Some(place) => Setting::Place(place),
+            None => Setting::Closure(read_item(which)?),
+        },
+        "phone" => Setting::PhoneName(InstallationId::parse(which)?),
         _ => return None,
     })
+}
+
+/// What a word stands for in a table.
+fn named<T: Copy>(table: &[(&str, T)], wanted: &str) -> Option<T> {
+    table.iter().find(|(word, _)| *word == wanted).map(|(_, one)| *one)
 }
 
 /// "new" is no item yet; anything else has to be an id.

@@ -267,6 +267,15 @@ impl App {
         }
     }
 
+    /// Reads what the last import added. Of a large one it is long, and Today does not ask for it.
+    pub fn read_last_import(self) {
+        let shared = self.shared();
+        spawn_local(async move {
+            let log = stored::last_import(&shared.database).await.unwrap_or_default();
+            let _ = self.last_import.try_set(log);
+        });
+    }
+
     /// Shows the book as it is after an import, or after it was taken back. False if that failed, which is said.
     fn settle(self, result: Result<Imported, StorageError>) -> bool {
         let shared = self.shared();

@@ -63,6 +63,11 @@ pub fn copies() -> AnyView {
 
 /// What was brought in last, with one tap that takes it back; nothing where that cannot be any more.
 pub fn last_import(app: App) -> AnyView {
+    // Anew when the book was, as after an import in another tab.
+    Effect::new(move || {
+        app.status.track();
+        app.read_last_import();
+    });
     maybe(move || {
         let said = app.last_import.with(|log| {
             let log = log.as_ref()?;

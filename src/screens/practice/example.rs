@@ -11,7 +11,13 @@ use crate::parts::button::{Weight, button};
 use crate::parts::page::page;
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
-use crate::words::practice as say;
+use crate::words::{practice as say, screens};
+
+/// The way to load them, on a Today that is empty.
+pub fn load_examples() -> AnyView {
+    let app = app();
+    button(Weight::Quiet, screens::LOAD_EXAMPLES, move || app.load_examples())
+}
 
 pub fn example() -> AnyView {
     let app = app();

@@ -20,6 +20,8 @@ mod times;
 mod tray;
 mod try_on;
 
+pub use example::load_examples;
+
 use crate::parts::lay::{column, para, section};
 use leptos::prelude::*;
 
