@@ -1,11 +1,13 @@
 //! The specification as it goes to the bench: whole texts, the millimetres worked out by hand from the published
 //! scales (UK letters: 37.5 mm and 1.25 mm a letter, divided by 3.14159 for across).
 
+use bandwright::archive::merge::merge;
 use bandwright::book::asks::{Ask, Spot};
 use bandwright::book::change::{Change, Write};
+use bandwright::book::checklist::{self, Care, State, Topic};
 use bandwright::book::couple::Couple;
 use bandwright::book::example::couples;
-use bandwright::book::field::Field;
+use bandwright::book::field::{BandField, Field};
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::said::Said;
@@ -291,4 +293,44 @@ fn one_just_met_lists_all_that_is_missing_and_no_private_words() {
             "– read-back: not done yet",
         ]
     );
+}
+
+/// Two phones, one width each, and two wedding dates: nothing that is not settled reads as if it were.
+#[test]
+fn what_two_phones_say_differently_is_not_settled() {
+    let start = ines_and_callum();
+    let n = start.changes().len() as u64 + 1;
+    let one = |by, width, wedding| {
+        let mut record = start.clone();
+        let writes = vec![
+            Write::set(Field::Band(Wearer::First, BandField::Width), Value::Length(mm(width))),
+            Write::set(Field::Wedding, Value::Wedding(Wedding::Day(day(wedding)))),
+        ];
+        let draft = record.draft(writes, Moment(0)).unwrap();
+        record.add(Change::stamped(draft, Stamp { n, by: InstallationId(by) }));
+        record
+    };
+    let both = merge(&one(1, 300, "2027-05-22"), &one(2, 350, "2027-06-05"));
+    let text = specification(Couple(&both), Called::Initials, day("2026-11-25"));
+    for line in [
+        "Width: 3.5 mm – NOT SETTLED, see the end",
+        "Wedding: Sat 5 Jun 2027 – NOT SETTLED, see the end",
+        "– band of I.: not settled: 3.5 mm or 3 mm",
+        "– wedding date: not settled: Sat 5 Jun 2027 or Sat 22 May 2027",
+    ] {
+        assert!(text.lines().any(|it| it == line), "{line}\n{text}");
+    }
+    for topic in [Topic::Band(Wearer::First), Topic::Wedding] {
+        assert_eq!(checklist::state(Couple(&both), topic), State::Care(Care::Differs));
+    }
+    assert_eq!(checklist::state(Couple(&both), Topic::Band(Wearer::Second)), State::Done);
+    // Chosen, it reads as ever.
+    let mut chosen = both.clone();
+    let width = both.get(&Field::Band(Wearer::First, BandField::Width)).cloned().unwrap();
+    let wedding = both.get(&Field::Wedding).cloned().unwrap();
+    let writes =
+        vec![Write::set(Field::Band(Wearer::First, BandField::Width), width), Write::set(Field::Wedding, wedding)];
+    let draft = chosen.draft(writes, Moment(0)).unwrap();
+    chosen.add(Change::stamped(draft, Stamp { n: n + 1, by: InstallationId(1) }));
+    assert!(!specification(Couple(&chosen), Called::Names, day("2026-11-25")).contains("not settled: "));
 }

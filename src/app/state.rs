@@ -203,12 +203,12 @@ impl App {
         let shared = self.shared();
         spawn_local(async move {
             let turn = shared.turn.lock().await;
-            let drafted = self.record(id).and_then(|record| Some((record.kind, record.undo(stamp, clock::moment())?)));
-            let Some((kind, draft)) = drafted else {
+            let drafted = self.record(id).map(|record| (record.kind, record.undo(stamp, clock::moment())));
+            let Some((kind, drafts)) = drafted.filter(|(_, drafts)| !drafts.is_empty()) else {
                 return self.say(words::book::nothing_to_undo());
             };
-            let put_back = draft.undoes.is_some_and(|undone| self.is_undo(id, undone));
-            let result = self.add(&shared, id, kind, draft).await;
+            let put_back = self.is_undo(id, stamp);
+            let result = self.add(&shared, id, kind, drafts).await;
             drop(turn);
             if let Some(stamp) = result {
                 let text = if put_back { words::book::put_back() } else { words::book::undone() };
@@ -311,7 +311,7 @@ impl App {
                 drop(turn);
                 return route::conclude(&began, then);
             };
-            let result = self.add(&shared, id, kind, draft).await;
+            let result = self.add(&shared, id, kind, vec![draft]).await;
             drop(turn);
             if let Some(stamp) = result {
                 self.notice.set(Some(Notice::new(said, NoticeKind::Saved(id, stamp))));
@@ -320,11 +320,12 @@ impl App {
         });
     }
 
-    /// Saves one draft and shows the record as it is then; says so if that fails.
-    async fn add(self, shared: &Shared, id: RecordId, kind: Kind, draft: Draft) -> Option<Stamp> {
-        match stored::add(&shared.database, vec![Addition { record: id, kind, draft }]).await {
+    /// Saves drafts and shows the record as it is then; says so if that fails. The stamp is that of the last one.
+    async fn add(self, shared: &Shared, id: RecordId, kind: Kind, drafts: Vec<Draft>) -> Option<Stamp> {
+        let additions = drafts.into_iter().map(|draft| Addition { record: id, kind, draft }).collect();
+        match stored::add(&shared.database, additions).await {
             Ok(records) => {
-                let stamp = records.first().and_then(|record| record.changes().last()).map(|change| change.stamp);
+                let stamp = records.last().and_then(|record| record.changes().last()).map(|change| change.stamp);
                 self.show(shared, records);
                 stamp
             }

@@ -171,16 +171,20 @@ pub struct Row {
     pub question: Question,
 }
 
+/// The code of the answer that there are rings; of that there is a range of money.
+pub const SOME: &str = "some";
+pub const RANGE: &str = "range";
+
 const HANDS: Kind = Kind::Choice(&["left", "right", "unsure"]);
 const FINGERS: Kind = Kind::Choice(&["ring", "middle", "index", "little", "thumb", "unsure"]);
 const YES_NO: Kind = Kind::Choice(&["yes", "no"]);
-const SOME_NONE: Kind = Kind::Choice(&["some", "none"]);
+const SOME_NONE: Kind = Kind::Choice(&[SOME, "none"]);
 const OWNED: Kind = Kind::Choice(&["yellow-gold", "rose-gold", "white-gold", "platinum", "silver", "other", "unsure"]);
 const HOW: Kind = Kind::Choice(&["ruler", "calliper", "card", "guess"]);
 const COLOURS: Kind = Kind::Choice(&["yellow", "rose", "white", "dark", "two", "unsure"]);
 const METALS: Kind = Kind::Choice(&["gold", "platinum", "palladium", "silver", "other", "unsure"]);
 const NICKEL: Kind = Kind::Choice(&["yes", "no", "unsure"]);
-const BUDGET: Kind = Kind::Choice(&["range", "in-person", "unsure"]);
+const BUDGET: Kind = Kind::Choice(&[RANGE, "in-person", "unsure"]);
 
 #[rustfmt::skip]
 pub const ROWS: [Row; 25] = [

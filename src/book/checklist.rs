@@ -40,6 +40,8 @@ pub enum Care {
     MeasureAgain,
     /// Something that it rests on has changed since.
     Changed,
+    /// Two phones say different things of it, and nobody has chosen yet.
+    Differs,
 }
 
 /// The lines, in the order of the conversation. Notes are written at any time and never the next thing to do.
@@ -69,6 +71,26 @@ pub fn next(couple: Couple<'_>) -> Option<Topic> {
 
 /// How a line stands.
 pub fn state(couple: Couple<'_>, topic: Topic) -> State {
+    if couple.0.differs(|field| is_of(field, topic)) { State::Care(Care::Differs) } else { settled(couple, topic) }
+}
+
+/// Whether a field is part of what a line is about.
+pub fn is_of(field: &Field, topic: Topic) -> bool {
+    match (topic, field) {
+        (Topic::Wedding, Field::Wedding)
+        | (Topic::Dates, Field::Dates)
+        | (Topic::Notes, Field::Note(_))
+        | (Topic::ReadBack, Field::ReadBack) => true,
+        (Topic::Finger(whose), Field::Finger(of) | Field::FirstRing(of) | Field::Reading(of, _))
+        | (Topic::Rings(whose), Field::NoRings(of) | Field::Ring(of, ..))
+        | (Topic::Band(whose), Field::Band(of, _))
+        | (Topic::OrderSize(whose), Field::OrderSize(of))
+        | (Topic::Stack(whose), Field::Stack(of) | Field::FreeLength(of)) => whose == *of,
+        _ => false,
+    }
+}
+
+fn settled(couple: Couple<'_>, topic: Topic) -> State {
     match topic {
         Topic::Wedding => wedding(couple),
         Topic::Finger(wearer) => {

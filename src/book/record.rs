@@ -113,6 +113,15 @@ impl Record {
         self.heads_of(field).iter().filter_map(|head| self.value(*head)).any(such)
     }
 
+    /// Whether different values stand for any of these fields, and a person has to choose.
+    pub fn differs(&self, wanted: impl Fn(&Field) -> bool) -> bool {
+        // Those of one field stand next to each other.
+        self.heads.windows(2).any(|pair| {
+            let field = self.field(pair[0]);
+            field == self.field(pair[1]) && wanted(field) && self.value(pair[0]) != self.value(pair[1])
+        })
+    }
+
     /// The place in the list of changes of the latest write to any of these fields that still stands; later is higher.
     /// What was taken back does not count, nor does the taking-back: the write that stands again keeps its place.
     pub fn last_touched(&self, wanted: impl Fn(&Field) -> bool) -> Option<usize> {
@@ -229,7 +238,7 @@ impl Record {
     }
 
     /// The write behind any taking-back. None if that left the field as it was before anything was written.
-    fn source(&self, field: &Field, stamp: Stamp) -> Option<Stamp> {
+    pub(super) fn source(&self, field: &Field, stamp: Stamp) -> Option<Stamp> {
         let is_own = |stamp: &Stamp| self.change(*stamp).is_some_and(|change| change.undoes.is_none());
         self.stands_for(field, stamp).find(is_own)
     }

@@ -6,10 +6,10 @@ use std::collections::BTreeMap;
 
 use chrono::NaiveDate;
 
-use super::asks::{Ask, Kind, Question, ROWS, Spot};
+use super::asks::{Ask, Kind, Of, Question, RANGE, ROWS, SOME, Spot};
 use super::change::Write;
 use super::couple::Couple;
-use super::field::{Field, Stage};
+use super::field::{AppointmentField, Field, Stage};
 use super::id::ItemId;
 use super::value::{Recorded, Value, When};
 use super::verbs;
@@ -121,14 +121,27 @@ impl Said {
         self.answers.keys().filter(|spot| self.get(**spot).is_some()).filter_map(of).max().unwrap_or(0)
     }
 
-    /// What may leave the couple's phone, and what the jeweller may keep: all of it, or after a no to being recorded
-    /// their names and the no alone.
+    /// What may leave the couple's phone, and what the jeweller may keep: all of it but what a later answer has made
+    /// void, or after a no to being recorded their names and the no alone.
     pub fn as_agreed(mut self) -> Said {
+        let void: Vec<Spot> = self.answers.keys().copied().filter(|spot| self.is_void(*spot)).collect();
+        void.iter().for_each(|spot| drop(self.answers.remove(spot)));
         if self.agrees() == Some(false) {
             self.answers.retain(|spot, _| matches!(spot.ask, Ask::Name | Ask::Recorded));
             self.unknown = None;
         }
         self
+    }
+
+    /// Whether another answer says that this one does not count: figures beside "rather say it in person", rings beside
+    /// "no". They stay where they were typed, in case that answer changes again.
+    fn is_void(&self, spot: Spot) -> bool {
+        let (asked, counts) = match spot.ask {
+            Ask::BudgetLeast | Ask::BudgetMost => (Spot::both(Ask::Budget), RANGE),
+            _ if spot.ask.row().of == Of::Ring => (Spot { ask: Ask::OwnsRings, ring: None, ..spot }, SOME),
+            _ => return false,
+        };
+        self.get(asked).is_some_and(|answer| answer != counts)
     }
 
     /// The answers that can be taken in, each without the spaces at its ends; and those that cannot, with why.
@@ -169,21 +182,28 @@ pub fn check(ask: Ask, text: &str) -> Result<Option<String>, AnswerError> {
     }
 }
 
-/// Takes a list in: into a new couple (`into` is none), whose own fields it fills as far as it goes, or into one that
-/// is there, beside what is known. After a no to being recorded nothing is kept but the no, and the names of a couple
-/// that is new.
+/// Takes a list in: into a new couple (`into` is none) or into one that is there, beside what is known. Names and a
+/// wedding date are filled in where nothing is known yet. After a no to being recorded nothing is kept but the no, and
+/// the names of a couple that is new.
 pub fn take_in(said: Said, into: Option<Couple<'_>>, today: NaiveDate) -> Vec<Write> {
     let said = said.as_agreed();
     let mut writes = Vec::new();
     let recorded = said.agrees().map(|agrees| Recorded { agrees, asked: said.asked.unwrap_or(said.saved) });
+    let may_fill = into.is_none() || said.agrees() != Some(false);
+    for who in Wearer::BOTH.into_iter().filter(|_| may_fill) {
+        let name = said.name(who).filter(|_| into.is_none_or(|couple| couple.name(who).is_none()));
+        writes.extend(name.map(|name| Write::set(Field::Name(who), Value::Text(name.to_owned()))));
+    }
     if into.is_none() {
-        for who in Wearer::BOTH {
-            writes.push(verbs::text(Field::Name(who), said.name(who).map(str::to_owned)));
-        }
         writes.extend(verbs::move_to(Stage::Enquiry, today));
-        if let (Some(wedding), true) = (said.wedding(today), said.agrees() != Some(false)) {
-            writes.push(Write::set(Field::Wedding, Value::Wedding(wedding)));
-        }
+    }
+    if said.agrees() != Some(false) {
+        let wedding = said.wedding(today).filter(|_| into.is_none_or(|couple| couple.wedding().is_none()));
+        writes.extend(wedding.map(|wedding| Write::set(Field::Wedding, Value::Wedding(wedding))));
+        // The appointment that the invitation named, if it was sent before they stood in the book.
+        let when = said.invitation.when.filter(|when| into.is_none() && when.day >= today);
+        let field = Field::Appointment(said.id, AppointmentField::When);
+        writes.extend(when.map(|when| Write::set(field, Value::When(when))));
     }
     // A no always counts; a yes does not speak over an answer that the jeweller has heard.
     let known = into.and_then(Couple::recorded);

@@ -191,6 +191,7 @@ pub fn care(care: Care) -> &'static str {
         Care::Incomplete => "a part of it is missing",
         Care::MeasureAgain => "measure again before ordering",
         Care::Changed => "something it rests on has changed since",
+        Care::Differs => "two phones say different things",
     }
 }
 

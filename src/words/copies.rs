@@ -167,7 +167,8 @@ pub fn left_out(at: usize, why: &str) -> String {
 /// A clock that was wrong.
 pub fn far_off(who: &str, day: NaiveDate, ahead: bool) -> String {
     let when = if ahead { "in the future" } else { "long past" };
-    format!("{who} wrote under a date {when}, {}: its clock was wrong. Only the shown time is.", format::day(day))
+    let whose = if ahead { "its clock or this phone’s is wrong" } else { "its clock was wrong" };
+    format!("{who} wrote under a date {when}, {}: {whose}. Only the shown time is affected.", format::day(day))
 }
 
 /// "and 140 more".

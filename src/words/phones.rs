@@ -57,6 +57,8 @@ pub const PHONE_NAME: &str = "Name of the phone";
 pub const PHONE_NAME_HINT: &str =
     "“Studio tablet”. It goes along in files of the whole book, so that others see who wrote what. Empty for none.";
 
+pub const DATED_BACK: &str = "dated before words it had seen: a clock was wrong";
+
 /// What a phone is called in a sentence.
 pub fn phone(name: Option<&str>, ours: bool, id: &str) -> String {
     match (name, ours) {
@@ -71,5 +73,9 @@ pub fn phone(name: Option<&str>, ours: bool, id: &str) -> String {
 pub fn who_and_when(who: &str, day: NaiveDate, time: NaiveTime, today: NaiveDate) -> String {
     let when = format!("{who}, {}, {}", format::day(day), dates::time(time));
     let tomorrow = today.checked_add_days(Days::new(1)).unwrap_or(today);
-    if day > tomorrow || day.year() < 2025 { format!("{when} (that phone’s clock was wrong)") } else { when }
+    if day > tomorrow || day.year() < 2025 {
+        format!("{when} (that phone’s clock or this one’s is wrong)")
+    } else {
+        when
+    }
 }

@@ -156,6 +156,8 @@ pub const ADD_NOTE: &str = "Add note";
 pub const READ_BACK: &str = "Read-back";
 pub const READ_BACK_HOW: &str =
     "Read it out together. When both of you say yes, it is confirmed; anything changed later shows here.";
+pub const READ_BACK_HELD: &str =
+    "Two phones say different things of what stands here. Settle that first; then it can be confirmed.";
 pub const READ_BACK_CONFIRM: &str = "We agree: confirmed today";
 pub const READ_BACK_OPEN: &str = "open";
 

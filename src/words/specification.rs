@@ -3,10 +3,12 @@
 
 use super::harmless::harmless;
 use super::list::{asked, handing};
-use super::{band as say_band, book, dates, fit, format, lengths, sizing};
+use super::{band as say_band, book, dates, fields, fit, format, lengths, sizing};
 use crate::book::asks::{Ask, Of, Spot};
-use crate::book::checklist::{self, State, TOPICS, Topic};
+use crate::book::checklist::{self, Care, State, TOPICS, Topic};
 use crate::book::couple::{Couple, Ring};
+use crate::book::field::{BandField, Field};
+use crate::book::merge::conflict::Conflict;
 use crate::book::value::{DatesSettled, ExtraWork, OrderSize, OwnGauge, ReadingTaken};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::{GaugeKind, Place};
@@ -104,21 +106,30 @@ fn initial(name: &str) -> Option<String> {
 
 fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
     let finger = couple.finger(wearer).map_or_else(|| NOT_SETTLED.to_owned(), say_band::finger);
-    let mut lines = vec![format!("Hand and finger: {finger}")];
-    match couple.order_size(wearer) {
-        Some(size) => lines.extend(order_size(&size)),
-        None => lines.push(format!("Order size: {NOT_SETTLED}")),
-    }
+    let is_band = |part| move |field: &Field| *field == Field::Band(wearer, part);
+    let mut lines = vec![marked(couple, |field| *field == Field::Finger(wearer), format!("Hand and finger: {finger}"))];
+    let size =
+        couple.order_size(wearer).map_or_else(|| vec![format!("Order size: {NOT_SETTLED}")], |it| order_size(&it));
+    lines.extend(size.into_iter().map(|line| marked(couple, |field| *field == Field::OrderSize(wearer), line)));
     let band = couple.band(wearer);
     let or_open = |text: Option<String>| text.unwrap_or_else(|| NOT_SETTLED.to_owned());
     let profile = band
         .profile
         .map(|profile| format!("{} ({})", say_band::profile(profile), say_band::profile_described(profile)));
-    lines.push(format!("Width: {}", or_open(band.width.map(mm))));
-    lines.push(format!("Profile: {}", or_open(profile)));
-    lines.push(format!("Finish: {}", or_open(band.finish.map(|finish| say_band::finish(finish).to_owned()))));
-    lines.push(format!("Metal: {}", or_open(band.metal.map(say_band::alloy))));
-    lines.extend(rings(couple, wearer));
+    lines.push(marked(couple, is_band(BandField::Width), format!("Width: {}", or_open(band.width.map(mm)))));
+    lines.push(marked(couple, is_band(BandField::Profile), format!("Profile: {}", or_open(profile))));
+    lines.push(marked(
+        couple,
+        is_band(BandField::Finish),
+        format!("Finish: {}", or_open(band.finish.map(|finish| say_band::finish(finish).to_owned()))),
+    ));
+    lines.push(marked(
+        couple,
+        is_band(BandField::Metal),
+        format!("Metal: {}", or_open(band.metal.map(say_band::alloy))),
+    ));
+    let is_ring = |field: &Field| checklist::is_of(field, Topic::Rings(wearer));
+    lines.extend(rings(couple, wearer).into_iter().map(|line| marked(couple, is_ring, line)));
     lines.extend(couple.stack(wearer).map(|stack| {
         let free = if stack.measured { "measured" } else { "not measured, a usual finger" };
         format!(
@@ -221,9 +232,13 @@ fn gauge(own: &OwnGauge) -> String {
 
 fn days(couple: Couple<'_>) -> Vec<String> {
     let wedding = couple.wedding();
-    let mut lines = vec![format!("Wedding: {}", wedding.map_or_else(|| "not asked yet".to_owned(), dates::wedding))];
+    let said = format!("Wedding: {}", wedding.map_or_else(|| "not asked yet".to_owned(), dates::wedding));
+    let mut lines = vec![marked(couple, |field| *field == Field::Wedding, said)];
     match couple.dates() {
-        Some(settled) => lines.extend(settled_days(wedding, settled)),
+        Some(settled) => {
+            let is_dates = |field: &Field| *field == Field::Dates;
+            lines.extend(settled_days(wedding, settled).into_iter().map(|line| marked(couple, is_dates, line)));
+        }
         None => lines.push(format!("Order by: {NOT_SETTLED}")),
     }
     lines.push(match couple.read_back() {
@@ -289,6 +304,7 @@ fn open(couple: Couple<'_>, called: Called) -> Vec<String> {
         match checklist::state(couple, topic) {
             State::Done => {}
             State::Open => lines.push(format!("– {}: not done yet", about(couple, topic, called))),
+            State::Care(Care::Differs) => lines.extend(differing(couple, topic, called)),
             State::Care(care) => lines.push(format!("– {}: {}", about(couple, topic, called), book::care(care))),
         }
         if let Topic::Finger(wearer) = topic
@@ -299,6 +315,23 @@ fn open(couple: Couple<'_>, called: Called) -> Vec<String> {
         }
     }
     lines
+}
+
+/// What two phones say, one line a field: "– order size of Ada: not settled: UK M or UK P".
+fn differing(couple: Couple<'_>, topic: Topic, called: Called) -> Vec<String> {
+    let line = |conflict: &Conflict<'_>| match conflict {
+        Conflict::Field { field, sides } if checklist::is_of(field, topic) => {
+            let sides: Vec<String> = sides.iter().map(|side| fields::value(side.value)).collect();
+            Some(format!("– {}: not settled: {}", about(couple, topic, called), sides.join(" or ")))
+        }
+        Conflict::Field { .. } | Conflict::PutAway { .. } => None,
+    };
+    couple.0.conflicts().iter().filter_map(line).collect()
+}
+
+/// A line of the text; where two phones say different things of what it says, it sends the bench to the end.
+fn marked(couple: Couple<'_>, of: impl Fn(&Field) -> bool, line: String) -> String {
+    if couple.0.differs(of) { format!("{line} – NOT SETTLED, see the end") } else { line }
 }
 
 fn about(couple: Couple<'_>, topic: Topic, called: Called) -> String {

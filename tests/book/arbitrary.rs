@@ -197,10 +197,14 @@ pub fn say(record: &mut Record, by: InstallationId, n: u64, writes: Vec<Write>) 
 
 /// Takes a change back; the number of the taking-back, if there was anything to take back.
 pub fn undo(record: &mut Record, by: InstallationId, n: u64, stamp: Stamp) -> Option<Stamp> {
-    let draft = record.undo(stamp, Moment(1_792_000_000_000 + n as i64))?;
-    let stamp = Stamp { by, n };
-    record.add(Change::stamped(draft, stamp));
-    Some(stamp)
+    let drafts = record.undo(stamp, Moment(1_792_000_000_000 + n as i64));
+    let mut last = None;
+    for (n, draft) in (n..).zip(drafts) {
+        let stamp = Stamp { by, n };
+        record.add(Change::stamped(draft, stamp));
+        last = Some(stamp);
+    }
+    last
 }
 
 pub fn new_couple() -> Record {

@@ -117,8 +117,9 @@ fn joined_nothing_is_lost_and_what_differs_waits_and_it_can_be_taken_apart() {
     assert_eq!(Couple(&later).notes().len(), 2);
     // Taken apart, it says what it said before.
     let stamp = taken_over(&kept, away.id).unwrap();
-    let draft = kept.undo(stamp, Moment(4));
-    save(&mut kept, 13, draft);
+    for (n, draft) in (13..).zip(kept.undo(stamp, Moment(4))) {
+        save(&mut kept, n, Some(draft));
+    }
     assert!(kept.fields().eq(before.fields()) && !kept.is_in_conflict());
     assert_eq!(taken_over(&kept, away.id), None);
 }

@@ -9,7 +9,7 @@ use bandwright::book::leaving::{Stays, may_leave};
 use bandwright::book::record::Record;
 use bandwright::book::said::{Said, take_in};
 use bandwright::book::search;
-use bandwright::book::value::{Recorded, Value};
+use bandwright::book::value::{Recorded, Value, When};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::wearer::Wearer::{First, Second};
 
@@ -69,13 +69,44 @@ fn a_couple_that_is_there_keeps_what_is_ours() {
     for (field, value) in before.fields() {
         assert_eq!(record.get(field), Some(value), "{field:?}");
     }
-    assert_eq!(couple.name(Second), None, "their names stand in their list");
+    assert_eq!(couple.name(Second), Some("Ben"), "filled in, where nothing was known");
     assert_eq!(couple.said(), [&sample()]);
     // Taken back, all is as it was.
     let mut back = record.clone();
     let stamp = record.changes().last().unwrap().stamp;
     arbitrary::undo(&mut back, OURS, 10, stamp).unwrap();
     assert_eq!(arbitrary::held(&back), arbitrary::held(&before));
+}
+
+#[test]
+fn what_another_answer_has_made_void_does_not_leave() {
+    let mut said = sample();
+    let today = day("2026-11-26");
+    let least = Spot::both(Ask::BudgetLeast);
+    said.set(least, "\u{a3}2,000".to_owned(), today);
+    said.set(Spot::ring(Ask::RingName, Second, 1), "signet".to_owned(), today);
+    for (budget, owns, counts) in [("range", "some", true), ("in-person", "none", false), ("", "", true)] {
+        said.set(Spot::both(Ask::Budget), budget.to_owned(), today);
+        said.set(Spot::of(Ask::OwnsRings, Second), owns.to_owned(), today);
+        let left = said.clone().as_agreed();
+        assert_eq!(left.get(least).is_some(), counts, "{budget}");
+        assert_eq!(left.rings(Second) > 0, counts, "{owns}");
+        assert_eq!(said.get(least), Some("\u{a3}2,000"), "what was typed stays");
+        let record = new(said.clone());
+        assert_eq!(Couple(&record).said()[0].get(least).is_some(), counts, "nor is it taken in from an older list");
+    }
+}
+
+#[test]
+fn the_appointment_of_the_invitation_is_noted_for_a_new_couple() {
+    let mut said = sample();
+    for (when, expected) in [("2026-12-03", 1), ("2026-11-27", 1), ("2026-11-20", 0)] {
+        said.invitation.when = Some(When { day: day(when), time: None });
+        let record = new(said.clone());
+        let appointments = Couple(&record).appointments();
+        assert_eq!(appointments.len(), expected, "{when}");
+        assert_eq!(take_in(said.clone(), Some(Couple(&record)), day("2026-11-27")).len(), 1, "not twice");
+    }
 }
 
 #[test]

@@ -109,11 +109,18 @@ fn put_away_unseen(world: &World, phone: &Phone) {
     let away = phone.record.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last();
     let Some((_, away, Some(_))) = away else { return assert!(told.is_empty()) };
     let (away_at, away) = find(away.stamp);
+    // Where a decision was taken back, the putting-away that stands again had not seen what it was about.
+    let restored = away.change.sets.iter().find(|set| set.field == Field::PutAway).and_then(|set| set.restores);
+    let decision = away.change.undoes.filter(|_| restored.is_some()).map(|undone| find(undone).1);
+    let (first_at, first) = decision.and(restored).map_or((away_at, away), find);
     let edits = phone.record.standing_writes().filter(|(field, ..)| **field != Field::PutAway);
     let expected: BTreeSet<_> = edits
         .filter(|(_, edit, _)| {
             let (at, edit) = find(edit.stamp);
-            at != away_at && away.knew & (1 << at) == 0 && edit.knew & (1 << away_at) == 0
+            at != first_at
+                && first.knew & (1 << at) == 0
+                && edit.knew & (1 << first_at) == 0
+                && decision.is_none_or(|decision| decision.knew & (1 << at) != 0)
         })
         .map(|(field, edit, _)| (field, edit.stamp))
         .collect();

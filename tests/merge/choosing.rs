@@ -3,7 +3,7 @@
 use bandwright::archive::merge::merge;
 use bandwright::archive::row;
 use bandwright::archive::twins::hash;
-use bandwright::book::change::Write;
+use bandwright::book::change::{Change, Write};
 use bandwright::book::couple::Couple;
 use bandwright::book::field::Field;
 use bandwright::book::id::{InstallationId, Moment, RecordId, Stamp};
@@ -12,7 +12,7 @@ use bandwright::book::record::{Kind, Record};
 use bandwright::book::value::Value;
 use bandwright::trade::wearer::Wearer;
 
-use crate::arbitrary::{new_couple, say};
+use crate::arbitrary::{new_couple, say, undo as take_back};
 
 const STUDIO: InstallationId = InstallationId(1);
 const VAN: InstallationId = InstallationId(2);
@@ -64,6 +64,78 @@ fn two_that_had_not_seen_each_other() {
     let cleared = merge(&said(&start, STUDIO, 2, vec![Write::clear(Field::Met)]), &other);
     assert_eq!(sides(&cleared), [(VAN, Some("barn".into())), (STUDIO, None)]);
     assert_eq!(sides(&said(&cleared, VAN, 3, vec![Write::clear(Field::Met)])), []);
+}
+
+#[test]
+fn a_time_before_that_of_words_it_had_seen_is_pointed_out() {
+    let at = |mut record: Record, by, n, place: &str, at| {
+        let draft = record.draft(met(place), Moment(at)).unwrap();
+        record.add(Change::stamped(draft, Stamp { n, by }));
+        record
+    };
+    const DAY: i64 = 86_400_000;
+    let start = at(new_couple(), STUDIO, 1, "fair", 400 * DAY);
+    let behind = at(start.clone(), VAN, 2, "barn", 35 * DAY);
+    let later = at(behind.clone(), VAN, 3, "hall", 36 * DAY);
+    let told = |record: &Record| record.dated_back().into_iter().map(|stamp| stamp.n).collect::<Vec<_>>();
+    assert_eq!(told(&later), [2, 3], "what these had seen counts too");
+    assert_eq!(told(&at(start.clone(), VAN, 2, "barn", 399 * DAY)), vec![0; 0], "a day is time zones and slow clocks");
+    // One that had not seen it may be older.
+    let unaware = at(new_couple(), VAN, 1, "barn", 35 * DAY);
+    assert_eq!(told(&merge(&start, &unaware)), vec![0; 0]);
+}
+
+#[test]
+fn a_choice_taken_back_is_open_again() {
+    let start = said(&new_couple(), STUDIO, 1, met("fair"));
+    let both = merge(&said(&start, STUDIO, 2, met("kitchen")), &said(&start, VAN, 2, met("barn")));
+    let third = merge(&both, &said(&start, InstallationId(3), 2, met("hall")));
+    let values = |record: &Record| sides(record).into_iter().map(|(_, value)| value.unwrap()).collect::<Vec<_>>();
+    for (open, expected) in [(both, vec!["barn", "kitchen"]), (third, vec!["hall", "barn", "kitchen"])] {
+        for chosen in ["barn", "kitchen", "attic"] {
+            let mut record = said(&open, STUDIO, 3, met(chosen));
+            let choice = Stamp { n: 3, by: STUDIO };
+            let back = take_back(&mut record, STUDIO, 4, choice).unwrap();
+            assert_eq!(values(&record), expected, "the same one is shown, the others stand beside it");
+            assert!(record.is_undone(choice));
+            assert_eq!(record.undoable(STUDIO).map(|change| change.stamp), Some(Stamp { n: 2, by: STUDIO }));
+            // And chosen again, by putting it back.
+            take_back(&mut record, STUDIO, 9, back).unwrap();
+            assert_eq!((Couple(&record).met(), record.is_in_conflict()), (Some(chosen), false));
+            assert!(!record.is_undone(choice));
+            take_back(&mut record, STUDIO, 12, choice).unwrap();
+            assert_eq!(values(&record), expected, "and so on");
+        }
+    }
+}
+
+#[test]
+fn one_of_three_taken_back_leaves_the_other_two_side_by_side() {
+    let start = said(&new_couple(), STUDIO, 1, met("fair"));
+    let two = merge(&said(&start, STUDIO, 2, met("kitchen")), &said(&start, VAN, 2, met("barn")));
+    let mut three = merge(&two, &said(&start, InstallationId(3), 2, met("hall")));
+    take_back(&mut three, InstallationId(3), 4, Stamp { n: 2, by: InstallationId(3) }).unwrap();
+    let values: Vec<_> = sides(&three).into_iter().map(|(_, value)| value.unwrap()).collect();
+    assert_eq!(values, ["barn", "kitchen"]);
+}
+
+#[test]
+fn a_decision_on_a_putting_away_taken_back_is_open_again() {
+    let start = said(&new_couple(), STUDIO, 1, met("fair"));
+    let both = merge(&said(&start, STUDIO, 2, away("2026-10-03")), &said(&start, VAN, 2, met("barn")));
+    for decision in [away("2026-10-03"), vec![Write::clear(Field::PutAway)]] {
+        let mut record = said(&both, VAN, 3, decision);
+        take_back(&mut record, VAN, 4, Stamp { n: 3, by: VAN }).unwrap();
+        let conflicts = record.conflicts();
+        let [Conflict::PutAway { edits, .. }] = conflicts.as_slice() else { panic!("{conflicts:?}") };
+        assert_eq!((edits.len(), edits[0].0, edits[0].1.by), (1, &Field::Met, VAN));
+    }
+    // One that nothing was unseen by is simply put away again; what was written meanwhile was known.
+    let mut record = said(&start, STUDIO, 2, away("2026-10-03"));
+    record = said(&record, STUDIO, 3, vec![Write::clear(Field::PutAway)]);
+    record = said(&record, STUDIO, 4, met("hall"));
+    take_back(&mut record, STUDIO, 5, Stamp { n: 3, by: STUDIO }).unwrap();
+    assert!(Couple(&record).put_away().is_some() && !record.is_in_conflict());
 }
 
 #[test]

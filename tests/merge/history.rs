@@ -130,16 +130,15 @@ impl World {
                 let writes = self.writes();
                 let moment = self.moment(at);
                 if let Some(draft) = self.phones[at].record.draft(writes, moment) {
-                    self.save(at, draft);
+                    self.save_all(at, vec![draft]);
                 }
             }
             9 => {
                 let moment = self.moment(at);
                 let phone = &self.phones[at];
                 let last = phone.record.undoable(phone.installation.id).map(|change| change.stamp);
-                if let Some(draft) = last.and_then(|stamp| phone.record.undo(stamp, moment)) {
-                    self.save(at, draft);
-                }
+                let drafts = last.map(|stamp| phone.record.undo(stamp, moment));
+                self.save_all(at, drafts.unwrap_or_default());
             }
             10..14 => self.send(at),
             14..18 if !self.copies.is_empty() => {
@@ -194,11 +193,25 @@ impl World {
         }
     }
 
-    fn save(&mut self, at: usize, draft: Draft) {
+    /// Drafts that were made at once: none of them knows of another. Registers tell them apart by their authors.
+    fn save_all(&mut self, at: usize, drafts: Vec<Draft>) {
         // Storage refuses a change to what was erased.
-        if self.happened.len() == 128 || self.phones[at].record.erased().is_some() {
+        if self.happened.len() + drafts.len() > 128 || self.phones[at].record.erased().is_some() {
             return;
         }
+        let knew = self.phones[at].knows;
+        let before = self.phones[at].registers.clone();
+        for (which, draft) in drafts.into_iter().enumerate() {
+            let mut actor = self.phones[at].actor;
+            if which > 0 {
+                self.actors += 1;
+                actor = self.actors;
+            }
+            self.save(at, draft, knew, &before, actor);
+        }
+    }
+
+    fn save(&mut self, at: usize, draft: Draft, knew: u128, before: &Registers, actor: u32) {
         let phone = &mut self.phones[at];
         phone.installation.follow(phone.record.highest());
         let stamp = Stamp { n: phone.installation.next, by: phone.installation.id };
@@ -208,11 +221,11 @@ impl World {
             change.after.clear();
         }
         for set in &change.sets {
+            let context = before.get(&set.field).cloned().unwrap_or_default().read().derive_add_ctx(actor);
             let register = phone.registers.entry(set.field.clone()).or_default();
-            let context = register.read().derive_add_ctx(phone.actor);
             register.apply(register.write((self.happened.len(), set.value.clone()), context));
         }
-        self.happened.push(Happened { change: change.clone(), knew: phone.knows });
+        self.happened.push(Happened { change: change.clone(), knew });
         phone.knows |= 1 << (self.happened.len() - 1);
         phone.record.add(change);
         assert_eq!(phone.record.changes().last().map(|change| change.stamp), Some(stamp), "the newest comes last");

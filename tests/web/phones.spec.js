@@ -70,6 +70,22 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await expect(page.locator("main")).toContainText("Nothing is left to settle.");
   expect((await fieldsOf(page, id))["band.first.width"]).toBe(3);
 
+  // Taken back, both stand again; until it is settled it does not pass for settled anywhere.
+  await thumb.press("Undo");
+  await expect(notice(page)).toContainText("Taken back");
+  await expect(sides).toHaveCount(2);
+  await expect(sides.filter({ hasText: "3 mm" })).toContainText("dated before words it had seen");
+  await go(page, `#/couple/${id}`);
+  await expect(line(page, "Ada: band")).toContainText("two phones say different things");
+  await go(page, `#/couple/${id}/specification`);
+  await expect(page.locator("#specification-text")).toContainText("band of Ada: not settled: 3 mm or 2.5 mm");
+  await go(page, `#/couple/${id}/read-back`);
+  await expect(page.locator("main")).toContainText("Settle that first");
+  await expect(page.getByRole("button", { name: "We agree: confirmed today" })).toHaveCount(0);
+  await hand(page).follow("Differences to settle");
+  await hand(page).press("Keep 3 mm");
+  await expect(page.locator("main")).toContainText("Nothing is left to settle.");
+
   // The other stays in the history, and can be put back.
   await go(page, `#/couple/${id}/history`);
   await expect(page.locator(".history")).toContainText("Ada: band, width: 2.5 mm");

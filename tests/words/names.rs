@@ -63,7 +63,7 @@ fn everything_that_can_be_chosen_has_a_name_of_its_own() {
     use Care as C;
     let cares = each![
         C::DateNotFixed => C::DateNotFixed, C::Incomplete => C::Incomplete, C::MeasureAgain => C::MeasureAgain,
-        C::Changed => C::Changed,
+        C::Changed => C::Changed, C::Differs => C::Differs,
     ];
     named("cares", &cares, words::book::care);
     use Verdict as V;

@@ -50,8 +50,9 @@ impl App {
             let at = clock::moment();
             let (_, mut writes) = same::two_couples(kept.id, away.id);
             writes.push(Write::clear(Field::PutAway));
-            let back = same::taken_over(&kept, away.id).and_then(|stamp| kept.undo(stamp, at));
-            Some(vec![(kept.id, back), (away.id, away.draft(writes, at))])
+            let back = same::taken_over(&kept, away.id).map(|stamp| kept.undo(stamp, at)).unwrap_or_default();
+            let back = back.into_iter().map(|draft| (kept.id, Some(draft)));
+            Some(back.chain([(away.id, away.draft(writes, at))]).collect())
         });
     }
 

@@ -9,7 +9,7 @@ use crate::book::value::Value;
 use super::seen;
 
 /// So many sides of one field are told apart; of more, some may be shown twice.
-const TOLD_APART: usize = 20;
+pub(in crate::book) const TOLD_APART: usize = 20;
 
 /// What two people did without having seen each other's doing, and what cannot both be so.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,6 +25,9 @@ pub enum Conflict<'a> {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Side<'a> {
     pub stamp: Stamp,
+    /// The write whose value stands: for a taking-back the one that it restored.
+    pub source: Stamp,
+    /// Who made that one, and when.
     pub by: InstallationId,
     pub at: Moment,
     /// None where it says that there is nothing.
@@ -50,9 +53,9 @@ impl Record {
             if writes.peek().is_none_or(|(next, ..)| *next != field) {
                 continue;
             }
-            let mut sides = vec![side(change, value)];
+            let mut sides = vec![side(self, field, change, value)];
             while let Some((_, change, value)) = writes.next_if(|(next, ..)| *next == field) {
-                sides.push(side(change, value));
+                sides.push(side(self, field, change, value));
             }
             sides.reverse();
             let mut told: Vec<Side<'_>> = Vec::new();
@@ -84,17 +87,35 @@ impl Record {
     fn put_away_unseen(&self) -> Option<Conflict<'_>> {
         let (_, change, value) = self.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last()?;
         value?;
-        let unaware = seen::unaware(self, self.place(change.stamp)?);
+        let unaware = self.unaware_of(change)?;
         // Who put the couple away as well, in the same go, does not disagree.
         let agrees = |change: &Change| change.sets.iter().any(|set| set.field == Field::PutAway && set.value.is_some());
         let is_unseen =
             |change: &Change| !agrees(change) && self.place(change.stamp).is_some_and(|place| unaware[place]);
         let edits = self.standing_writes().filter(|(field, edit, _)| **field != Field::PutAway && is_unseen(edit));
-        let edits: Vec<_> = edits.map(|(field, edit, value)| (field, side(edit, value))).collect();
-        if edits.is_empty() { None } else { Some(Conflict::PutAway { away: side(change, value), edits }) }
+        let edits: Vec<_> = edits.map(|(field, edit, value)| (field, side(self, field, edit, value))).collect();
+        if edits.is_empty() {
+            None
+        } else {
+            Some(Conflict::PutAway { away: side(self, &Field::PutAway, change, value), edits })
+        }
+    }
+
+    /// Which changes the author of a putting-away had not seen. Where a decision was taken back, what it had decided
+    /// on is open again: the edits that the putting-away had not seen and that the decision had.
+    fn unaware_of(&self, away: &Change) -> Option<Vec<bool>> {
+        let restored = away.undoes.and_then(|undone| {
+            let set = self.written(&Field::PutAway, away.stamp)?;
+            Some((self.place(set.restores?)?, self.place(undone)?))
+        });
+        let Some((first, decision)) = restored else { return Some(seen::unaware(self, self.place(away.stamp)?)) };
+        let known = seen::known(self, decision);
+        let unaware = seen::unaware(self, first).into_iter().zip(known);
+        Some(unaware.map(|(unaware, known)| unaware && known).collect())
     }
 }
 
-fn side<'a>(change: &Change, value: Option<&'a Value>) -> Side<'a> {
-    Side { stamp: change.stamp, by: change.by(), at: change.at, value }
+fn side<'a>(record: &Record, field: &Field, change: &Change, value: Option<&'a Value>) -> Side<'a> {
+    let source = record.source(field, change.stamp).and_then(|stamp| record.change(stamp)).unwrap_or(change);
+    Side { stamp: change.stamp, source: source.stamp, by: source.by(), at: source.at, value }
 }

@@ -1,9 +1,9 @@
 //! Which changes the author of a change had seen.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::change::Change;
-use crate::book::id::Stamp;
+use crate::book::id::{Moment, Stamp};
 use crate::book::record::Record;
 
 impl Record {
@@ -17,25 +17,53 @@ impl Record {
         let newest = changes.iter().zip(seen).filter(|(_, seen)| !seen);
         newest.map(|(change, _)| change.stamp).collect()
     }
+
+    /// The changes whose time lies more than a day before that of a change which their author had seen: one of the two
+    /// clocks was wrong.
+    pub fn dated_back(&self) -> BTreeSet<Stamp> {
+        let mut latest: Vec<Moment> = Vec::new();
+        let mut dated_back = BTreeSet::new();
+        for (change, causes) in self.changes().iter().zip(causes(self)) {
+            // Causes come before.
+            let seen = causes.into_iter().filter_map(|place| latest.get(place).copied()).max();
+            if seen.is_some_and(|seen| seen.0.saturating_sub(change.at.0) > DAY_MS) {
+                dated_back.insert(change.stamp);
+            }
+            latest.push(seen.map_or(change.at, |seen| seen.max(change.at)));
+        }
+        dated_back
+    }
+}
+
+const DAY_MS: i64 = 86_400_000;
+
+/// Which changes of a record, by their places, this one had seen, itself among them.
+pub(super) fn known(record: &Record, of: usize) -> Vec<bool> {
+    known_by(&causes(record), of)
 }
 
 /// Which changes of a record, by their places, know nothing of this one and are not known to it.
 pub(super) fn unaware(record: &Record, of: usize) -> Vec<bool> {
     let causes = causes(record);
-    let mut known = vec![false; causes.len()];
+    let known = known_by(&causes, of);
     let mut knows = vec![false; causes.len()];
-    known[of] = true;
     knows[of] = true;
     // Causes come before: backwards for what it has seen, forwards for what has seen it.
+    for place in of + 1..causes.len() {
+        knows[place] = causes[place].iter().any(|cause| knows[*cause]);
+    }
+    known.into_iter().zip(knows).map(|(known, knows)| !known && !knows).collect()
+}
+
+fn known_by(causes: &[Vec<usize>], of: usize) -> Vec<bool> {
+    let mut known = vec![false; causes.len()];
+    known[of] = true;
     for place in (0..=of).rev() {
         if known[place] {
             causes[place].iter().for_each(|cause| known[*cause] = true);
         }
     }
-    for place in of + 1..causes.len() {
-        knows[place] = causes[place].iter().any(|cause| knows[*cause]);
-    }
-    known.into_iter().zip(knows).map(|(known, knows)| !known && !knows).collect()
+    known
 }
 
 /// For each change the places of those that its author had seen for certain; what these had seen, it has seen too.

@@ -68,7 +68,14 @@ fn read(app: App, couple: Couple<'_>) -> Vec<Difference> {
 }
 
 fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Difference {
-    let shown = |value: String, side: &Side<'_>| Shown { value, who: app.who_and_when(side.by, side.at) };
+    let dated_back = couple.0.dated_back();
+    let shown = |value: String, side: &Side<'_>| {
+        let mut who = app.who_and_when(side.by, side.at);
+        if dated_back.contains(&side.source) {
+            who = format!("{who} · {}", say::DATED_BACK);
+        }
+        Shown { value, who }
+    };
     match conflict {
         Conflict::Field { field, sides } => Difference {
             heading: fields::field(couple, field),

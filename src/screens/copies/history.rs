@@ -70,7 +70,12 @@ fn changes(app: App, id: RecordId, couple: Couple<'_>, field: Option<&Field>, ro
 /// Who, when, and whether it still counts.
 fn about(app: App, couple: Couple<'_>, change: &Change) -> String {
     let mut said = app.who_and_when(change.by(), change.at);
-    let marks = [(couple.0.is_undone(change.stamp), say::TAKEN_BACK), (change.undoes.is_some(), say::TAKES_BACK)];
+    let dated_back = couple.0.dated_back().contains(&change.stamp);
+    let marks = [
+        (dated_back, say::DATED_BACK),
+        (couple.0.is_undone(change.stamp), say::TAKEN_BACK),
+        (change.undoes.is_some(), say::TAKES_BACK),
+    ];
     for (is_so, mark) in marks {
         if is_so {
             said = format!("{said} · {mark}");

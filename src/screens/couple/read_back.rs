@@ -13,11 +13,11 @@ use crate::book::couple::Couple;
 use crate::book::field::Field as Kept;
 use crate::book::id::RecordId;
 use crate::book::value::Value;
-use crate::parts::button::{Weight, button};
+use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::page;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, screens as say};
+use crate::words::{book as say_book, phones as say_phones, screens as say};
 
 pub fn read_back(id: RecordId) -> AnyView {
     let app = app();
@@ -26,6 +26,13 @@ pub fn read_back(id: RecordId) -> AnyView {
     let confirmed = Memo::new(move |_| {
         app.couple(id, |couple| (couple.read_back(), couple.changed_since_read_back())).unwrap_or_default()
     });
+    let differs = Memo::new(move |_| app.couple(id, |couple| couple.0.differs(|_| true)).unwrap_or_default());
+    let differ = move || {
+        differs.get().then(|| {
+            let to = Address::Part(id, Part::Differences).to_string();
+            column(vec![para("caution", say::READ_BACK_HELD), link_button(Weight::Quiet, say_phones::DIFFERENCES, to)])
+        })
+    };
     let said = move || {
         let (day, stale) = confirmed.get();
         day.map(|day| {
@@ -39,9 +46,10 @@ pub fn read_back(id: RecordId) -> AnyView {
     };
     let action = move || {
         let (day, stale) = confirmed.get();
-        (day.is_none() || stale).then(|| button(Weight::Primary, say::READ_BACK_CONFIRM, confirm))
+        let asked = (day.is_none() || stale) && !differs.get();
+        asked.then(|| button(Weight::Primary, say::READ_BACK_CONFIRM, confirm))
     };
-    let content = column(vec![para("", say::READ_BACK_HOW), maybe(said), lines(rows)]);
+    let content = column(vec![para("", say::READ_BACK_HOW), maybe(differ), maybe(said), lines(rows)]);
     page(head, content, Some(maybe(action)))
 }
 

@@ -8,7 +8,7 @@ use super::measuring::measuring;
 use crate::app::list as ours;
 use crate::app::state::app;
 use crate::archive::list::write_spot;
-use crate::book::asks::{Ask, Kind, Of, Question, RINGS_MOST, ROWS, Spot};
+use crate::book::asks::{Ask, Kind, Of, Question, RANGE, RINGS_MOST, ROWS, SOME, Spot};
 use crate::book::said::check;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::{Shape, choice_with, option};
@@ -28,8 +28,10 @@ use crate::words::{entry as say_entry, format, screens};
 pub fn question(question: Question) -> AnyView {
     let asks = || ROWS.iter().filter(move |row| row.question == question);
     let said = ours::now();
-    let mut views: Vec<AnyView> =
-        asks().filter(|row| row.of == Of::Both).map(|row| field(Spot::both(row.ask))).collect();
+    let mut views: Vec<AnyView> = match question {
+        Question::Budget => budget(),
+        _ => asks().filter(|row| row.of == Of::Both).map(|row| field(Spot::both(row.ask))).collect(),
+    };
     if question == Question::Rings {
         views.push(measuring());
     }
@@ -51,13 +53,27 @@ pub fn question(question: Question) -> AnyView {
     block("list-question", views)
 }
 
+/// What they would like to spend; the figures only where they want to give any.
+fn budget() -> Vec<AnyView> {
+    let answer = ours::text(Spot::both(Ask::Budget));
+    let in_figures = Memo::new(move |_| answer.with(|text| text == RANGE));
+    let figures = move || {
+        let figures = [Ask::BudgetLeast, Ask::BudgetMost].map(|ask| field(Spot::both(ask)));
+        in_figures.get().then(|| block("list-ring", figures.into()))
+    };
+    vec![field_of(Spot::both(Ask::Budget), answer), maybe(figures)]
+}
+
 /// Whether one of the two owns rings, and if so which: those of which something was said, or one to begin with, and
 /// more as they are asked for.
 fn rings(who: Wearer, known: u8) -> Vec<AnyView> {
     let owns = Spot::of(Ask::OwnsRings, who);
     let answer = ours::text(owns);
     let shown = RwSignal::new(known.max(1));
-    let count = Memo::new(move |_| if known > 0 || answer.with(|text| text == SOME) { shown.get() } else { 0 });
+    let count = Memo::new(move |_| {
+        let some = answer.with(|text| if text.is_empty() { known > 0 } else { text == SOME });
+        if some { shown.get() } else { 0 }
+    });
     let ring = move |number: u8| {
         let there = Memo::new(move |_| count.get() >= number);
         maybe(move || {
@@ -77,9 +93,6 @@ fn rings(who: Wearer, known: u8) -> Vec<AnyView> {
     }));
     views
 }
-
-/// The code of the answer that there are rings.
-const SOME: &str = "some";
 
 /// The field of one answer.
 fn field(spot: Spot) -> AnyView {

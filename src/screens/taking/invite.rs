@@ -1,5 +1,6 @@
 //! The link that invites a couple to their list.
 
+use chrono::NaiveDate;
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};
@@ -31,7 +32,10 @@ use crate::words::{book as say_book, dates, format, screens};
 
 pub fn invite(whom: Option<RecordId>) -> AnyView {
     let app = app();
-    let known = whom.map(|id| app.couple(id, of_book).filter(|_| app.couple(id, |it| !it.is_blank()).unwrap_or(false)));
+    let known = whom.map(|id| {
+        app.couple(id, |couple| of_book(couple, app.today.get()))
+            .filter(|_| app.couple(id, |it| !it.is_blank()).unwrap_or(false))
+    });
     if known == Some(None) {
         return not_here();
     }
@@ -113,18 +117,22 @@ pub fn invite(whom: Option<RecordId>) -> AnyView {
 }
 
 /// What the book knows: their names, and the next appointment.
-fn of_book(couple: Couple<'_>) -> Invitation {
+fn of_book(couple: Couple<'_>, today: NaiveDate) -> Invitation {
     let name = |who| couple.name(who).map(str::to_owned);
     Invitation {
         first: name(Wearer::First),
         second: name(Wearer::Second),
-        when: couple.appointments().into_iter().find(|it| it.outcome.is_none()).map(|it| it.when),
+        when: couple
+            .appointments()
+            .into_iter()
+            .find(|it| it.outcome.is_none() && it.when.day >= today)
+            .map(|it| it.when),
         region: None,
     }
 }
 
 /// What is typed, as far as it can be read: the rest stays out of the link.
-fn read(form: Form, today: chrono::NaiveDate) -> Invitation {
+fn read(form: Form, today: NaiveDate) -> Invitation {
     let text = |key: &str| form.text(key).get();
     let name = |key| read_text(&text(key), Limit::NameText).ok().flatten();
     let time = read_time(&text("time")).ok();

@@ -35,11 +35,16 @@ pub struct Target {
 }
 
 impl Target {
-    /// The couple that has the list already, or the one from whose page this was opened, or else a new one.
+    /// The couple that has the list already, or the one from whose page this was opened, or the only one with the same
+    /// two names, or else a new one.
     pub fn new(app: App, said: StoredValue<Said>, known: Option<RecordId>) -> Target {
         let query = route().query();
         let from = || asked(&query, "couple").and_then(RecordId::parse);
-        let into = known.or_else(from).filter(|id| untrack(|| app.couple(*id, |it| !it.is_blank())).unwrap_or(false));
+        let named = || said.with_value(|said| same_names(app, said));
+        let into = known
+            .or_else(from)
+            .or_else(named)
+            .filter(|id| untrack(|| app.couple(*id, |it| !it.is_blank())).unwrap_or(false));
         let target = Target {
             fresh: RecordId(clock::random()),
             into: RwSignal::new(into.map_or_else(|| NEW.to_owned(), |id| id.to_string())),
@@ -71,6 +76,25 @@ impl Target {
         let crossed = id.and_then(|id| app.couple(id, crossed)).unwrap_or(false);
         self.order.set(if crossed { SWAPPED } else { SAME }.to_owned());
     }
+}
+
+/// The only couple of these two names, in whichever order.
+fn same_names(app: App, said: &Said) -> Option<RecordId> {
+    let told = Wearer::BOTH.map(|who| said.name(who).map(lower));
+    let is_them = |couple: Couple<'_>| {
+        let mut names = Wearer::BOTH.map(|who| couple.name(who).map(lower));
+        let straight = names == told;
+        names.reverse();
+        (straight || names == told) && couple.put_away().is_none()
+    };
+    let both = told.iter().all(Option::is_some);
+    let mut them = untrack(|| {
+        app.with(|book| {
+            let couples = book.couples.values().filter(|record| both && is_them(Couple(record)));
+            couples.map(|record| record.id).collect::<Vec<_>>()
+        })
+    });
+    them.pop().filter(|_| them.is_empty())
 }
 
 /// The couple that has this list already, and whether it says the same there.

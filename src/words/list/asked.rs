@@ -29,8 +29,8 @@ pub fn label(ask: Ask) -> &'static str {
         Ask::Work => "What do your hands do at work?",
         Ask::Sport => "And in your spare time?",
         Ask::Budget => "What would you like to spend on both bands?",
-        Ask::BudgetLeast => "From, in pounds",
-        Ask::BudgetMost => "Up to, in pounds",
+        Ask::BudgetLeast => "From",
+        Ask::BudgetMost => "Up to",
         Ask::Else => "Is there anything else to know?",
         Ask::Recorded => "May your jeweller write this down and keep it?",
     }
@@ -60,8 +60,8 @@ pub fn short(ask: Ask) -> &'static str {
         Ask::Work => "Work with hands",
         Ask::Sport => "Spare time",
         Ask::Budget => "Budget for both bands",
-        Ask::BudgetLeast => "Budget from, in pounds",
-        Ask::BudgetMost => "Budget up to, in pounds",
+        Ask::BudgetLeast => "Budget from",
+        Ask::BudgetMost => "Budget up to",
         Ask::Else => "Anything else",
         Ask::Recorded => "May be recorded",
     }
@@ -91,7 +91,8 @@ pub fn help(ask: Ask) -> Option<&'static str> {
         Ask::Name | Ask::Finger | Ask::RingTop | Ask::RingMetal | Ask::RingHow | Ask::Colour | Ask::Metal => {
             return None;
         }
-        Ask::Budget | Ask::BudgetLeast | Ask::BudgetMost | Ask::Else => return None,
+        Ask::BudgetLeast => "With its currency: \u{a3}1,500, or 1,800 euros.",
+        Ask::Budget | Ask::BudgetMost | Ask::Else => return None,
     })
 }
 
