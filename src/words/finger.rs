@@ -13,7 +13,6 @@ pub const WORN_WIDTH: &str = "Width of that ring";
 pub const WORN_WIDTH_HINT: &str = "At three and nine o’clock: the ring stands for the gauge.";
 pub const ON_GLASS: &str = "Measured on the screen: no stick, and as sure as the screen gauge said.";
 pub const WORN_ON_GLASS: &str = "ring they wear, on the screen";
-pub const NOT_TAKEN_ALONG: &str = "This phone keeps nothing for the app: type the size with the reading.";
 pub const WORN_BORE: &str = "Its inside";
 pub const SITS: &str = "How it sits";
 pub const READ_WHERE: &str =

@@ -336,8 +336,10 @@ const ALL_OF = {
 };
 const SHOW = {
   "Address::List": async (page) => {
-    const owns = page.locator("#owns-rings-first-some");
-    if (await owns.count()) await owns.tap();
+    for (const shows of ["#owns-rings-first-some", "#budget-range"]) {
+      const answer = page.locator(shows);
+      if (await answer.count()) await answer.tap();
+    }
   },
   "Part::Finger": async (page) => {
     await page.locator("#gauge").selectOption("worn");

@@ -272,7 +272,10 @@ impl App {
         let shared = self.shared();
         spawn_local(async move {
             let log = stored::last_import(&shared.database).await.unwrap_or_default();
-            let _ = self.last_import.try_set(log);
+            // What is known already is not shown anew.
+            if self.last_import.try_with_untracked(|known| *known != log) == Some(true) {
+                self.last_import.set(log);
+            }
         });
     }
 

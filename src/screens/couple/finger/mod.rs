@@ -27,7 +27,7 @@ use crate::book::value::{ReadingTaken, Value};
 use crate::parts::choice::tick;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::screens::start_of_page;
-use crate::storage::drafts;
+use crate::storage::typed;
 use crate::trade::band::Bore;
 use crate::trade::fit::{Hands, Place, ReadAt, Sits};
 use crate::trade::measure::Length;
@@ -125,16 +125,14 @@ fn draft(id: RecordId, wearer: Wearer) -> String {
 /// Takes a ring that was measured on the glass along to the form of a reading, as one that they wear.
 pub fn write_down_from_glass(id: RecordId, wearer: Wearer, size: String, off: Length) {
     let name = draft(id, wearer);
-    let mut words = drafts::kept(&name).unwrap_or_default();
+    let mut words = typed::kept(&name).unwrap_or_default();
     let off = off.in_tenthousandths().to_string();
     let told = [("gauge", fields::WORN.to_owned()), ("as", String::new()), ("glass", size.clone()), ("glass-off", off)];
     words.extend(told.map(|(key, text)| (key.to_owned(), text)));
     words.insert("size".to_owned(), size);
-    if drafts::keep(&name, &words) {
-        go_instead(&Address::Part(id, Part::Finger(wearer)).to_string());
-    } else {
-        app().say(say_finger::NOT_TAKEN_ALONG.to_owned());
-    }
+    // Where the phone does not take them they last as long as this page, and the form says so.
+    typed::keep(&name, &words);
+    go_instead(&Address::Part(id, Part::Finger(wearer)).to_string());
 }
 
 fn contradiction(whom: Whom, fresh: &ReadingTaken) -> Option<String> {
