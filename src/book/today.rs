@@ -9,7 +9,6 @@ use super::practice::Practice;
 use super::progress::{open, plan};
 use super::remedy::{Move, next_move};
 use super::schedule::OwnOrders;
-use crate::trade::arrange::in_order;
 use crate::trade::dates::countdown::Plan;
 use crate::trade::dates::milestones::{Due, Milestone};
 use crate::trade::wearer::Wearer;
@@ -17,7 +16,11 @@ use crate::trade::wearer::Wearer;
 /// Appointments this many days ahead are shown.
 const DAYS_AHEAD: u64 = 14;
 
-/// The page of today.
+/// So many rows of each list are kept, the nearest; how many there were is counted beside them. A book of 20,000
+/// couples has thousands, and nobody reads them.
+pub const SHOWN: usize = 40;
+
+/// The page of today. Each list is cut at [`SHOWN`].
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Today {
     /// Appointments of today and the next days without an outcome, the nearest first.
@@ -32,16 +35,27 @@ pub struct Today {
     pub measure_again: Vec<(RecordId, Wearer, NaiveDate)>,
     /// Rings that go to the bench or are due back from it within the next days, or should have been: the earliest first.
     pub rings: Vec<(RecordId, Wearer, NaiveDate, Move)>,
-    /// How many of these should have been.
-    pub late_rings: usize,
     /// Other milestones that have passed without being reached, the longest overdue first.
     pub overdue: Vec<(RecordId, Due)>,
+    /// How many there are of what is cut.
+    pub counts: Counts,
+}
+
+/// How many there are, shown or not.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Counts {
+    pub appointments: usize,
+    /// Orders, milestones, and appointments that nobody has settled.
+    pub late: usize,
+    pub late_rings: usize,
+    pub measure_again: usize,
+    pub rings: usize,
 }
 
 impl Today {
     /// How much is late: orders, milestones, rings, and appointments that nobody has settled.
     pub fn late(&self) -> usize {
-        self.late_orders.len() + self.overdue.len() + self.unsettled.len() + self.late_rings
+        self.counts.late + self.counts.late_rings
     }
 }
 
@@ -56,32 +70,38 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Pr
         let id = couple.0.id;
         for appointment in couple.appointments().into_iter().filter(|a| a.outcome.is_none()) {
             if appointment.when.day < today {
-                page.unsettled.push((id, appointment));
+                page.counts.late += 1;
+                keep(&mut page.unsettled, (id, appointment), |(_, appointment)| appointment.when);
             } else if appointment.when.day <= until {
-                page.appointments.push((id, appointment));
+                page.counts.appointments += 1;
+                keep(&mut page.appointments, (id, appointment), |(_, appointment)| appointment.when);
             }
         }
         for wearer in Wearer::BOTH {
-            page.measure_again.extend(couple.measure_again(wearer).map(|day| (id, wearer, day)));
+            if let Some(day) = couple.measure_again(wearer) {
+                page.counts.measure_again += 1;
+                keep(&mut page.measure_again, (id, wearer, day), |(_, _, day)| *day);
+            }
             let moves = next_move(couple, wearer).filter(|(_, day)| *day <= until);
             if let Some((what, day)) = moves {
-                page.late_rings += usize::from(day < today);
-                page.rings.push((id, wearer, day, what));
+                page.counts.late_rings += usize::from(day < today);
+                page.counts.rings += 1;
+                keep(&mut page.rings, (id, wearer, day, what), |(_, _, day, _)| *day);
             }
         }
         if let Some(plan) = plan(couple, practice, &own, today) {
             due(&mut page, couple, &plan, today);
         }
     }
-    Today {
-        appointments: in_order(page.appointments, |(_, appointment)| appointment.when),
-        unsettled: in_order(page.unsettled, |(_, appointment)| appointment.when),
-        late_orders: in_order(page.late_orders, |(_, day)| *day),
-        order_by: in_order(page.order_by, |(_, day)| *day),
-        measure_again: in_order(page.measure_again, |(_, _, day)| *day),
-        late_rings: page.late_rings,
-        rings: in_order(page.rings, |(_, _, day, _)| *day),
-        overdue: in_order(page.overdue, |(_, due)| due.by),
+    page
+}
+
+/// Puts a row into its place, after those of the same key, and lets go of what is cut.
+fn keep<T, K: Ord>(rows: &mut Vec<T>, row: T, key: impl Fn(&T) -> K) {
+    let place = rows.partition_point(|other| key(other) <= key(&row));
+    if place < SHOWN {
+        rows.truncate(SHOWN - 1);
+        rows.insert(place, row);
     }
 }
 
@@ -90,8 +110,10 @@ fn due(page: &mut Today, couple: Couple<'_>, plan: &Plan, today: NaiveDate) {
     let id = couple.0.id;
     let is_ordered = matches!(couple.stage(), Stage::Ordered | Stage::Collected);
     if !is_ordered {
-        let list = if plan.order_by < today { &mut page.late_orders } else { &mut page.order_by };
-        list.push((id, plan.order_by));
+        let is_late = plan.order_by < today;
+        page.counts.late += usize::from(is_late);
+        let list = if is_late { &mut page.late_orders } else { &mut page.order_by };
+        keep(list, (id, plan.order_by), |(_, day)| *day);
     }
     let late = open(couple, plan).into_iter().filter(|due| match due.what {
         Milestone::Order => false,
@@ -99,5 +121,8 @@ fn due(page: &mut Today, couple: Couple<'_>, plan: &Plan, today: NaiveDate) {
         Milestone::Decide => due.by < today && plan.order_by >= today,
         _ => due.by < today && is_ordered,
     });
-    page.overdue.extend(late.map(|due| (id, due)));
+    for due in late {
+        page.counts.late += 1;
+        keep(&mut page.overdue, (id, due), |(_, due)| due.by);
+    }
 }

@@ -56,12 +56,12 @@ pub fn today() -> AnyView {
             rings.is_empty() && late.is_empty() && appointments.is_empty() && order_by.is_empty() && again.is_empty();
         all(vec![
             or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
-            or_nothing(group(say_phones::DIFFERENCES, app.with(to_settle))),
-            or_nothing(group(say::LATE, late)),
-            or_nothing(group(say::NEXT_APPOINTMENTS, appointments)),
-            or_nothing(group(say_remedy::AT_BENCH, rings)),
-            or_nothing(group(say_finger::AGAIN_LIST, again)),
-            or_nothing(group(say::ORDER_BY_DATES, order_by)),
+            or_nothing(group(say_phones::DIFFERENCES, app.with(to_settle), 0)),
+            or_nothing(group(say::LATE, late, due.counts.late)),
+            or_nothing(group(say::NEXT_APPOINTMENTS, appointments, due.counts.appointments)),
+            or_nothing(group(say_remedy::AT_BENCH, rings, due.counts.rings)),
+            or_nothing(group(say_finger::AGAIN_LIST, again, due.counts.measure_again)),
+            or_nothing(group(say::ORDER_BY_DATES, order_by, 0)),
         ])
     };
     let aside = move || {
@@ -104,8 +104,11 @@ fn to_settle(book: &Book) -> Vec<Line> {
     book.couples.values().filter_map(of).take(NEAREST).collect()
 }
 
-fn group(heading: &'static str, rows: Vec<Line>) -> Option<AnyView> {
-    (!rows.is_empty()).then(|| section(heading, vec![lines(Signal::stored(rows))]))
+/// Rows under a heading, and how many more there are than these.
+fn group(heading: &'static str, rows: Vec<Line>, all: usize) -> Option<AnyView> {
+    let more = all.saturating_sub(rows.len());
+    let said = (more > 0).then(|| para("small", say_copies::and_more(more)));
+    (!rows.is_empty()).then(|| section(heading, vec![lines(Signal::stored(rows)), or_nothing(said)]))
 }
 
 /// Fingers that are to be measured again.

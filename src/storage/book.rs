@@ -1,6 +1,8 @@
 //! The book on this phone: reading all of it, and adding changes to it.
 
-use idb::{ObjectStore, Transaction};
+use std::future::IntoFuture;
+
+use idb::{KeyRange, ObjectStore, Query, Transaction};
 use wasm_bindgen::JsValue;
 
 use super::database::{Database, META, RECORDS, complete};
@@ -39,6 +41,9 @@ pub struct Addition {
     pub draft: Draft,
 }
 
+/// So many rows are read at a time: between two of them the page may paint.
+const BLOCK: u32 = 400;
+
 /// Reads everything. The very first time, the installation is given `fresh`: two ids of random bits, its own and its
 /// practice's.
 pub async fn load(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Loaded, StorageError> {
@@ -48,15 +53,23 @@ pub async fn load(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Lo
     };
     let transaction = db.read().await?;
     let store = transaction.object_store(RECORDS)?;
-    let keys = store.get_all_keys(None, None)?.await?;
-    let rows = store.get_all(None, None)?.await?;
-    let mut loaded = Loaded { installation, records: Vec::with_capacity(rows.len()), set_aside: Vec::new() };
-    for (key, value) in keys.iter().zip(rows) {
-        let key = key.as_string().unwrap_or_default();
-        match read_row(&value, &key) {
-            Ok(record) => loaded.records.push(record),
-            Err(why) => loaded.set_aside.push(SetAside { key, why }),
+    let mut loaded = Loaded { installation, records: Vec::new(), set_aside: Vec::new() };
+    let mut after = None;
+    loop {
+        let range = after.map(|last: JsValue| KeyRange::lower_bound(&last, Some(true))).transpose()?;
+        let range = || range.clone().map(Query::from);
+        let keys = store.get_all_keys(range(), Some(BLOCK))?.into_future();
+        let rows = store.get_all(range(), Some(BLOCK))?.into_future();
+        let (keys, rows) = (keys.await?, rows.await?);
+        let Some(last) = keys.last().cloned() else { break };
+        for (key, value) in keys.iter().zip(rows) {
+            let key = key.as_string().unwrap_or_default();
+            match read_row(&value, &key) {
+                Ok(record) => loaded.records.push(record),
+                Err(why) => loaded.set_aside.push(SetAside { key, why }),
+            }
         }
+        after = Some(last);
     }
     let highest = loaded.records.iter().map(Record::highest).fold(0, u64::max);
     if highest >= loaded.installation.next {

@@ -71,7 +71,7 @@ impl Told {
     fn moves(&self, on: &str) -> Vec<(NaiveDate, Move)> {
         let practice = Record::new(RecordId(0), Kind::Practice);
         let page = today(std::iter::once(Couple(&self.record)), Practice(&practice), day(on));
-        assert_eq!(page.late_rings, page.rings.iter().filter(|(_, _, by, _)| *by < day(on)).count());
+        assert_eq!(page.counts.late_rings, page.rings.iter().filter(|(_, _, by, _)| *by < day(on)).count());
         page.rings.into_iter().map(|(_, _, by, what)| (by, what)).collect()
     }
 
