@@ -11,7 +11,7 @@ use bandwright::book::field::{Field, Outcome, PracticeField, Stage};
 use bandwright::book::id::{ItemId, RecordId};
 use bandwright::book::practice::Practice;
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::today::{Today, today};
+use bandwright::book::today::{SHOWN, Today, today};
 use bandwright::book::value::{Value, When};
 use bandwright::book::verbs;
 use bandwright::trade::dates::lead_times::Step as Work;
@@ -109,6 +109,30 @@ fn nearest_first_and_only_what_can_still_be_ordered() {
     assert_eq!(ids(&found.late_orders), [4, 3]);
     // The worked example of the countdown: 22 May 2027, twenty working days, a fortnight in hand.
     assert_eq!(found.order_by[0].1, day("2027-04-08"));
+}
+
+/// Of thousands the nearest are shown, and all are counted.
+#[test]
+fn of_a_long_list_the_nearest_are_shown() {
+    let usual = practice(vec![]);
+    // Today and the fourteen days after it, seven on each; and as many before it, further and further away.
+    let day_after = |days: i64| (day("2027-01-11") + chrono::TimeDelta::days(days)).to_string();
+    let couples: Vec<Record> = (0..105)
+        .map(|i| {
+            let days = i64::from((i * 37) % 105);
+            let id = u32::try_from(i).unwrap() * 2;
+            let to_come = visit(u128::from(id), &day_after(days / 7), Some(9));
+            couple(u128::from(id) + 1, vec![to_come, visit(u128::from(id) + 1, &day_after(-1 - days), Some(9))])
+        })
+        .collect();
+    let found = page(&couples, &usual, "2027-01-11");
+    assert_eq!((found.appointments.len(), found.counts.appointments), (SHOWN, 105));
+    let last = found.appointments.last().unwrap();
+    assert_eq!(last.1.when.day.to_string(), day_after(SHOWN as i64 / 7), "5 days of 7 and 5 of the sixth");
+    assert!(found.appointments.is_sorted_by_key(|(_, it)| it.when));
+    // Of what is late the longest overdue comes first.
+    assert_eq!((found.unsettled.len(), found.counts.late, found.late()), (SHOWN, 105, 105));
+    assert_eq!(found.unsettled[0].1.when.day.to_string(), day_after(-105));
 }
 
 #[test]

@@ -353,3 +353,21 @@ async fn futures<A, B>(a: impl Future<Output = A>, b: impl Future<Output = B>) -
     .await;
     (from_a.unwrap(), from_b.unwrap())
 }
+
+#[wasm_bindgen_test]
+async fn a_book_of_many_blocks_is_read_whole() {
+    let name = unique();
+    let (db, _) = opened(&name).await;
+    // Blocks of 400: an empty last one, one that is full to the last row, and one that is not.
+    for (have, more) in [(0, 400), (400, 1), (401, 650)] {
+        let additions = (have + 1..=have + more).map(|id| drafted(&couple(id), met("fair")));
+        add(&db, additions.collect()).await.unwrap();
+        let (_, loaded) = opened(&name).await;
+        let ids: Vec<u128> = loaded.records.iter().map(|record| record.id.0).collect();
+        assert_eq!(ids, (1..=have + more).collect::<Vec<_>>());
+    }
+    // A row that cannot be read in the middle of a block costs itself alone.
+    put(&db, RECORDS, &couple(500).id.to_string(), &"{".into()).await;
+    let (_, loaded) = opened(&name).await;
+    assert_eq!((loaded.records.len(), loaded.set_aside.len()), (1050, 1));
+}
