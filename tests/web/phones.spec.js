@@ -169,6 +169,7 @@ test("erased there: the preview says what goes, a file comes first, and the butt
   await go(page, `#/couple/${id}/erase`);
   await hand(page).tap(page.getByLabel("I have read what goes"));
   await hand(page).press("Erase");
+  await expect(notice(page)).toContainText("Erased for good");
   await meet(page, "Bea");
   await width(other, id, "3");
   await go(other, "#/practice/copies/bring-in");
