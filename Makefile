@@ -118,6 +118,7 @@ size: dist ## What each file weighs; fails over the budget
 
 bench: dist ## Start without a server, also of a large book; what merging costs in the page (RUNS=11)
 	@node tests/web/bench.mjs
+	@node tests/web/opening.mjs
 	@node tests/web/merging.mjs
 
 prove: export PROPTEST_CASES ?= 20000
