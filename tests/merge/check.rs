@@ -109,18 +109,20 @@ fn put_away_unseen(world: &World, phone: &Phone) {
     let away = phone.record.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last();
     let Some((_, away, Some(_))) = away else { return assert!(told.is_empty()) };
     let (away_at, away) = find(away.stamp);
-    // Where a decision was taken back, the putting-away that stands again had not seen what it was about.
+    // Where a decision was taken back, the putting-away that stands again had not seen what it was about either.
     let restored = away.change.sets.iter().find(|set| set.field == Field::PutAway).and_then(|set| set.restores);
-    let decision = away.change.undoes.filter(|_| restored.is_some()).map(|undone| find(undone).1);
-    let (first_at, first) = decision.and(restored).map_or((away_at, away), find);
+    let before = restored.zip(away.change.undoes).map(|(first, decision)| (find(first), find(decision)));
     let edits = phone.record.standing_writes().filter(|(field, ..)| **field != Field::PutAway);
     let expected: BTreeSet<_> = edits
         .filter(|(_, edit, _)| {
             let (at, edit) = find(edit.stamp);
-            at != first_at
-                && first.knew & (1 << at) == 0
-                && edit.knew & (1 << first_at) == 0
-                && decision.is_none_or(|decision| decision.knew & (1 << at) != 0)
+            let knows = |one: &Happened, other: usize| one.knew & (1 << other) != 0;
+            let unaware = |(put_away_at, put_away): (usize, &Happened)| {
+                at != put_away_at && !knows(put_away, at) && !knows(edit, put_away_at)
+            };
+            let is_open_again =
+                before.is_some_and(|(first, decision)| unaware(first) && at != decision.0 && !knows(edit, decision.0));
+            unaware((away_at, away)) || is_open_again
         })
         .map(|(field, edit, _)| (field, edit.stamp))
         .collect();

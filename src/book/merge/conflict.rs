@@ -101,17 +101,22 @@ impl Record {
         }
     }
 
-    /// Which changes the author of a putting-away had not seen. Where a decision was taken back, what it had decided
-    /// on is open again: the edits that the putting-away had not seen and that the decision had.
+    /// Which changes the author of a putting-away had not seen. Where it is a decision taken back, what that had decided
+    /// on is open again: what the putting-away that stands again had not seen either, unless it was written in
+    /// knowledge of the decision.
     fn unaware_of(&self, away: &Change) -> Option<Vec<bool>> {
+        let mut unaware = seen::unaware(self, self.place(away.stamp)?);
         let restored = away.undoes.and_then(|undone| {
             let set = self.written(&Field::PutAway, away.stamp)?;
             Some((self.place(set.restores?)?, self.place(undone)?))
         });
-        let Some((first, decision)) = restored else { return Some(seen::unaware(self, self.place(away.stamp)?)) };
-        let known = seen::known(self, decision);
-        let unaware = seen::unaware(self, first).into_iter().zip(known);
-        Some(unaware.map(|(unaware, known)| unaware && known).collect())
+        if let Some((first, decision)) = restored {
+            let since = seen::knowing(self, decision);
+            for (place, before) in seen::unaware(self, first).into_iter().enumerate() {
+                unaware[place] |= before && !since[place];
+            }
+        }
+        Some(unaware)
     }
 }
 

@@ -37,33 +37,33 @@ impl Record {
 
 const DAY_MS: i64 = 86_400_000;
 
-/// Which changes of a record, by their places, this one had seen, itself among them.
-pub(super) fn known(record: &Record, of: usize) -> Vec<bool> {
-    known_by(&causes(record), of)
-}
-
 /// Which changes of a record, by their places, know nothing of this one and are not known to it.
 pub(super) fn unaware(record: &Record, of: usize) -> Vec<bool> {
     let causes = causes(record);
-    let known = known_by(&causes, of);
-    let mut knows = vec![false; causes.len()];
-    knows[of] = true;
-    // Causes come before: backwards for what it has seen, forwards for what has seen it.
-    for place in of + 1..causes.len() {
-        knows[place] = causes[place].iter().any(|cause| knows[*cause]);
-    }
-    known.into_iter().zip(knows).map(|(known, knows)| !known && !knows).collect()
-}
-
-fn known_by(causes: &[Vec<usize>], of: usize) -> Vec<bool> {
     let mut known = vec![false; causes.len()];
     known[of] = true;
+    // Causes come before: backwards for what it has seen, forwards for what has seen it.
     for place in (0..=of).rev() {
         if known[place] {
             causes[place].iter().for_each(|cause| known[*cause] = true);
         }
     }
-    known
+    let knows = knowing_by(&causes, of);
+    known.into_iter().zip(knows).map(|(known, knows)| !known && !knows).collect()
+}
+
+/// Which changes of a record, by their places, had seen this one, itself among them.
+pub(super) fn knowing(record: &Record, of: usize) -> Vec<bool> {
+    knowing_by(&causes(record), of)
+}
+
+fn knowing_by(causes: &[Vec<usize>], of: usize) -> Vec<bool> {
+    let mut knows = vec![false; causes.len()];
+    knows[of] = true;
+    for place in of + 1..causes.len() {
+        knows[place] = causes[place].iter().any(|cause| knows[*cause]);
+    }
+    knows
 }
 
 /// For each change the places of those that its author had seen for certain; what these had seen, it has seen too.
