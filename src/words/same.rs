@@ -34,7 +34,7 @@ pub fn said_two() -> String {
     "Two couples: noted".to_owned()
 }
 
-/// "First written by This phone, Wed 25 Nov 2026, 10:00."
+/// "First written: This phone, Wed 25 Nov 2026, 10:00."
 pub fn first_written(who_and_when: &str) -> String {
-    format!("First written by {who_and_when}.")
+    format!("First written: {who_and_when}.")
 }
