@@ -50,7 +50,7 @@ impl Form {
         let form = Form { draft: Some(name), ..Form::new(start, Keep::Draft) };
         if let Some(kept) = typed::kept(name) {
             form.restore(&kept);
-        } else if typed::is_elsewhere(name) {
+        } else {
             form.look_elsewhere(name);
         }
         Effect::new(move || {
@@ -181,31 +181,43 @@ impl Form {
     }
 
     /// Brings words back that a page has left which is gone; of one that is still open it says that it has some, and
-    /// waits for them.
+    /// waits for them. What is typed there reaches this page a moment later: it looks again then.
     fn look_elsewhere(self, name: &'static str) {
         let page = StoredValue::new(None::<Page>);
+        let is_looking = StoredValue::new(false);
         let has_words = move || page.try_with_value(|page| page.as_ref().is_some_and(Page::has_words)) == Some(true);
+        let look = move || {
+            if is_looking.get_value() || !typed::is_elsewhere(name) {
+                return;
+            }
+            is_looking.set_value(true);
+            spawn_local(async move {
+                loop {
+                    let others = typed::others(name).await;
+                    match others {
+                        Others::Nothing => break,
+                        Others::Left(words) => break self.restore(&words),
+                        Others::Open(other) => {
+                            page.try_set_value(Some(other.clone()));
+                            let _ = self.elsewhere.try_set(has_words());
+                            other.is_gone().await;
+                        }
+                    }
+                    // The screen may have been left meanwhile: then the words wait for the next time.
+                    if self.elsewhere.is_disposed() {
+                        return;
+                    }
+                }
+                is_looking.try_set_value(false);
+                let _ = self.elsewhere.try_set(has_words());
+            });
+        };
         let heard = window_event_listener_untyped("storage", move |_| {
+            look();
             let _ = self.elsewhere.try_set(has_words());
         });
         on_cleanup(move || heard.remove());
-        spawn_local(async move {
-            loop {
-                match typed::others(name).await {
-                    Others::Nothing => break,
-                    Others::Left(words) => break self.restore(&words),
-                    Others::Open(other) => {
-                        page.try_set_value(Some(other.clone()));
-                        // The screen may have been left meanwhile.
-                        if self.elsewhere.try_set(true).is_some() {
-                            break;
-                        }
-                        other.is_gone().await;
-                    }
-                }
-            }
-            let _ = self.elsewhere.try_set(has_words());
-        });
+        look();
     }
 
     /// Puts words back that were typed before.

@@ -149,6 +149,7 @@ test("two tabs with the same form keep their words apart, to the last key, which
   await expect(page.locator(".note")).toContainText("two two two");
   await expect(note(page)).toHaveValue("one one one");
   await expect(note(other)).toHaveValue("");
+  await go(other, "#/today");
   await crash(page);
   const third = await context.newPage();
   await open(third, site, `#/couple/${id}/notes`);
@@ -174,6 +175,18 @@ test("a tab that opens a form with words in another tab is told, and gets them w
   await expect(other.getByText(BACK)).toBeVisible();
   await expect(other.getByText(ELSEWHERE)).toHaveCount(0);
   await expect(note(other)).toHaveValue("Half a note");
+});
+
+test("a tab with a form that nobody has typed into is told when another tab begins, and gets the words of one that crashes", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  const note = (tab) => tab.getByLabel("New note");
+  for (const tab of [page, other]) await go(tab, `#/couple/${id}/notes`);
+  await expect(other.getByText(ELSEWHERE)).toHaveCount(0);
+  await hand(page).write(note(page), "Half a note");
+  await expect(other.getByText(ELSEWHERE)).toBeVisible();
+  await crash(page);
+  await expect(note(other)).toHaveValue("Half a note");
+  await expect(other.getByText(ELSEWHERE)).toHaveCount(0);
 });
 
 test("a tab is told no longer when the other one has saved, and words of its own stay its own", async ({ page, context, site }) => {
