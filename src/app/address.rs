@@ -128,6 +128,8 @@ pub enum Setting {
     Install,
     /// Files out.
     Copies,
+    /// What two phones with this practice have set differently.
+    Differences,
     /// Files in.
     BringIn,
     Example,
@@ -268,7 +270,7 @@ pub(super) const PARTS: [(&str, Part); 16] = [
 ];
 
 /// The settings that are no more than a word.
-pub(super) const SETTINGS: [(&str, Setting); 15] = [
+pub(super) const SETTINGS: [(&str, Setting); 16] = [
     ("fair", Setting::Fair),
     ("sizes", Setting::Sizes),
     ("gauges", Setting::Gauges),
@@ -283,6 +285,7 @@ pub(super) const SETTINGS: [(&str, Setting); 15] = [
     ("install", Setting::Install),
     ("copies", Setting::Copies),
     ("copies/bring-in", Setting::BringIn),
+    ("differences", Setting::Differences),
     ("example", Setting::Example),
 ];
 

@@ -153,6 +153,8 @@ impl App {
         spawn_local(async move {
             let fresh = (InstallationId(clock::random()), RecordId(clock::random()));
             match stored::load(&shared.database, fresh).await {
+                // It was tried again, and another try was sooner.
+                _ if self.status.get_untracked() == Status::Open => (),
                 Ok(loaded) => {
                     let practice = loaded.installation.practice;
                     let mut book = Book {

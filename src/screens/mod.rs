@@ -19,7 +19,9 @@ mod show;
 mod taking;
 mod today;
 
-use crate::parts::el::{el, live, maybe, nothing};
+use std::time::Duration;
+
+use crate::parts::el::{el, live, maybe};
 use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -36,6 +38,9 @@ use crate::parts::notice::{Notice, banner, done, notices, wrong};
 use crate::parts::page::{Head, page};
 use crate::parts::places::{Place, places};
 use crate::words::{copies as say_copies, screens as say, storage as storage_words};
+
+/// After so long the phone is taken to be slow in giving the book out.
+const LONG: Duration = Duration::from_secs(10);
 
 /// Starts the app in the place of the page's shell.
 pub fn start() {
@@ -68,7 +73,7 @@ fn frame() -> AnyView {
             return here();
         }
         match app.status.get() {
-            Status::Opening => opening(nothing()),
+            Status::Opening => opening(slow(app)),
             Status::HeldUp => opening(para("", storage_words::HELD_UP)),
             Status::Failed(error) => failed(app, storage_words::not_opened(&error)),
             Status::Open => here(),
@@ -140,6 +145,15 @@ fn view_of(address: Address) -> AnyView {
     }
 }
 
+/// What is said where the phone does not give the book out: some do not answer the first time they are asked.
+fn slow(app: App) -> AnyView {
+    let long = RwSignal::new(false);
+    let wait = set_timeout_with_handle(move || long.set(true), LONG);
+    on_cleanup(move || drop(wait.map(|wait| wait.clear())));
+    let again = move || button(Weight::Quiet, say::TRY_AGAIN, move || app.reopen());
+    maybe(move || long.get().then(|| all(vec![para("", storage_words::SLOW), again()])))
+}
+
 fn opening(said: AnyView) -> AnyView {
     page(Head::new(say::OPENING), said, None)
 }
@@ -177,7 +191,7 @@ fn follow_the_day(app: App) {
     };
     window_event_listener_untyped("visibilitychange", move |_| look());
     window_event_listener_untyped("focus", move |_| look());
-    let _ = set_interval_with_handle(look, std::time::Duration::from_secs(60));
+    let _ = set_interval_with_handle(look, Duration::from_secs(60));
 }
 
 /// After another screen has come: its start is shown, and its heading has the focus, so that it is read out.

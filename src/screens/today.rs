@@ -56,7 +56,7 @@ pub fn today() -> AnyView {
             rings.is_empty() && late.is_empty() && appointments.is_empty() && order_by.is_empty() && again.is_empty();
         all(vec![
             or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
-            or_nothing(group(say_phones::DIFFERENCES, app.with(to_settle), 0)),
+            or_nothing(app.with(to_settle)),
             or_nothing(group(say::LATE, late, due.counts.late)),
             or_nothing(group(say::NEXT_APPOINTMENTS, appointments, due.counts.appointments)),
             or_nothing(group(say_remedy::AT_BENCH, rings, due.counts.rings)),
@@ -93,15 +93,20 @@ fn first_time() -> AnyView {
     all(vec![or_nothing(warning), or_nothing(list), empty])
 }
 
-/// Couples of which two phones say different things.
-fn to_settle(book: &Book) -> Vec<Line> {
-    let of = |record: &std::sync::Arc<Record>| {
-        let count = record.conflicts().len();
-        let href = Address::Part(record.id, Part::Differences).to_string();
-        let row = line(say_book::names(Couple(record)), "", href).small(say_phones::differences(count));
-        (count > 0).then(|| row.mark(Mark::Care))
+/// Couples of which two phones say different things, and settings of which they do.
+fn to_settle(book: &Book) -> Option<AnyView> {
+    let of = |record: &Record, names: String, to: Address| {
+        line(names, "", to.to_string()).small(say_phones::differences(record.conflicts().len())).mark(Mark::Care)
     };
-    book.couples.values().filter_map(of).take(NEAREST).collect()
+    let practice = Some(&book.practice).filter(|practice| practice.is_in_conflict());
+    let practice = practice.map(|it| of(it, say_phones::SETTINGS.to_owned(), Address::Setting(Setting::Differences)));
+    let couples: Vec<_> = book.couples.values().filter(|record| record.is_in_conflict()).collect();
+    let count = couples.len() + practice.iter().len();
+    let couples = couples
+        .into_iter()
+        .take(NEAREST)
+        .map(|record| of(record, say_book::names(Couple(record)), Address::Part(record.id, Part::Differences)));
+    group(say_phones::DIFFERENCES, practice.into_iter().chain(couples).collect(), count)
 }
 
 /// Rows under a heading, and how many more there are than these.

@@ -166,9 +166,13 @@ pub fn here_and_there(field: &str, here: &str, there: &str) -> String {
     format!("{field}: {here} here, {there} in the file")
 }
 
-/// "2 couples to settle".
-pub fn to_settle(count: usize) -> String {
-    format!("{} to settle", couples_of(count))
+/// "2 couples to settle", and whether the settings are.
+pub fn to_settle(couples: usize, settings: bool) -> String {
+    match (couples, settings) {
+        (0, true) => "The settings to settle".to_owned(),
+        (couples, true) => format!("{} and the settings to settle", couples_of(couples)),
+        (couples, false) => format!("{} to settle", couples_of(couples)),
+    }
 }
 
 pub const REST_IS_HERE: &str = "The rest of the file is here already.";

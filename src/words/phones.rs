@@ -7,6 +7,8 @@ use chrono::{Datelike, Days, NaiveDate, NaiveTime};
 pub const DIFFERENCES: &str = "Differences to settle";
 pub const DIFFERENCES_HOW: &str = "Two people wrote without having seen each other’s words. Choose what counts; the other \
                                    stays in the history.";
+/// The settings of the practice, where they stand among couples.
+pub const SETTINGS: &str = "Settings under Practice";
 pub const ALL_SETTLED: &str = "Nothing is left to settle.";
 pub const AWAY_BUT_EDITED: &str = "Put away, but edited elsewhere";
 pub const AWAY_BUT_EDITED_HOW: &str = "One phone put this couple away without having seen what the other had written:";

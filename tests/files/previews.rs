@@ -13,6 +13,7 @@ use bandwright::book::change::Write;
 use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField};
 use bandwright::book::id::{InstallationId, Moment, RecordId, Stamp};
+use bandwright::book::merge::conflict::Conflict;
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::value::Value;
 use bandwright::trade::wearer::Wearer;
@@ -130,6 +131,24 @@ fn what_was_changed_here_since_stays() {
 }
 
 #[test]
+fn what_was_written_over_an_import_is_asked_about_once_the_import_is_taken_back() {
+    let here = book([couple(1, OURS, 1, "fair")]);
+    let theirs = [set(&here[&RecordId(1)], THEIRS, 2, Field::Met, "barn")];
+    let mut now = here.clone();
+    let plan = planned(&write(&header(), &theirs), &here);
+    let log = take_in(&mut now, &plan);
+    now.insert(RecordId(1), set(&now[&RecordId(1)], OURS, 100, Field::Met, "barn, by the river"));
+    assert!(!now[&RecordId(1)].is_in_conflict());
+    take_back(&mut now, &log);
+    let conflicts = now[&RecordId(1)].conflicts();
+    let asked: Vec<_> = conflicts.iter().map(Conflict::field).collect();
+    assert_eq!(asked, [&Field::Met], "the fair, or what was written in place of the barn");
+    // Taken in again, it is as it was before.
+    take_in(&mut now, &plan);
+    assert!(!now[&RecordId(1)].is_in_conflict());
+}
+
+#[test]
 fn rows_that_are_left_out() {
     let here = book([couple(1, OURS, 1, "fair")]);
     let mut high = couple(2, THEIRS, 1, "van");
@@ -232,6 +251,26 @@ fn a_lost_phone_gets_its_settings_back() {
         planned(&write(&Header { practice: Some(RecordId(1)), ..head }, [&fair(1, THEIRS, 5)]), &Book::new()).practice,
         Offer::None
     );
+}
+
+#[test]
+fn two_phones_with_one_practice_settle_what_they_have_set_differently() {
+    let fair = Field::Practice(PracticeField::Fair);
+    let set = |record: &Record, by, n, text: &str| {
+        let mut record = record.clone();
+        say(&mut record, by, n, vec![Write::set(fair.clone(), Value::Text(text.into()))]);
+        record
+    };
+    // Another's practice is kept beside, whatever stands in it; this phone's own is told of and asked about.
+    for (id, news, asked) in
+        [(RecordId(0x77), News::Silent, vec![]), (installation().practice, News::Changed, vec![fair.clone()])]
+    {
+        let start = set(&Record::new(id, Kind::Practice), THEIRS, 5, "quay");
+        let here = book([set(&start, InstallationId(9), 6, "barn")]);
+        let plan = planned(&write(&header(), [&set(&start, InstallationId(8), 6, "mill")]), &here);
+        assert_eq!((plan.entries[0].news, &plan.entries[0].conflicts), (news, &asked));
+        assert_eq!(plan.in_conflict(), asked.len());
+    }
 }
 
 proptest! {

@@ -1,36 +1,8 @@
 // Files out and in: a copy of the book, a colleague's phone, the preview, taking an import back, and bad input.
 import { readFile } from "node:fs/promises";
 import { axe, overflow, smallTargets } from "./checks.js";
+import { choose, colleague, copy, download } from "./colleague.js";
 import { TODAY, expect, go, hand, heading, line, loadExamples, meet, notice, ready, said, test } from "./hand.js";
-
-/** Another phone: a profile of its own, with the app open. */
-async function colleague(browser, guard, site, at = TODAY) {
-  const context = await browser.newContext();
-  guard.follow(context);
-  await context.clock.setFixedTime(at);
-  const page = await context.newPage();
-  await page.goto(site.url);
-  await ready(page);
-  return page;
-}
-
-/** Presses download on the screen of a file, and answers with what was written. */
-async function download(page) {
-  const [download] = await Promise.all([page.waitForEvent("download"), hand(page).press("Download")]);
-  return { name: download.suggestedFilename(), text: await readFile(await download.path(), "utf8") };
-}
-
-/** The whole book as a file. */
-async function copy(page) {
-  await go(page, "#/practice/copies");
-  return download(page);
-}
-
-/** Chooses a file, whatever it is called, and waits for what is said of it. */
-async function choose(page, body, name = "book.json") {
-  await go(page, "#/practice/copies/bring-in");
-  await page.locator("#file").setInputFiles({ name, mimeType: "application/octet-stream", buffer: Buffer.from(body) });
-}
 
 /** At the end of the page nothing that is said lies over a button. */
 async function expectClear(page, button) {

@@ -81,6 +81,7 @@ test("a holiday that is worked moves the date", async ({ page, install }) => {
   await go(page, "#/practice/closures/holidays");
   await thumb.tap(page.locator("#kept-early-may"));
   await thumb.press("Save");
+  await expect(notice(page)).toContainText("saved");
   await go(page, "#/bench/dates?wedding=22%20May%202027");
   await expect(answer(page)).toContainText("Fri 9 Apr 2027");
 });
@@ -174,6 +175,7 @@ test("an order has as many extras of the jeweller's own as it likes", async ({ p
   expect(ids).toHaveLength(own.length);
   for (const box of ids) await thumb.tap(page.locator(`#${box}`));
   await thumb.press(/^Use order by/);
+  await expect(heading(page)).toHaveText("Tess");
   await go(page, `#/couple/${id}/stage`);
   await thumb.choose("Stage", "ordered");
   await thumb.put(page.getByLabel("Since"), "1 October 2026");

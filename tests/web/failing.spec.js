@@ -6,21 +6,15 @@
 //   cleared     real: the browser clears the database under the open app (DevTools protocol)
 //   suspended   played: the connection is closed behind the app's back, as phones do, and opening it fails once
 //   upgrade     played: the browser refuses to make the second of the two stores
+//   silent      played: the browser does not answer the first time it is asked to open the database
 //   newer, older  another tab opens the database under another version, as another version of the app would
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { axe, overflow, smallTargets } from "./checks.js";
-import { coupleOf, expect, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
+import { download } from "./colleague.js";
+import { TODAY, coupleOf, expect, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
 
 const alert = (page) => page.getByRole("alert");
-
-/** Taps a button, and answers with the file that is downloaded: its name, its text. */
-async function download(page, button) {
-  const coming = page.waitForEvent("download");
-  await hand(page).press(button);
-  const file = await coming;
-  return { name: file.suggestedFilename(), text: await readFile(await file.path(), "utf8") };
-}
 
 /** What is wrong with the look of a screen. */
 async function faults(page) {
@@ -175,6 +169,35 @@ async function bare(context, site) {
   await page.goto(`${site.url}bare`);
   return page;
 }
+
+test("a phone that does not answer is said to be slow, and is asked again with a press", async ({ page, site, install }) => {
+  await install();
+  await meet(page, "Tess");
+  await page.addInitScript(() => {
+    const open = IDBFactory.prototype.open;
+    let asked = 0;
+    IDBFactory.prototype.open = function (...given) {
+      const request = open.apply(this, given);
+      asked += 1;
+      // Nobody hears of the first one.
+      if (asked === 1) for (const event of ["success", "upgradeneeded", "error"]) request.addEventListener(event, (it) => it.stopImmediatePropagation());
+      return request;
+    };
+  });
+  await page.clock.install({ time: TODAY });
+  await page.goto("about:blank");
+  await page.goto(site.url);
+  await expect(heading(page)).toHaveText("Opening the book");
+  await page.clock.runFor(9000);
+  await expect(page.getByText("This takes long.")).toHaveCount(0);
+  await page.clock.runFor(2000);
+  await expect(page.getByText("This takes long.")).toBeVisible();
+  expect(await faults(page)).toEqual([]);
+  await hand(page).press("Try again");
+  await ready(page);
+  await go(page, "#/couples");
+  await expect(page.getByRole("link", { name: /Tess/ })).toBeVisible();
+});
 
 test("an old tab beside a newer one says so at once, keeps what is typed and gives the book away", async ({ page, context, site, install }) => {
   await install();

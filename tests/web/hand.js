@@ -308,6 +308,7 @@ export const ADDRESSES = [
   ["Setting::Install", () => "#/practice/install"],
   ["Setting::Copies", () => "#/practice/copies"],
   ["Setting::BringIn", () => "#/practice/copies/bring-in"],
+  ["Setting::Differences", () => "#/practice/differences"],
   ["Setting::Example", () => "#/practice/example"],
 ];
 

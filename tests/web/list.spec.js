@@ -182,6 +182,7 @@ test("everything is deleted with one press, and put back with another", async ({
   await hand(page).press("Put it back");
   expect(await kept(page)).toEqual(before);
   await hand(page).press("Delete everything on this phone");
+  await expect(page.getByText("Deleted from this phone.")).toBeVisible();
   await go(page, "#/list");
   await expect(page.getByText("0 of 16 answered")).toBeVisible();
 });

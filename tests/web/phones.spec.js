@@ -1,31 +1,10 @@
 // Two phones that say different things, the history, names of phones, and erasing for good.
-import { readFile } from "node:fs/promises";
 import { axe, overflow, smallTargets } from "./checks.js";
+import { bringIn, choose, colleague, copy } from "./colleague.js";
 import { TODAY, expect, fieldsOf, go, hand, heading, line, meet, notice, ready, rows, test } from "./hand.js";
 
-async function colleague(browser, guard, site) {
-  const context = await browser.newContext();
-  guard.follow(context);
-  // A year behind: only the shown time is wrong.
-  await context.clock.setFixedTime(new Date("2025-11-25T09:00:00"));
-  const page = await context.newPage();
-  await page.goto(site.url);
-  await ready(page);
-  return page;
-}
-
-async function copy(page) {
-  await go(page, "#/practice/copies");
-  const [download] = await Promise.all([page.waitForEvent("download"), hand(page).press("Download")]);
-  return readFile(await download.path(), "utf8");
-}
-
-async function bringIn(page, text) {
-  await go(page, "#/practice/copies/bring-in");
-  await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(text) });
-  await hand(page).press(/Bring (in|it)/);
-  await expect(notice(page)).toContainText("Brought in");
-}
+// A year behind: only the shown time is wrong.
+const BEHIND = new Date("2025-11-25T09:00:00");
 
 async function width(page, id, mm) {
   await go(page, `#/couple/${id}/band/first`);
@@ -41,12 +20,11 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await hand(page).follow(/^This phone/);
   await hand(page).write(page.getByLabel("Name of the phone"), "Fair phone");
   await hand(page).press("Save");
-  const other = await colleague(browser, guard, site);
+  const other = await colleague(browser, guard, site, BEHIND);
   await bringIn(other, await copy(page));
   await width(page, id, "2.5");
   await width(other, id, "3");
-  await go(other, "#/practice/copies/bring-in");
-  await other.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(await copy(page)) });
+  await choose(other, (await copy(page)).text);
   await expect(other.getByRole("heading", { name: /you choose afterwards/ })).toBeVisible();
   await expect(line(other, "Ada")).toContainText("band, width: 3 mm here, 2.5 mm in the file");
   await hand(other).press(/Bring in/);
@@ -103,7 +81,7 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await expect(other.getByText("to settle")).toHaveCount(0);
   await go(other, `#/couple/${id}/history`);
   await expect(other.locator(".history"), "the name goes along in files of the whole book").toContainText("Fair phone");
-  const body = (text) => text.slice(text.indexOf('"records"'));
+  const body = ({ text }) => text.slice(text.indexOf('"records"'));
   expect(body(await copy(other))).toBe(body(await copy(page)));
 
   await go(page, `#/couple/${id}/history`);
@@ -117,7 +95,7 @@ test("where two disagree both stand side by side until one is chosen with two ta
 test("put away here, edited there: it is asked, and nothing is lost", async ({ page, browser, guard, site, install }) => {
   await install();
   const id = await meet(page, "Ada");
-  const other = await colleague(browser, guard, site);
+  const other = await colleague(browser, guard, site, BEHIND);
   await bringIn(other, await copy(page));
   await width(other, id, "3");
   await go(page, `#/couple/${id}`);
@@ -135,7 +113,7 @@ test("put away here, edited there: it is asked, and nothing is lost", async ({ p
 test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, install }) => {
   await install();
   const id = await meet(page, "Ada", { second: "Bo", reach: "07700 900111" });
-  const text = await copy(page);
+  const { text } = await copy(page);
   await go(page, `#/couple/${id}/notes`);
   await hand(page).write(page.getByLabel("New note"), "half typed secret");
   await go(page, `#/couple/${id}`);
@@ -155,8 +133,7 @@ test("erased for good: a tick and another press, no word is left, and an old fil
   expect(kept, "a bare mark").toContain(id);
   await go(page, `#/couple/${id}/notes`);
   await expect(page.locator("main")).toContainText("They were erased for good.");
-  await go(page, "#/practice/copies/bring-in");
-  await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(text) });
+  await choose(page, text);
   await expect(page.locator("main")).toContainText("1 couple was erased on this phone and stay so.");
   await expect(page.getByRole("button", { name: /Bring in/ })).toHaveCount(0);
 });
@@ -164,7 +141,7 @@ test("erased for good: a tick and another press, no word is left, and an old fil
 test("erased there: the preview says what goes, a file comes first, and the button counts it apart", async ({ page, browser, guard, site, install }) => {
   await install();
   const id = await meet(page, "Ada");
-  const other = await colleague(browser, guard, site);
+  const other = await colleague(browser, guard, site, BEHIND);
   await bringIn(other, await copy(page));
   await go(page, `#/couple/${id}/erase`);
   await hand(page).tap(page.getByLabel("I have read what goes"));
@@ -172,12 +149,50 @@ test("erased there: the preview says what goes, a file comes first, and the butt
   await expect(notice(page)).toContainText("Erased for good");
   await meet(page, "Bea");
   await width(other, id, "3");
-  await go(other, "#/practice/copies/bring-in");
-  await other.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(await copy(page)) });
+  await choose(other, (await copy(page)).text);
   await expect(other.locator("main")).toContainText("Bringing this in erases them here too, with what only this phone knew.");
   await expect(line(other, "make a file of them first").locator("a")).toHaveAttribute("href", `#/couple/${id}/copy`);
   await hand(other).press("Bring in 1 couple, erase 1");
   await expect(other.locator(".last-import")).toContainText("1 couple brought in on");
+});
+
+test("two phones with one practice settle what they have set differently", async ({ page, browser, guard, site, install }) => {
+  await install();
+  const fair = async (phone, name) => {
+    await go(phone, "#/practice/fair");
+    await hand(phone).put(phone.getByLabel("Fair of today"), name);
+    await hand(phone).press("Save");
+    await expect(notice(phone)).toContainText("saved");
+  };
+  await fair(page, "Quay fair");
+  const other = await colleague(browser, guard, site, BEHIND);
+  await choose(other, (await copy(page)).text);
+  await hand(other).tap(other.getByLabel("Take over the settings of the practice too"));
+  await hand(other).press(/Bring (in|it)/);
+  await expect(notice(other)).toContainText("Brought in");
+  await fair(page, "Barn fair");
+  await fair(other, "Mill fair");
+  await choose(other, (await copy(page)).text);
+  await expect(line(other, "Settings under Practice")).toContainText("Mill fair here, Barn fair in the file");
+  await hand(other).press(/Bring (in|it)/);
+  await expect(other.getByRole("heading", { name: "The settings to settle" })).toBeVisible();
+  await hand(other).tap(line(other, "Settings under Practice"));
+  await expect(heading(other)).toHaveText("Differences to settle");
+  await go(other, "#/practice");
+  await expect(line(other, "1 difference to settle")).toBeVisible();
+  await meet(other, "Ada");
+  await go(other, "#/today");
+  await hand(other).tap(line(other, "Settings under Practice"));
+  expect(await axe(other)).toEqual([]);
+  expect(await smallTargets(other)).toEqual([]);
+  await hand(other).press("Keep Barn fair");
+  await expect(other.locator("main")).toContainText("Nothing is left to settle.");
+  await go(other, "#/today");
+  await expect(line(other, "Settings under Practice")).toHaveCount(0);
+  await bringIn(page, await copy(other));
+  await go(page, "#/practice");
+  await expect(line(page, "Barn fair")).toBeVisible();
+  await expect(page.getByText("to settle")).toHaveCount(0);
 });
 
 test("put away instead of erased: nothing is lost, and the way back leads to the couple", async ({ page, install }) => {

@@ -1,33 +1,16 @@
 // One couple that two phones have written down by themselves: noticed before it comes in, joined, and taken apart.
-import { readFile } from "node:fs/promises";
 import { axe, overflow, smallTargets } from "./checks.js";
-import { expect, fieldsOf, go, hand, heading, meet, notice, ready, test } from "./hand.js";
-
-async function colleague(browser, guard, site) {
-  const context = await browser.newContext();
-  guard.follow(context);
-  await context.clock.setFixedTime(new Date("2026-11-25T09:00:00"));
-  const page = await context.newPage();
-  await page.goto(site.url);
-  await ready(page);
-  return page;
-}
-
-async function copy(page) {
-  await go(page, "#/practice/copies");
-  const [download] = await Promise.all([page.waitForEvent("download"), hand(page).press("Download")]);
-  return readFile(await download.path(), "utf8");
-}
+import { choose, colleague, copy } from "./colleague.js";
+import { expect, fieldsOf, go, hand, heading, meet, notice, test } from "./hand.js";
 
 test("the same couple from two phones is noticed, joined with what differs side by side, and taken apart", async ({ page, browser, guard, site, install }) => {
   await install();
   const ours = await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027" });
   const other = await colleague(browser, guard, site);
   const theirs = await meet(other, "bo", { second: "ADA", wedding: "May 2027", reach: "07700 900111" });
-  const text = await copy(other);
+  const { text } = await copy(other);
 
-  await go(page, "#/practice/copies/bring-in");
-  await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(text) });
+  await choose(page, text);
   await expect(page.getByRole("heading", { name: "New, but perhaps here already" })).toBeVisible();
   expect(await axe(page)).toEqual([]);
   await hand(page).press(/Bring in/);

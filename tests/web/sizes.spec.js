@@ -87,6 +87,7 @@ test("a try-on band that fits is a reading with one tap; a worn ring stands for 
   await go(page, "#/practice/tray/new");
   for (const [label, text] of [["Its number", "7"], ["Its size", "UK N"], ["Width", "4"]]) await thumb.write(page.getByLabel(label, { exact: true }), text);
   await thumb.press("Save");
+  await expect(notice(page)).toContainText("saved");
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
   await thumb.tap(page.getByText("Try-on bands"));
@@ -108,6 +109,7 @@ test("a try-on band that contradicts the readings is asked about before it count
   await go(page, "#/practice/tray/new");
   for (const [label, text] of [["Its number", "9"], ["Its size", "UK R"], ["Width", "3"]]) await thumb.write(page.getByLabel(label, { exact: true }), text);
   await thumb.press("Save");
+  await expect(notice(page)).toContainText("saved");
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
   await read(page, "UK M");

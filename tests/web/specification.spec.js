@@ -76,6 +76,7 @@ test("a couple that said no has no text to send, and an example is only looked a
   await go(page, `#/couple/${id}/recorded`);
   await hand(page).choose("May you write this down?", "No");
   await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
   await go(page, `#/couple/${id}/specification`);
   await expect(page.locator(".caution")).toContainText("nothing about them leaves this phone");
   await expect(paper(page)).toHaveCount(0);

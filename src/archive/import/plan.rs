@@ -114,6 +114,12 @@ impl Plan {
         self.entries.iter().filter(|entry| entry.news == news).count()
     }
 
+    /// How many couples would come in or change.
+    pub fn couples(&self) -> usize {
+        let comes = |entry: &&Entry| matches!(entry.news, News::New | News::Changed);
+        self.entries.iter().filter(comes).filter(|entry| entry.incoming.kind == Kind::Couple).count()
+    }
+
     /// How many entries would wait for a decision.
     pub fn in_conflict(&self) -> usize {
         self.entries.iter().filter(|entry| !entry.conflicts.is_empty()).count()

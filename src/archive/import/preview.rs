@@ -7,6 +7,7 @@ use crate::archive::file::{FileError, Header, Row, open};
 use crate::archive::installation::Installation;
 use crate::archive::merge::{added, knows, merge};
 use crate::book::change::Change;
+use crate::book::field::Field;
 use crate::book::id::{InstallationId, Moment, RecordId};
 use crate::book::merge::conflict::Conflict;
 use crate::book::record::{Kind, Record};
@@ -31,6 +32,8 @@ pub enum Here<'a> {
 #[derive(Debug)]
 pub struct Preview {
     installation: InstallationId,
+    /// This phone's own practice: another one is kept beside, and nobody has to hear of it.
+    practice: RecordId,
     next: u64,
     now: Moment,
     seen: BTreeSet<RecordId>,
@@ -75,8 +78,8 @@ impl Preview {
             practice: other.map_or(Offer::None, Offer::Offered),
             perhaps: Vec::new(),
         };
-        let (installation, next) = (installation.id, installation.next);
-        Preview { installation, next, now, seen: BTreeSet::new(), far_off: BTreeMap::new(), plan }
+        let (installation, practice, next) = (installation.id, installation.practice, installation.next);
+        Preview { installation, practice, next, now, seen: BTreeSet::new(), far_off: BTreeMap::new(), plan }
     }
 
     /// Takes the next row of the file, with what stands here under its id.
@@ -137,7 +140,8 @@ impl Preview {
     fn entry(&mut self, here: &Record, is_here: bool, merged: &Record, incoming: Record) -> Entry {
         let added = added(here, merged);
         added.iter().for_each(|change| self.look_at(change, incoming.id));
-        let is_silent = incoming.kind == Kind::Practice || here.erased().is_some();
+        let is_beside = incoming.kind == Kind::Practice && incoming.id != self.practice;
+        let is_silent = is_beside || here.erased().is_some();
         let news = match (incoming.erased().is_some(), is_here) {
             (true, true) if !is_silent => News::Erased,
             (true, _) => News::Silent,
@@ -148,7 +152,8 @@ impl Preview {
         let fields: BTreeSet<_> = added.iter().flat_map(|change| &change.sets).map(|set| &set.field).collect();
         let known: BTreeSet<_> = here.conflicts().iter().map(Conflict::field).collect();
         let conflicts = merged.conflicts();
-        let conflicts = conflicts.iter().map(Conflict::field).filter(|field| !known.contains(field)).cloned().collect();
+        let is_asked = |field: &&Field| !is_beside && !known.contains(field);
+        let conflicts = conflicts.iter().map(Conflict::field).filter(is_asked).cloned().collect();
         let fields = fields.into_iter().cloned().collect();
         Entry { incoming, news, fields, conflicts }
     }

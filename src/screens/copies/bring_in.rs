@@ -70,8 +70,7 @@ pub fn bring_in() -> AnyView {
         if plan.is_empty() {
             return Some(leave);
         }
-        let count = plan.count(News::New) + plan.count(News::Changed);
-        let take = button(Weight::Primary, say::bring_in(count, plan.count(News::Erased)), move || {
+        let take = button(Weight::Primary, say::bring_in(plan.couples(), plan.count(News::Erased)), move || {
             let take_practice = take_practice.get_untracked() && plan.practice != Offer::None;
             let in_conflict = plan.entries.iter().filter(|entry| !entry.conflicts.is_empty());
             let ids: Vec<RecordId> = in_conflict.map(|entry| entry.incoming.id).collect();

@@ -4,9 +4,10 @@
 use leptos::prelude::*;
 
 use super::list::last_import;
-use crate::app::address::{Address, Part};
+use crate::app::address::{Address, Part, Setting};
 use crate::app::state::App;
 use crate::book::id::RecordId;
+use crate::book::practice::Practice;
 use crate::parts::el::{maybe, or_nothing};
 use crate::parts::lay::{all, para, section};
 use crate::parts::line::{Line, line, lines};
@@ -17,7 +18,7 @@ use crate::words::{book as say_book, copies as say, phones as say_phones};
 /// So many names are shown.
 const NAMES: usize = 50;
 
-/// `differ` are the couples that the import brought to differ; none as long as nothing was brought in here.
+/// `differ` are the records that the import brought to differ; none as long as nothing was brought in here.
 pub fn brought(app: App, differ: RwSignal<Option<Vec<RecordId>>>) -> AnyView {
     maybe(move || {
         let ids = differ.get()?;
@@ -33,15 +34,22 @@ pub fn brought(app: App, differ: RwSignal<Option<Vec<RecordId>>>) -> AnyView {
         } else {
             let shown = lines(Signal::stored(rows.into_iter().take(NAMES).collect::<Vec<_>>()));
             let more = or_nothing((more > 0).then(|| para("small", say::and_more(more))));
-            section(say::to_settle(left), vec![shown, more])
+            let settings = app.practice(|practice| ids.contains(&practice.0.id) && practice.0.is_in_conflict());
+            section(say::to_settle(left - usize::from(settings), settings), vec![shown, more])
         };
         Some(all(vec![what, last_import(app)]))
     })
 }
 
 fn to_settle(app: App, id: RecordId) -> Option<Line> {
-    let read = app.couple(id, |couple| (say_book::names(couple), couple.0.conflicts().len()));
-    let (names, count) = read.filter(|(_, count)| *count > 0)?;
-    let to = Address::Part(id, Part::Differences).to_string();
-    Some(line(harmless(&names), "", to).small(say_phones::differences(count)).mark(Mark::Care))
+    let couple = app.couple(id, |couple| {
+        let to = Address::Part(id, Part::Differences);
+        (say_book::names(couple), couple.0.conflicts().len(), to)
+    });
+    let practice = || {
+        let of = |practice: Practice<'_>| (practice.0.id == id).then(|| practice.0.conflicts().len());
+        Some((say_phones::SETTINGS.to_owned(), app.practice(of)?, Address::Setting(Setting::Differences)))
+    };
+    let (names, count, to) = couple.or_else(practice).filter(|(_, count, _)| *count > 0)?;
+    Some(line(harmless(&names), "", to.to_string()).small(say_phones::differences(count)).mark(Mark::Care))
 }

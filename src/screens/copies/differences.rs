@@ -1,20 +1,22 @@
-//! Where two phones say different things of a couple: both side by side, with who and when, until one is chosen.
+//! Where two phones say different things of a couple, or set different things in one practice: both side by side, with who and when, until one is chosen.
 
 use crate::parts::el::{el, live, or_nothing};
 use crate::parts::lay::{all, block, column, heading, para, row};
 use leptos::prelude::*;
 
-use crate::app::address::Part;
+use crate::app::address::{Part, Setting};
 use crate::app::state::{App, app};
 use crate::book::change::Write;
 use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
 use crate::book::merge::conflict::{Conflict, Side};
+use crate::book::record::Record;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, button};
-use crate::parts::page::page;
+use crate::parts::page::{Head, page};
 use crate::screens::couple::{Whose, whose};
+use crate::screens::practice;
 use crate::words::{fields, phones as say, screens};
 
 /// What waits for a decision, ready to be shown.
@@ -34,26 +36,42 @@ struct Shown {
     keep: Option<(String, Write)>,
 }
 
-pub fn differences(id: RecordId) -> AnyView {
+pub fn of_couple(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, .. } = whose(id, say::DIFFERENCES, Part::Differences);
+    let all_of_them = move || app.couple(id, |couple| read(app, couple.0)).unwrap_or_default();
+    differences(head, all_of_them, move |write, said| app.save(id, vec![write], said, || ()))
+}
+
+pub fn of_practice() -> AnyView {
+    let app = app();
+    let head = practice::head(Setting::Differences, say::DIFFERENCES);
+    let all_of_them = move || app.practice(|practice| read(app, practice.0));
+    differences(head, all_of_them, move |write, said| app.set_practice(vec![write], said, || ()))
+}
+
+fn differences(
+    head: Head,
+    all_of_them: impl Fn() -> Vec<Difference> + Send + Sync + 'static,
+    save: impl Fn(Write, String) + Copy + Send + Sync + 'static,
+) -> AnyView {
     let content = move || {
-        let all_of_them = app.couple(id, |couple| read(app, couple)).unwrap_or_default();
+        let all_of_them = all_of_them();
         if all_of_them.is_empty() {
             return para("settled", say::ALL_SETTLED);
         }
-        let shown = all_of_them.into_iter().map(|difference| one(app, id, difference)).collect();
+        let shown = all_of_them.into_iter().map(|difference| one(difference, save)).collect();
         all(vec![para("", say::DIFFERENCES_HOW), all(shown)])
     };
     page(head, column(vec![live(content)]), None)
 }
 
-fn one(app: App, id: RecordId, of: Difference) -> AnyView {
+fn one(of: Difference, save: impl Fn(Write, String) + Copy + Send + Sync + 'static) -> AnyView {
     let Difference { heading: title, what, sides, choices } = of;
     let said = say::chosen(&title);
     let choose = |(label, write): (String, Write)| {
         let said = said.clone();
-        button(Weight::Quiet, label, move || app.save(id, vec![write.clone()], said.clone(), || ()))
+        button(Weight::Quiet, label, move || save(write.clone(), said.clone()))
     };
     let side = |side: Shown| {
         let rest = or_nothing((!side.rest.is_empty()).then(|| para("side-rest", side.rest)));
@@ -72,8 +90,8 @@ fn one(app: App, id: RecordId, of: Difference) -> AnyView {
         .view()
 }
 
-fn read(app: App, couple: Couple<'_>) -> Vec<Difference> {
-    couple.0.conflicts().iter().map(|conflict| difference(app, couple, conflict)).collect()
+fn read(app: App, record: &Record) -> Vec<Difference> {
+    record.conflicts().iter().map(|conflict| difference(app, Couple(record), conflict)).collect()
 }
 
 fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Difference {

@@ -30,7 +30,7 @@ use crate::book::id::RecordId;
 pub fn part(id: RecordId, part: Part) -> AnyView {
     match part {
         Part::Specification => specification::specification(id),
-        Part::Differences => differences::differences(id),
+        Part::Differences => differences::of_couple(id),
         Part::Same => same::same(id),
         Part::History => history::history(id),
         Part::Copy => out::one(id),
@@ -45,6 +45,7 @@ pub fn setting(setting: Setting) -> AnyView {
         Setting::Install => install::install(),
         Setting::Copies => list::copies(),
         Setting::BringIn => bring_in::bring_in(),
+        Setting::Differences => differences::of_practice(),
         Setting::PhoneName(by) => phone_name::phone_name(by),
         _ => not_here(),
     }

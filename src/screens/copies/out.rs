@@ -81,7 +81,13 @@ impl Out {
 
     /// Share it, or download it.
     pub fn buttons(self) -> AnyView {
-        let there = Memo::new(move |_| self.made.with(|made| made.as_ref().is_some_and(|made| made.couples > 0)));
+        // A book without couples may have the settings in it.
+        let is_set = move || {
+            let is_book = self.which.with(|which| *which == Some(Which::Book));
+            is_book && self.app.practice(|practice| !practice.0.changes().is_empty())
+        };
+        let is_any = move |made: &Arc<Made>| made.couples > 0 || is_set();
+        let there = Memo::new(move |_| self.made.with(|made| made.as_ref().is_some_and(is_any)));
         maybe(move || {
             there.get().then(|| {
                 let share = share::can_share_files()

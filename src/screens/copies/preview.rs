@@ -14,6 +14,7 @@ use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
 use crate::book::leaving::may_leave;
+use crate::book::record::Kind;
 use crate::book::value::Value;
 use crate::parts::choice::check;
 use crate::parts::line::{Line, line, lines};
@@ -90,7 +91,10 @@ fn erased_row(app: App, entry: &Entry) -> Line {
 fn differing_row(app: App, entry: &Entry) -> Line {
     let both = |field: &Field| {
         let value = |of: Option<&Value>| phones::head(&fields::value(of)).to_owned();
-        let here = app.couple(entry.incoming.id, |couple| value(couple.0.get(field))).unwrap_or_default();
+        let here = match entry.incoming.kind {
+            Kind::Couple => app.couple(entry.incoming.id, |couple| value(couple.0.get(field))).unwrap_or_default(),
+            Kind::Practice => app.practice(|practice| value(practice.0.get(field))),
+        };
         let there = value(entry.incoming.get(field));
         let name = fields::field(Couple(&entry.incoming), field);
         // Where both begin alike, or it is not in the value that they differ, the field alone is named.
@@ -123,7 +127,10 @@ fn group<'a>(
         let record = &entry.incoming;
         // What is here has the names that are known here.
         let here = app.couple(record.id, |couple| (!couple.is_blank()).then(|| say_book::names(couple))).flatten();
-        let name = here.unwrap_or_else(|| say_book::names(Couple(record)));
+        let name = match record.kind {
+            Kind::Couple => here.unwrap_or_else(|| say_book::names(Couple(record))),
+            Kind::Practice => phones::SETTINGS.to_owned(),
+        };
         Line { name: harmless(&name), mark: Some(mark), ..said(app, entry) }
     };
     let rows: Vec<Line> = entries.iter().take(NAMES).map(row).collect();

@@ -43,6 +43,8 @@ use crate::storage::preferences;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::words::finger as say_finger;
 use crate::words::gauges as say_gauges;
+use crate::words::parts::Mark;
+use crate::words::phones as say_phones;
 use crate::words::{copies as say_copies, dates as say_dates, format, screens as say_frame, sizing as say_sizing};
 use crate::words::{planning as plan, practice as say};
 
@@ -54,7 +56,7 @@ pub fn practice() -> AnyView {
         section(heading, vec![rows])
     };
     let content = column(vec![
-        lines(Signal::derive(move || vec![fair_line(app)])),
+        lines(Signal::derive(move || differences_line(app).into_iter().chain([fair_line(app)]).collect())),
         part(say::MEASURING, measuring),
         part(say::DAYS, days),
         part(say::APP, the_app),
@@ -82,7 +84,9 @@ pub fn setting(setting: Setting) -> AnyView {
         Setting::Stack => stack::stack(),
         Setting::Fit => fit::fit(),
         Setting::Phone => phone::phone(),
-        Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn => copies::setting(setting),
+        Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn | Setting::Differences => {
+            copies::setting(setting)
+        }
         Setting::Example => example::example(),
     }
 }
@@ -94,6 +98,12 @@ fn to(setting: Setting) -> String {
 fn fair_line(app: App) -> Line {
     let fair = app.practice(|practice| practice.fair().map(str::to_owned));
     line(say::FAIR, fair.unwrap_or_else(|| say::NOT_SET.to_owned()), to(Setting::Fair))
+}
+
+fn differences_line(app: App) -> Option<Line> {
+    let count = app.practice(|practice| practice.0.conflicts().len());
+    let row = || line(say_phones::differences(count), "", to(Setting::Differences)).mark(Mark::Care);
+    (count > 0).then(row)
 }
 
 fn measuring(app: App) -> Vec<Line> {
