@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value as Json, json};
 
-use super::object::{Object, list, put, text};
+use super::object::{Object, list, put, says_the_same, text};
 use super::row::{rest, settled};
 use super::{key, value};
 use crate::book::change::{Change, Set};
@@ -90,7 +90,7 @@ fn read_set(json: Json, newer: bool) -> Option<Set> {
 
 /// Keeps a part as it stands in the file if it would be written differently: it carries more than is read from it.
 fn carry(row: &mut Map<String, Json>, key: &str, read: Json, written: Json) {
-    if read != written {
+    if !says_the_same(&read, &written) {
         row.insert(key.to_owned(), read);
     }
 }

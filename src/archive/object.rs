@@ -98,3 +98,16 @@ pub(super) fn put(out: &mut String, what: Arguments<'_>) {
 pub(super) fn is_plain(byte: u8) -> bool {
     byte >= b' ' && byte != b'"' && byte != b'\\'
 }
+
+/// Whether two values are the same to every reader of JSON, which knows one kind of number: `3` and `3.0`.
+pub(super) fn says_the_same(one: &Json, other: &Json) -> bool {
+    match (one, other) {
+        (Json::Number(a), Json::Number(b)) if a.is_f64() != b.is_f64() => a.as_f64() == b.as_f64(),
+        (Json::Array(a), Json::Array(b)) => a.len() == b.len() && a.iter().zip(b).all(|(a, b)| says_the_same(a, b)),
+        (Json::Object(a), Json::Object(b)) => {
+            let is_in = |(name, value): (&String, &Json)| b.get(name).is_some_and(|other| says_the_same(value, other));
+            a.len() == b.len() && a.iter().all(is_in)
+        }
+        _ => one == other,
+    }
+}

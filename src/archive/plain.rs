@@ -4,7 +4,7 @@
 
 use std::sync::Arc;
 
-use super::object::is_plain;
+use super::object::{is_plain, says_the_same};
 use super::row::{MAJOR, MINOR, read_kind, version};
 use super::scan::Scan;
 use super::value::write;
@@ -95,7 +95,7 @@ fn value_of(field: &Field, text: &str) -> Option<Value> {
         None => serde_json::from_str(text).ok()?,
     };
     let value = value::read(field, &json)?;
-    if matches!(value, Value::Text(_)) || write(&value) == json { Some(value) } else { None }
+    if matches!(value, Value::Text(_)) || says_the_same(&json, &write(&value)) { Some(value) } else { None }
 }
 
 fn stamps(scan: &mut Scan<'_>) -> Option<Vec<Stamp>> {

@@ -192,6 +192,13 @@ proptest! {
         prop_assert_eq!(read(&write(&record)), Ok(record));
     }
 
+    /// Another program that has read it and written it again may write 3.0 as 3: it is the same row.
+    #[test]
+    fn rewritten_by_another_program(record in arbitrary::record()) {
+        let row: Json = serde_json::from_str(&write(&record)).unwrap();
+        prop_assert_eq!(read(&one_kind(row).to_string()), Ok(record));
+    }
+
     /// Cut off anywhere, a row is no row.
     #[test]
     fn cut_off(record in arbitrary::record(), at in any::<prop::sample::Index>()) {
@@ -216,7 +223,7 @@ proptest! {
             let twice = read(&write(&read_again));
             prop_assert_eq!(twice.as_ref(), Ok(&read_again));
             let carried: Json = serde_json::from_str(&write(&read_again)).unwrap();
-            prop_assert_eq!(in_order(carried), in_order(row));
+            prop_assert_eq!(in_order(one_kind(carried)), in_order(one_kind(row)));
             for change in read_again.changes() {
                 read_again.undo(change.stamp, Moment(0));
             }
@@ -255,6 +262,19 @@ fn in_order(mut row: Json) -> Json {
         changes.sort_by_key(|change| (change["n"].as_u64(), change["by"].to_string(), change.to_string()));
     }
     row
+}
+
+/// The row with every whole number written without a point, as most programs do that write JSON.
+fn one_kind(json: Json) -> Json {
+    match json {
+        Json::Number(number) => match number.as_f64() {
+            Some(float) if number.is_f64() && float.fract() == 0.0 && float.abs() < 1e15 => json!(float as i64),
+            _ => Json::Number(number),
+        },
+        Json::Array(all) => all.into_iter().map(one_kind).collect(),
+        Json::Object(all) => all.into_iter().map(|(name, part)| (name, one_kind(part))).collect(),
+        other => other,
+    }
 }
 
 /// How many parts a row has, itself left out.
