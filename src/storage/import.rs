@@ -1,6 +1,6 @@
 //! Taking a file in, taking that back, and erasing: each in one transaction, all of it or nothing.
 
-use std::collections::{BTreeMap, VecDeque};
+use std::collections::BTreeMap;
 
 use idb::{ObjectStore, Transaction};
 use wasm_bindgen::JsValue;
@@ -15,9 +15,6 @@ use crate::archive::installation::Installation;
 use crate::archive::row::{self, RowError};
 use crate::book::id::{InstallationId, Moment, RecordId, Stamp};
 use crate::book::record::Record;
-
-/// So many blocks are asked for before their turn.
-const AHEAD: usize = 4;
 
 /// The key of what the last import added.
 const LOG: &str = "import";
@@ -102,15 +99,10 @@ async fn import_within(
         let block = blocks.next()?;
         Some(ask(&store, block.iter().map(|entry| entry.incoming.id).collect()).map(|asked| (block, asked)))
     };
-    // The next blocks come in while this one is worked on.
-    let mut ahead = VecDeque::new();
-    loop {
-        while ahead.len() < AHEAD
-            && let Some(next) = ask_next().transpose()?
-        {
-            ahead.push_back(next);
-        }
-        let Some((block, asked)) = ahead.pop_front() else { break };
+    let mut next = ask_next().transpose()?;
+    while let Some((block, asked)) = next {
+        // The next block comes in while this one is worked on.
+        next = ask_next().transpose()?;
         let here = asked.answer(&store).await?;
         for entry in block {
             let (record, taken) = log::take_in(here.get(&entry.incoming.id), &entry.incoming);
