@@ -3,6 +3,7 @@
 pub const SAME: &str = "The same couple?";
 pub const TWICE: &str = "Perhaps here twice";
 pub const JOINED: &str = "Joined with another entry";
+pub const THESE_TWO: &str = "These two entries";
 pub const SAME_HOW: &str = "Two entries with the same names, and weddings that can be on one day.";
 pub const JOIN_HOW: &str = "Joined, what either knows stands in one entry. Where they say different things both are kept, \
                             and you choose. The other entry is put away, and all of it can be taken apart again.";

@@ -43,7 +43,7 @@ fn ask(app: App, id: RecordId, other: RecordId) -> AnyView {
         button(Weight::Quiet, say::JOIN, move || app.join(id, other, lower)),
         button(Weight::Quiet, say::TWO, two),
     ];
-    both(app, (id, other), say::SAME, vec![para("", say::SAME_HOW), para("small", say::JOIN_HOW)], choices)
+    both(app, (id, other), say::THESE_TWO, vec![para("", say::SAME_HOW), para("small", say::JOIN_HOW)], choices)
 }
 
 /// Two entries that were joined.
