@@ -10,6 +10,7 @@ use super::address::{Address, Calculator, Query, with_query};
 use crate::storage::drafts::Draft;
 use crate::storage::preferences;
 use crate::storage::typed::{self, Others, Page};
+use crate::words::storage::CHANGED_MEANWHILE;
 
 /// A form. Copy it freely: it is a handle.
 #[derive(Clone, Copy)]
@@ -57,11 +58,14 @@ impl Form {
             if form.is_touched() {
                 let words = form.entries.with_value(|entries| {
                     // What was not typed in is not kept: it may have been changed elsewhere when the words come back.
-                    let typed = |entry: &Entry| {
-                        Some((entry.name.to_owned(), entry.text.get())).filter(|(_, text)| *text != entry.start)
-                    };
                     let mut words = Draft::new();
-                    words.extend(entries.iter().filter_map(typed));
+                    for entry in entries {
+                        let text = entry.text.get();
+                        if text != entry.start {
+                            words.insert(typed::begun_with(entry.name), entry.start.clone());
+                            words.insert(entry.name.to_owned(), text);
+                        }
+                    }
                     words
                 });
                 form.unkept.set(!typed::keep(name, &words));
@@ -227,6 +231,10 @@ impl Form {
                 if let Some(text) = kept.get(entry.name).filter(|text| **text != entry.start) {
                     entry.text.set(text.clone());
                     self.restored.set(true);
+                    let begun = kept.get(&typed::begun_with(entry.name));
+                    if begun.is_some_and(|begun| *begun != entry.start) {
+                        entry.complaint.set(Some(CHANGED_MEANWHILE.to_owned()));
+                    }
                 }
             }
         });

@@ -16,11 +16,16 @@ pub struct Seen(StoredValue<Option<Arc<Record>>>);
 
 impl Seen {
     pub fn couple(app: App, id: RecordId) -> Seen {
-        Seen(StoredValue::new(untrack(|| app.with(|book| book.couples.get(&id).cloned()))))
+        Seen::of(app, untrack(|| app.with(|book| book.couples.get(&id).cloned())))
     }
 
     pub fn practice(app: App) -> Seen {
-        Seen(StoredValue::new(Some(untrack(|| app.with(|book| book.practice.clone())))))
+        Seen::of(app, Some(untrack(|| app.with(|book| book.practice.clone()))))
+    }
+
+    fn of(app: App, record: Option<Arc<Record>>) -> Seen {
+        app.form_found(record.clone());
+        Seen(StoredValue::new(record))
     }
 
     /// Those of these writes that say something else than the form began with.

@@ -1,12 +1,14 @@
 //! The state of the running app, and the only code that writes it. A screen hands in what is to be written; it is
 //! saved; only then is it shown.
 
+mod examples;
 pub mod exchange;
 mod phones;
 pub mod rescue;
 mod same;
 
-use std::collections::BTreeMap;
+use std::cell::{Cell, RefCell};
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 use std::sync::Arc;
 
@@ -24,11 +26,9 @@ use crate::archive::installation::Installation;
 use crate::book::change::{Draft, Write};
 use crate::book::copies::LastCopy;
 use crate::book::couple::Couple;
-use crate::book::example;
-use crate::book::id::{InstallationId, ItemId, RecordId, Stamp};
+use crate::book::id::{InstallationId, RecordId, Stamp};
 use crate::book::practice::Practice;
 use crate::book::record::{Kind, Record};
-use crate::book::verbs;
 use crate::storage::book::{self as stored, Addition, SetAside};
 use crate::storage::copies;
 use crate::storage::database::Database;
@@ -104,6 +104,12 @@ struct Shared {
     tabs: Tabs,
     /// One write after the other, each drafted on what the one before it has left.
     turn: Mutex<()>,
+    /// How often the book was asked for.
+    opened: Cell<u32>,
+    /// The changes that this page has made: whoever uses it has seen them.
+    made: RefCell<BTreeSet<Stamp>>,
+    /// The screen with a form that is open, and the record as the form found it.
+    found: RefCell<Option<(String, Arc<Record>)>>,
 }
 
 /// The app of the screen that asks.
@@ -127,6 +133,9 @@ impl App {
             database: Database::default().telling(rescue::hear(status, update_ready)),
             tabs: Tabs::open(move |id| heard.set(Some(id))),
             turn: Mutex::new(()),
+            opened: Cell::new(0),
+            made: RefCell::default(),
+            found: RefCell::default(),
         };
         let app = App {
             status,
@@ -150,11 +159,13 @@ impl App {
     /// Opens the book, again if it failed before.
     pub fn reopen(self) {
         let shared = self.shared();
+        let turn = shared.opened.get() + 1;
+        shared.opened.set(turn);
         spawn_local(async move {
             let fresh = (InstallationId(clock::random()), RecordId(clock::random()));
             match stored::load(&shared.database, fresh).await {
-                // It was tried again, and another try was sooner.
-                _ if self.status.get_untracked() == Status::Open => (),
+                // It was asked for again meanwhile: only the last answer is as the book is now.
+                _ if shared.opened.get() != turn => (),
                 Ok(loaded) => {
                     let practice = loaded.installation.practice;
                     let mut book = Book {
@@ -226,65 +237,6 @@ impl App {
         self.book.with(|book| Some(book.couples.get(&id)?.undoable(book.installation.id)?.stamp))
     }
 
-    /// Loads the example book: in one go, or not at all.
-    pub fn load_examples(self) {
-        let shared = self.shared();
-        spawn_local(async move {
-            let couples = example::couples(self.today.get_untracked(), || ItemId(clock::random()));
-            let additions = couples.into_iter().filter_map(|writes| {
-                let id = RecordId(clock::random());
-                let draft = Record::new(id, Kind::Couple).draft(writes, clock::moment())?;
-                Some(Addition { record: id, kind: Kind::Couple, draft })
-            });
-            let turn = shared.turn.lock().await;
-            // A second press while the first was being saved: once is enough.
-            if untrack(|| self.untouched_examples()) > 0 {
-                return;
-            }
-            let result = stored::add(&shared.database, additions.collect()).await;
-            drop(turn);
-            match result {
-                Ok(records) => {
-                    let count = records.len();
-                    self.show(&shared, records);
-                    self.say(words::book::examples_loaded(count));
-                }
-                Err(error) => self.fail(&error),
-            }
-        });
-    }
-
-    /// How many example couples there are that nobody has edited.
-    pub fn untouched_examples(self) -> usize {
-        let untouched =
-            |record: &&Arc<Record>| Couple(record).is_example() && !verbs::is_edited_example(Couple(record));
-        self.book.with(|book| book.couples.values().filter(untouched).count())
-    }
-
-    /// How many example couples there are that somebody has edited.
-    pub fn edited_examples(self) -> usize {
-        let edited = |record: &&Arc<Record>| verbs::is_edited_example(Couple(record));
-        self.book.with(|book| book.couples.values().filter(edited).count())
-    }
-
-    /// Takes the example couples out that nobody has edited.
-    pub fn remove_examples(self) {
-        let shared = self.shared();
-        spawn_local(async move {
-            let ids = self.book.with_untracked(|book| {
-                book.couples.values().filter(|record| Couple(record).is_example()).map(|record| record.id).collect()
-            });
-            match stored::forget_examples(&shared.database, ids).await {
-                Ok(gone) => {
-                    self.book.update(|book| gone.iter().for_each(|id| drop(book.couples.remove(id))));
-                    gone.iter().for_each(|id| shared.tabs.tell(*id));
-                    self.say(words::book::examples_removed(gone.len(), untrack(|| self.edited_examples())));
-                }
-                Err(error) => self.fail(&error),
-            }
-        });
-    }
-
     /// Says something at the bottom of the screen.
     pub fn say(self, text: String) {
         self.notice.set(Some(Notice::new(text, NoticeKind::Said)));
@@ -310,10 +262,11 @@ impl App {
         spawn_local(async move {
             let turn = shared.turn.lock().await;
             let record = self.record(id).unwrap_or_else(|| Arc::new(Record::new(id, kind)));
-            let Some(draft) = record.draft(writes, clock::moment()) else {
+            let Some(mut draft) = record.draft(writes, clock::moment()) else {
                 drop(turn);
                 return route::conclude(&began, then);
             };
+            shared.leave_unseen(&began, id, &mut draft);
             let result = self.add(&shared, id, kind, vec![draft]).await;
             drop(turn);
             if let Some(stamp) = result {
@@ -329,6 +282,7 @@ impl App {
         match stored::add(&shared.database, additions).await {
             Ok(records) => {
                 let stamp = records.last().and_then(|record| record.changes().last()).map(|change| change.stamp);
+                shared.made.borrow_mut().extend(stamp);
                 self.show(shared, records);
                 stamp
             }
@@ -359,6 +313,11 @@ impl App {
         });
     }
 
+    /// A form begins with what this record holds now.
+    pub fn form_found(self, record: Option<Arc<Record>>) {
+        *self.shared().found.borrow_mut() = record.map(|record| (route::path(), record));
+    }
+
     /// A couple's record. One function for all readers: read inside it, each would bring a copy of it into the app.
     fn shown(self, id: RecordId) -> Option<Arc<Record>> {
         self.book.with(|book| book.couples.get(&id).cloned())
@@ -377,6 +336,20 @@ impl App {
 
     fn shared(self) -> Rc<Shared> {
         self.shared.with_value(|shared| Rc::clone(shared))
+    }
+}
+
+impl Shared {
+    /// Takes out of a draft what the form of this screen did not show when it was filled in: that came from another tab
+    /// or a file meanwhile. It is not replaced by the way, but stands beside, and somebody chooses.
+    fn leave_unseen(&self, screen: &str, id: RecordId, draft: &mut Draft) {
+        if let Some((at, found)) = &*self.found.borrow()
+            && at == screen
+            && found.id == id
+        {
+            let made = self.made.borrow();
+            draft.keep_seen(|stamp| made.contains(&stamp) || found.holds_change(stamp));
+        }
     }
 }
 

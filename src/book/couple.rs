@@ -364,10 +364,10 @@ impl<'a> Couple<'a> {
         })
     }
 
-    /// Whether any of these fields was written after that one. What was never written cannot be out of date.
+    /// Whether any of these fields holds what the author of that one had not seen: written after it, or meanwhile on
+    /// another phone. What was never written cannot be out of date.
     pub fn changed_since(self, settled: &Field, any: impl Fn(&Field) -> bool) -> bool {
-        let at = self.0.last_touched(|field| field == settled);
-        at.is_some_and(|at| self.0.last_touched(any).is_some_and(|touched| touched > at))
+        self.0.is_unseen_by(settled, any)
     }
 
     fn written(self, field: &Field) -> Option<usize> {

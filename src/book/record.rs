@@ -123,12 +123,12 @@ impl Record {
         self.heads.windows(2).any(|pair| differ(pair[0], pair[1]))
     }
 
-    /// The place in the list of changes of the latest write to any of these fields that still stands; later is higher.
-    /// What was taken back does not count, nor does the taking-back: the write that stands again keeps its place.
-    pub fn last_touched(&self, wanted: impl Fn(&Field) -> bool) -> Option<usize> {
+    /// The places in the list of changes of the writes to any of these fields that still stand; later is higher. What
+    /// was taken back does not count, nor does the taking-back: the write that stands again keeps its place.
+    pub fn touched(&self, wanted: impl Fn(&Field) -> bool) -> impl Iterator<Item = usize> {
         let source = |head: Head| self.source(self.field(head), self.change_of(head).stamp);
-        let shown = self.shown().filter(|head| wanted(self.field(*head)));
-        shown.filter_map(|head| source(head).and_then(|stamp| self.place(stamp))).max()
+        let shown = self.shown().filter(move |head| wanted(self.field(*head)));
+        shown.filter_map(move |head| source(head).and_then(|stamp| self.place(stamp)))
     }
 
     /// Those of these writes that say something new.
@@ -164,6 +164,11 @@ impl Record {
     /// The write of a change to a field.
     pub(super) fn written(&self, field: &Field, stamp: Stamp) -> Option<&Set> {
         self.change(stamp)?.sets.iter().rfind(|set| set.field == *field)
+    }
+
+    /// Whether it holds the change of this stamp.
+    pub fn holds_change(&self, stamp: Stamp) -> bool {
+        self.place(stamp).is_some()
     }
 
     pub(super) fn change(&self, stamp: Stamp) -> Option<&Change> {

@@ -2,7 +2,6 @@
 //! be taken back in its turn.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
 
 use super::change::{Change, Draft, Set};
 use super::id::{InstallationId, Moment, Stamp};
@@ -11,12 +10,19 @@ use super::record::Record;
 use crate::trade::arrange::in_order;
 
 impl Record {
-    /// The latest change of this installation that has not been taken back and is no taking-back itself.
+    /// The latest change of this installation of which something stands, that has not been taken back and is no
+    /// taking-back itself.
     pub fn undoable(&self, by: InstallationId) -> Option<&Change> {
         let undone = self.undone();
-        let ours =
-            |change: &&Arc<Change>| change.by() == by && change.undoes.is_none() && !undone.contains(&change.stamp);
-        self.changes().iter().rfind(ours).map(|change| &**change)
+        let is_ours = |change: &Change| {
+            change.by() == by && change.undoes.is_none() && !undone.contains(&change.stamp) && self.stands(change)
+        };
+        self.changes().iter().map(|change| &**change).rfind(|change| is_ours(change))
+    }
+
+    /// Whether anything that a change wrote still stands.
+    fn stands(&self, change: &Change) -> bool {
+        change.sets.iter().any(|set| !self.before(change, set).is_empty())
     }
 
     /// Whether a change has been taken back, and the taking-back has not.

@@ -85,7 +85,8 @@ async fn import_within(
     let store = transaction.object_store(RECORDS)?;
     let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let next = installation.next;
-    let mut log = ImportLog { at, by: plan.header.by, next, practice: None, records: Vec::new(), unknown: None };
+    let mut log =
+        ImportLog { at, by: plan.header.by, under: None, next, practice: None, records: Vec::new(), unknown: None };
     if let (Offer::Offered(id), true) = (plan.practice, take_practice)
         && stored_record(&store, installation.practice).await?.is_none_or(|practice| practice.changes().is_empty())
     {
@@ -115,6 +116,7 @@ async fn import_within(
     if plan.claims_ours {
         installation.rename(fresh);
     }
+    log.under = Some(installation.id);
     put_installation(&meta, &installation).await?;
     meta.put(&JsValue::from_str(&log::write(&log)), Some(&JsValue::from_str(LOG)))?.await?;
     Ok(Imported { installation, records, gone: Vec::new(), log: Some(log) })
@@ -145,7 +147,12 @@ async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError
             }
         }
     }
-    if let Some(practice) = log.practice {
+    // Settings that were taken over stay where one of them was changed since: the change would be out of sight.
+    let is_kept = |taken: &RecordId| *taken == installation.practice;
+    let is_changed = imported.records.iter().any(|record| is_kept(&record.id) && !record.changes().is_empty());
+    if let Some(practice) = log.practice
+        && !is_changed
+    {
         installation.practice = practice;
         put_installation(&meta, &installation).await?;
         imported.installation = installation;

@@ -96,11 +96,17 @@ pub async fn others(form: &str) -> Others {
     open.into_iter().next().map_or(Others::Nothing, |name| Others::Open(Page(name)))
 }
 
+/// The name under which words keep what their field held when they were begun.
+pub fn begun_with(field: &str) -> String {
+    format!("{field}{BEGUN}")
+}
+
 /// All that was typed and not saved, in whatever page, by the names of the forms.
 pub fn all() -> Vec<(String, Draft)> {
     let mut all: Vec<(String, Draft)> =
         drafts::names().into_iter().filter_map(|name| Some((name.clone(), drafts::kept(&name)?))).collect();
     HELD.with_borrow(|held| all.extend(held.iter().map(|(form, words)| (form.clone(), words.clone()))));
+    all.iter_mut().for_each(|(_, words)| words.retain(|field, _| !field.ends_with(BEGUN)));
     all
 }
 
@@ -136,6 +142,8 @@ async fn open_pages() -> Vec<String> {
     held.iter().filter_map(name).filter_map(|name| Some(name.strip_prefix(LOCK)?.to_owned())).collect()
 }
 
+/// No field's name ends so.
+const BEGUN: &str = "~begun";
 const LOCK: &str = "bandwright.page.";
 
 fn lock(page: &str) -> String {

@@ -208,6 +208,7 @@ pub fn last_import(day: NaiveDate, who: &str, count: usize) -> String {
 pub const ERASE: &str = "Erase for good";
 pub const ERASE_SMALL: &str = "when they ask for it";
 pub const ERASE_WHAT: &str = "What goes";
+pub const ERASE_JOINED: &str = "The entry that was joined with this one goes with it.";
 pub const ERASE_HOW: &str = "This cannot be undone. A bare mark without names stays, so that an old file does not bring them back. \
                              On other phones it takes effect when they bring in a file of this one; files that have left \
                              already stay where they are.";

@@ -50,6 +50,7 @@ pub fn refused(why: Refused) -> String {
             "the same couple on this phone cannot be read, and nothing is written over it".to_owned()
         }
         Refused::OtherKind => "its name is taken by another kind of record".to_owned(),
+        Refused::Settings => "it erases settings, which can only be changed".to_owned(),
         Refused::Counter => "its changes are numbered as no phone numbers them".to_owned(),
     }
 }

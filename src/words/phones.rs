@@ -9,6 +9,10 @@ pub const DIFFERENCES_HOW: &str = "Two people wrote without having seen each oth
                                    stays in the history.";
 /// The settings of the practice, where they stand among couples.
 pub const SETTINGS: &str = "Settings under Practice";
+/// Differing values that only a newer version can read.
+pub const NEWER: &str = "A newer version of the app has written this. Update the app on this phone, then choose.";
+/// Where what was written belongs to an entry that was joined with another.
+pub const WAS_JOINED: &str = "This entry was joined with another one, which can take over what came since.";
 pub const ALL_SETTLED: &str = "Nothing is left to settle.";
 pub const AWAY_BUT_EDITED: &str = "Put away, but edited elsewhere";
 pub const AWAY_BUT_EDITED_HOW: &str = "One phone put this couple away without having seen what the other had written:";

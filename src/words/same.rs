@@ -8,6 +8,7 @@ pub const SAME_HOW: &str = "Two entries with the same names, and weddings that c
 pub const JOIN_HOW: &str = "Joined, what either knows stands in one entry. Where they say different things both are kept, \
                             and you choose. The other entry is put away, and all of it can be taken apart again.";
 pub const JOIN: &str = "One couple: join them";
+pub const SETTLE_FIRST: &str = "Settle what differs in one of them first";
 pub const TWO: &str = "Two couples";
 pub const NOBODY: &str = "No other entry looks like this couple.";
 pub const THIS_ENTRY: &str = "This entry";

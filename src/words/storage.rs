@@ -48,6 +48,7 @@ pub const SLOW: &str = "This takes long. A large book may need a minute on an ol
 
 // A form
 pub const TYPED_ELSEWHERE: &str = "This form is open in another tab too, with words that are not saved. They stay there; what you type here is kept apart.";
+pub const CHANGED_MEANWHILE: &str = "Something else was saved here meanwhile. To save this takes its place.";
 pub const TYPED_UNKEPT: &str =
     "This phone does not keep half-typed words just now. Save them before you close or reload this page.";
 

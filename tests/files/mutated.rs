@@ -141,6 +141,7 @@ fn scribbled_over() {
                 let log = log::ImportLog {
                     at: NOW,
                     by: plan.header.by,
+                    under: None,
                     next: 100,
                     practice: None,
                     records: vec![],

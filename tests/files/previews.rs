@@ -40,7 +40,7 @@ fn take_in(book: &mut Book, plan: &Plan) -> ImportLog {
         records.extend(taken);
         book.insert(record.id, record);
     }
-    ImportLog { at: NOW, by: THEIRS, next: 100, practice: None, records, unknown: None }
+    ImportLog { at: NOW, by: THEIRS, under: None, next: 100, practice: None, records, unknown: None }
 }
 
 fn take_back(book: &mut Book, log: &ImportLog) {
@@ -273,6 +273,36 @@ fn two_phones_with_one_practice_settle_what_they_have_set_differently() {
     }
 }
 
+#[test]
+fn nobody_erases_settings() {
+    let id = installation().practice;
+    let mut practice = Record::new(id, Kind::Practice);
+    say(&mut practice, OURS, 1, vec![Write::set(Field::Practice(PracticeField::Fair), Value::Text("barn".into()))]);
+    let mark = Record::mark(id, Kind::Practice, Stamp { n: 9, by: THEIRS });
+    let told = planned(&write(&header(), [&mark]), &book([practice]));
+    assert!(told.is_empty());
+    assert_eq!(told.unreadable.iter().map(|row| row.why).collect::<Vec<_>>(), [Refused::Settings]);
+}
+
+#[test]
+fn what_a_clone_wrote_under_the_id_of_before_goes_with_the_import() {
+    // The file claims ours: this phone takes a new id, and what it changes from then on is under that.
+    let fresh = InstallationId(0xf1e5);
+    let theirs = couple(2, OURS, 120, "van");
+    let plan = planned(&write(&header(), [&theirs]), &Book::new());
+    assert!(plan.claims_ours);
+    let mut now = Book::new();
+    let mut log = take_in(&mut now, &plan);
+    let mut renamed = installation();
+    renamed.rename(fresh);
+    log.under = Some(fresh);
+    assert_eq!(log::read(&log::write(&log)).as_ref(), Ok(&log));
+    assert_eq!(log.take_back(&log.records[0], &now[&RecordId(2)], &renamed), None);
+    let edited = set(&now[&RecordId(2)], fresh, 130, Field::Name(Wearer::First), "Ines");
+    let left = log.take_back(&log.records[0], &edited, &renamed).unwrap();
+    assert_eq!((Couple(&left).met(), Couple(&left).name(Wearer::First)), (None, Some("Ines")));
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
 
@@ -283,7 +313,7 @@ proptest! {
         let part = Record::of(record.id, record.kind, some.map(|(_, change)| change.clone()).collect());
         let (now, taken) = log::take_in(Some(&part), &record);
         prop_assert_eq!(&now, &record);
-        let log = ImportLog { at: NOW, by: THEIRS, next: 1 << 40, practice: None, records: vec![], unknown: None };
+        let log = ImportLog { at: NOW, by: THEIRS, under: None, next: 1 << 40, practice: None, records: vec![], unknown: None };
         match taken {
             Some(taken) => prop_assert_eq!(log.take_back(&taken, &now, &installation()), Some(part)),
             None => prop_assert_eq!(&now, &part),

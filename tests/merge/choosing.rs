@@ -5,11 +5,12 @@ use bandwright::archive::row;
 use bandwright::archive::twins::hash;
 use bandwright::book::change::{Change, Write};
 use bandwright::book::couple::Couple;
-use bandwright::book::field::Field;
+use bandwright::book::field::{BandField, Field};
 use bandwright::book::id::{InstallationId, Moment, RecordId, Stamp};
 use bandwright::book::merge::conflict::Conflict;
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::value::Value;
+use bandwright::trade::measure::Length;
 use bandwright::trade::wearer::Wearer;
 
 use crate::arbitrary::{new_couple, say, undo as take_back};
@@ -37,6 +38,39 @@ fn sides(record: &Record) -> Vec<(InstallationId, Option<String>)> {
     let Some(Conflict::Field { sides, .. }) = conflicts.first() else { return vec![] };
     let text = |value: &Value| if let Value::Text(text) = value { text.clone() } else { format!("{value:?}") };
     sides.iter().map(|side| (side.by, side.value.map(text))).collect()
+}
+
+#[test]
+fn what_was_settled_is_out_of_date_by_what_its_author_had_not_seen() {
+    let width =
+        |mm: f64| vec![Write::set(Field::Band(Wearer::First, BandField::Width), Value::Length(Length::from_mm(mm)))];
+    let read_back = || vec![Write::set(Field::ReadBack, Value::Day("2026-11-25".parse().unwrap()))];
+    let start = said(&new_couple(), STUDIO, 1, width(2.5));
+    let confirmed = said(&start, STUDIO, 9, read_back());
+    let stale = |record: &Record| Couple(record).changed_since_read_back();
+    assert!(!stale(&confirmed));
+    // Whichever of the two phones counts higher: nobody confirmed 6 mm.
+    for n in [2, 20] {
+        assert!(stale(&merge(&confirmed, &said(&start, VAN, n, width(6.0)))), "{n}");
+    }
+    // What the other phone wrote and was seen here before is confirmed.
+    let theirs = said(&start, VAN, 2, width(6.0));
+    assert!(!stale(&said(&theirs, STUDIO, 9, read_back())));
+    // Confirmed once more, now that both have come together, it stands.
+    let both = merge(&confirmed, &said(&start, VAN, 2, width(6.0)));
+    assert!(!stale(&said(&both, VAN, 22, read_back())));
+}
+
+#[test]
+fn an_undo_passes_over_what_others_have_replaced() {
+    let start = said(
+        &said(&new_couple(), STUDIO, 1, met("fair")),
+        STUDIO,
+        2,
+        vec![Write::set(Field::Name(Wearer::First), Value::Text("Ada".into()))],
+    );
+    let replaced = said(&said(&start, STUDIO, 3, met("barn")), VAN, 4, met("hall"));
+    assert_eq!(replaced.undoable(STUDIO).map(|change| change.stamp.n), Some(2));
 }
 
 #[test]

@@ -1,5 +1,6 @@
 // Two tabs of one book: what each changes is there in both, and nothing that was saved is lost.
 import { coupleOf, crash, expect, fieldsOf, go, hand, heading, line, meet, notice, open, ready, rows, test } from "./hand.js";
+import { choose, copy } from "./colleague.js";
 
 test.beforeEach(async ({ install }) => {
   await install();
@@ -87,6 +88,44 @@ test("of one field changed in two tabs both writes are kept, and both tabs show 
     shown.push(await line(tab, "Wedding").textContent());
   }
   expect(new Set(shown).size, shown.join(" | ")).toBe(1);
+  // The second form had not shown what the first one saved: neither counts before somebody chooses.
+  await expect(page.getByRole("link", { name: /1 difference to settle/ })).toBeVisible();
+});
+
+test("two saves of one form in one tab are no difference, nor is a save over what had come in before the form was opened", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  for (const [tab, date] of [[page, "22 May 2027"], [page, "23 May 2027"], [other, "24 May 2027"]]) {
+    await change(tab, id, "wedding", "Wedding date", date);
+    await hand(tab).press("Save");
+    await expect(notice(tab)).toContainText("saved");
+  }
+  await go(page, `#/couple/${id}`);
+  await expect(line(page, "Wedding")).toContainText("24 May 2027");
+  await expect(page.getByText("to settle")).toHaveCount(0);
+});
+
+test("a file brought in by one tab, and taken back, is seen in the other", async ({ page, context, site }) => {
+  const { other } = await twoTabs(page, context, site);
+  const { text } = await copy(page);
+  await go(other, "#/couples");
+  await choose(page, text.replaceAll("Tess", "Mara").replace(/"id":"[0-9a-f]{32}"/, '"id":"000000000000000000000000000000aa"'));
+  await hand(page).press(/Bring in/);
+  await expect(notice(page)).toContainText("Brought in");
+  await expect(other.getByRole("link", { name: /Mara/ })).toBeVisible();
+  await hand(page).press("Take the import back");
+  await expect(other.getByRole("link", { name: /Mara/ })).toHaveCount(0);
+  await expect(other.getByRole("link", { name: /Tess/ })).toBeVisible();
+});
+
+test("words that come back over what was saved meanwhile say so at the field", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  await change(page, id, "wedding", "Wedding date", "22 May 2027");
+  await change(other, id, "wedding", "Wedding date", "June 2027");
+  await hand(other).press("Save");
+  await expect(notice(other)).toContainText("saved");
+  await open(page, site, `#/couple/${id}/wedding`);
+  await expect(page.getByLabel("Wedding date")).toHaveValue("22 May 2027");
+  await expect(page.locator("#wedding-error")).toHaveText("Something else was saved here meanwhile. To save this takes its place.");
 });
 
 test("two tabs that save at the same moment both succeed, under numbers of their own", async ({ page, context, site }) => {

@@ -325,7 +325,7 @@ fn a_file_that_cannot_be_read() {
     let mut kinds = each![
         Refused::Row(_) => Refused::Row(R::NotJson), Refused::Repeated => Refused::Repeated,
         Refused::UnreadableHere => Refused::UnreadableHere, Refused::OtherKind => Refused::OtherKind,
-        Refused::Counter => Refused::Counter,
+        Refused::Counter => Refused::Counter, Refused::Settings => Refused::Settings,
     ];
     kinds.extend([R::NotARecord, R::Newer(2), R::Damaged].map(Refused::Row));
     unique("a row of a file", kinds.iter().map(|kind| words::files::refused(*kind)).collect());

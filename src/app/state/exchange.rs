@@ -17,6 +17,7 @@ use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
 use crate::book::leaving::Stays;
 use crate::book::record::{Kind, Record};
+use crate::book::same;
 use crate::book::search::Lower;
 use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
@@ -174,11 +175,14 @@ impl App {
         let shared = self.shared();
         spawn_local(async move {
             let turn = shared.turn.lock().await;
-            let result = stored::erase(&shared.database, vec![id]).await;
+            // An entry that was joined with this one holds the same people.
+            let twins = self.record(id).map(|record| same::joined(&record)).unwrap_or_default();
+            let ids: Vec<RecordId> = std::iter::once(id).chain(twins).collect();
+            let result = stored::erase(&shared.database, ids.clone()).await;
             drop(turn);
             match result {
                 Ok(marks) => {
-                    drafts::forget_about(&id.to_string());
+                    ids.iter().for_each(|id| drafts::forget_about(&id.to_string()));
                     self.show(&shared, marks);
                     then();
                     // Another screen takes a notice away that was said on the one before.
@@ -293,6 +297,8 @@ impl App {
                         book.practices.insert(before.id, before);
                     }
                     book.installation = installation;
+                    let erased = records.iter().filter(|record| record.erased().is_some());
+                    erased.for_each(|record| drafts::forget_about(&record.id.to_string()));
                     for id in gone {
                         before.extend(book.couples.remove(&id));
                         before.extend(book.practices.remove(&id));

@@ -1,7 +1,7 @@
 //! What the last import added, so that it can be taken back, also after the app was closed.
 //!
 //! ```json
-//! {"schema": "1.1", "at": 1792000000000, "by": "<32 hex>", "next": 12, "practice": "<32 hex>", "records": [
+//! {"schema": "1.1", "at": 1792000000000, "by": "<32 hex>", "as": "<32 hex>", "next": 12, "practice": "<32 hex>", "records": [
 //!   {"id": "<32 hex>"},
 //!   {"id": "<32 hex>", "added": [{"by": "<32 hex>", "n": 7}]}]}
 //! ```
@@ -31,6 +31,9 @@ pub struct ImportLog {
     pub at: Moment,
     /// Who wrote the file.
     pub by: InstallationId,
+    /// Who this phone was from then on: under an id that it had before, a clone of it may have written. None in a log of
+    /// an earlier version.
+    pub under: Option<InstallationId>,
     /// The number that the next change here was to get then: what this phone changed since has that or a higher one.
     pub next: u64,
     /// The practice before, if another one was taken over.
@@ -53,9 +56,10 @@ impl ImportLog {
         if record.erased().is_some() {
             return Some(record.clone());
         }
+        let ids = self.ids_since(installation);
         let is_ours = |change: &Change| {
             let stamp = change.made_under();
-            stamp.n >= self.next && (stamp.by == installation.id || installation.former.contains(&stamp.by))
+            stamp.n >= self.next && ids.contains(&stamp.by)
         };
         let mut stamps: BTreeSet<&Stamp> = BTreeSet::new();
         stamps.extend(taken.added.iter().flatten());
@@ -72,6 +76,13 @@ impl ImportLog {
             left.unknown.clone_from(&record.unknown);
         }
         Some(left)
+    }
+
+    /// The ids that this phone has had since the import.
+    fn ids_since(&self, installation: &Installation) -> Vec<InstallationId> {
+        let ids = installation.former.iter().chain([&installation.id]);
+        let from = self.under.and_then(|under| ids.clone().position(|id| *id == under)).unwrap_or(0);
+        ids.skip(from).copied().collect()
     }
 }
 
@@ -95,6 +106,9 @@ pub fn take_in(here: Option<&Record>, incoming: &Record) -> (Record, Option<Take
 pub fn write(log: &ImportLog) -> String {
     let mut out = String::new();
     let mut row = Object::new(&mut out, log.unknown.as_deref());
+    if let Some(under) = log.under {
+        row.part("as", &|out| put(out, format_args!("\"{under}\"")));
+    }
     row.part("at", &|out| put(out, format_args!("{}", log.at.0)));
     row.part("by", &|out| put(out, format_args!("\"{}\"", log.by)));
     row.part("next", &|out| put(out, format_args!("{}", log.next)));
@@ -117,6 +131,10 @@ fn read_parts(mut row: Map<String, Json>) -> Option<ImportLog> {
     Some(ImportLog {
         at: Moment(row.remove("at")?.as_i64()?),
         by: InstallationId::parse(row.remove("by")?.as_str()?)?,
+        under: match row.remove("as") {
+            Some(id) => Some(InstallationId::parse(id.as_str()?)?),
+            None => None,
+        },
         next: row.remove("next")?.as_u64()?,
         practice: match row.remove("practice") {
             Some(id) => Some(RecordId::parse(id.as_str()?)?),

@@ -75,6 +75,8 @@ pub enum Refused {
     OtherKind,
     /// It counts its changes with numbers that no phone gets to.
     Counter,
+    /// It erases settings, which nobody can: they are changed.
+    Settings,
 }
 
 /// A date that cannot be right.

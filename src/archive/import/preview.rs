@@ -112,6 +112,9 @@ impl Preview {
         if incoming.highest() > self.next.saturating_add(MOST_AHEAD) {
             return Err(Refused::Counter);
         }
+        if incoming.kind == Kind::Practice && incoming.erased().is_some() {
+            return Err(Refused::Settings);
+        }
         let nothing = Record::new(incoming.id, incoming.kind);
         let (here, is_here) = match here {
             Here::Nothing => (&nothing, false),

@@ -44,6 +44,14 @@ impl<'a> Conflict<'a> {
     }
 }
 
+impl Conflict<'_> {
+    /// Whether this version of the app can read all that it is between. Otherwise nobody can choose here.
+    pub fn is_readable(&self) -> bool {
+        let Conflict::Field { field, sides } = self else { return true };
+        !matches!(field, Field::Unknown(_)) && sides.iter().all(|side| !matches!(side.value, Some(Value::Unknown(_))))
+    }
+}
+
 impl Record {
     /// Everything in this record that waits for a decision.
     pub fn conflicts(&self) -> Vec<Conflict<'_>> {

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::change::Change;
+use crate::book::field::Field;
 use crate::book::id::{Moment, Stamp};
 use crate::book::record::Record;
 
@@ -16,6 +17,27 @@ impl Record {
         }
         let newest = changes.iter().zip(seen).filter(|(_, seen)| !seen);
         newest.map(|(change, _)| change.stamp).collect()
+    }
+
+    /// Whether any of these fields holds what the author of the write that stands in `settled` had not seen.
+    pub(in crate::book) fn is_unseen_by(&self, settled: &Field, any: impl Fn(&Field) -> bool) -> bool {
+        let Some(at) = self.touched(|field| field == settled).max() else { return false };
+        let by = self.changes()[at].stamp.by;
+        let mut earlier = Vec::new();
+        for place in self.touched(any) {
+            // Later than its own, an author can have seen nothing; what it wrote itself before, it has.
+            if place > at {
+                return true;
+            }
+            if self.changes()[place].stamp.by != by {
+                earlier.push(place);
+            }
+        }
+        if earlier.is_empty() {
+            return false;
+        }
+        let seen = seen_by(&causes(self), at);
+        earlier.into_iter().any(|place| !seen[place])
     }
 
     /// The changes whose time lies more than a day before that of a change which their author had seen: one of the two
@@ -40,14 +62,7 @@ const DAY_MS: i64 = 86_400_000;
 /// Which changes of a record, by their places, know nothing of this one and are not known to it.
 pub(super) fn unaware(record: &Record, of: usize) -> Vec<bool> {
     let causes = causes(record);
-    let mut known = vec![false; causes.len()];
-    known[of] = true;
-    // Causes come before: backwards for what it has seen, forwards for what has seen it.
-    for place in (0..=of).rev() {
-        if known[place] {
-            causes[place].iter().for_each(|cause| known[*cause] = true);
-        }
-    }
+    let known = seen_by(&causes, of);
     let knows = knowing_by(&causes, of);
     known.into_iter().zip(knows).map(|(known, knows)| !known && !knows).collect()
 }
@@ -55,6 +70,18 @@ pub(super) fn unaware(record: &Record, of: usize) -> Vec<bool> {
 /// Which changes of a record, by their places, had seen this one, itself among them.
 pub(super) fn knowing(record: &Record, of: usize) -> Vec<bool> {
     knowing_by(&causes(record), of)
+}
+
+/// Which changes this one had seen, itself among them. Causes come before.
+fn seen_by(causes: &[Vec<usize>], of: usize) -> Vec<bool> {
+    let mut seen = vec![false; causes.len()];
+    seen[of] = true;
+    for place in (0..=of).rev() {
+        if seen[place] {
+            causes[place].iter().for_each(|cause| seen[*cause] = true);
+        }
+    }
+    seen
 }
 
 fn knowing_by(causes: &[Vec<usize>], of: usize) -> Vec<bool> {

@@ -4,7 +4,7 @@ use crate::parts::el::{el, live, or_nothing};
 use crate::parts::lay::{all, block, column, heading, para, row};
 use leptos::prelude::*;
 
-use crate::app::address::{Part, Setting};
+use crate::app::address::{Address, Part, Setting};
 use crate::app::state::{App, app};
 use crate::book::change::Write;
 use crate::book::couple::Couple;
@@ -12,12 +12,13 @@ use crate::book::field::Field;
 use crate::book::id::RecordId;
 use crate::book::merge::conflict::{Conflict, Side};
 use crate::book::record::Record;
+use crate::book::same;
 use crate::book::value::Value;
-use crate::parts::button::{Weight, button};
+use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::{Head, page};
 use crate::screens::couple::{Whose, whose};
 use crate::screens::practice;
-use crate::words::{fields, phones as say, screens};
+use crate::words::{fields, phones as say, same as say_same, screens};
 
 /// What waits for a decision, ready to be shown.
 struct Difference {
@@ -26,6 +27,8 @@ struct Difference {
     sides: Vec<Shown>,
     /// What is chosen of the whole, where it is not one of the sides.
     choices: Vec<(String, Write)>,
+    /// Another screen on which it can be settled.
+    elsewhere: Option<String>,
 }
 
 struct Shown {
@@ -67,7 +70,7 @@ fn differences(
 }
 
 fn one(of: Difference, save: impl Fn(Write, String) + Copy + Send + Sync + 'static) -> AnyView {
-    let Difference { heading: title, what, sides, choices } = of;
+    let Difference { heading: title, what, sides, choices, elsewhere } = of;
     let said = say::chosen(&title);
     let choose = |(label, write): (String, Write)| {
         let said = said.clone();
@@ -87,6 +90,7 @@ fn one(of: Difference, save: impl Fn(Write, String) + Copy + Send + Sync + 'stat
         .maybe_child(what)
         .child(block("sides", sides))
         .maybe_child((!choices.is_empty()).then(|| row(choices)))
+        .maybe_child(elsewhere.map(|to| link_button(Weight::Quiet, say_same::SAME, to)))
         .view()
 }
 
@@ -107,15 +111,18 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
         Conflict::Field { field, sides } => {
             let free = |side: &Side<'_>| matches!(side.value, Some(Value::Text(_)));
             let values: Vec<_> = sides.iter().map(|side| (fields::value(side.value), free(side))).collect();
+            let is_readable = conflict.is_readable();
             let side = |(told, side): (say::OneSide, &Side<'_>)| {
                 let write = Write { field: (*field).clone(), value: side.value.cloned() };
-                Shown { rest: told.rest, keep: Some((told.keep, write)), ..shown(told.value, side) }
+                let keep = is_readable.then_some((told.keep, write));
+                Shown { rest: told.rest, keep, ..shown(told.value, side) }
             };
             Difference {
                 heading: fields::field(couple, field),
-                what: String::new(),
+                what: if is_readable { String::new() } else { say::NEWER.to_owned() },
                 sides: say::sides(&values).into_iter().zip(sides).map(side).collect(),
                 choices: Vec::new(),
+                elsewhere: None,
             }
         }
         Conflict::PutAway { away, edits } => {
@@ -125,9 +132,15 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
             let mut sides = vec![shown(screens::PUT_AWAY.to_owned(), away)];
             sides.extend(edits.iter().map(edit));
             let again = Write { field: Field::PutAway, value: away.value.cloned() };
+            let is_joined = !same::joined(couple.0).is_empty();
+            let mut what = say::AWAY_BUT_EDITED_HOW.to_owned();
+            if is_joined {
+                what = format!("{} {what}", say::WAS_JOINED);
+            }
             Difference {
                 heading: say::AWAY_BUT_EDITED.to_owned(),
-                what: say::AWAY_BUT_EDITED_HOW.to_owned(),
+                what,
+                elsewhere: is_joined.then(|| Address::Part(couple.0.id, Part::Same).to_string()),
                 sides,
                 choices: vec![
                     (screens::BRING_BACK.to_owned(), Write::clear(Field::PutAway)),

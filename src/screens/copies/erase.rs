@@ -1,7 +1,7 @@
 //! Erasing a couple for good: what goes is said, a file is offered first, and it takes a box that is ticked and then
 //! another press, because it cannot be undone.
 
-use crate::parts::el::maybe;
+use crate::parts::el::{maybe, or_nothing};
 use crate::parts::lay::{block, column, para, section};
 use leptos::prelude::*;
 
@@ -13,6 +13,7 @@ use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
 use crate::book::leaving::may_leave;
+use crate::book::same;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::check;
@@ -27,6 +28,9 @@ pub fn erase(id: RecordId) -> AnyView {
     let Whose { head, leave } = whose(id, say::ERASE, Part::Erase);
     let sure = RwSignal::new(false);
     let goes = app.couple(id, goes).unwrap_or_default();
+    let is_here = |id: &RecordId| app.couple(*id, |couple| couple.0.erased().is_none()).unwrap_or(false);
+    let joined = app.couple(id, |couple| same::joined(couple.0)).unwrap_or_default();
+    let joined = joined.iter().any(is_here).then(|| para("", say::ERASE_JOINED));
     let first = move || {
         let may = app.couple(id, |couple| may_leave(couple).is_ok()).unwrap_or(false);
         let to = Address::Part(id, Part::Copy).to_string();
@@ -48,7 +52,7 @@ pub fn erase(id: RecordId) -> AnyView {
     };
     let now = move || app.erase(id, || go_instead(&Address::Couples.to_string()));
     let content = column(vec![
-        section(say::ERASE_WHAT, vec![para("", goes)]),
+        section(say::ERASE_WHAT, vec![para("", goes), or_nothing(joined)]),
         para("caution", say::ERASE_HOW),
         maybe(first),
         maybe(instead),

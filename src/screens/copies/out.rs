@@ -81,12 +81,13 @@ impl Out {
 
     /// Share it, or download it.
     pub fn buttons(self) -> AnyView {
-        // A book without couples may have the settings in it.
-        let is_set = move || {
+        // A book without couples may have settings in it, or marks of what was erased.
+        let is_said = move || {
             let is_book = self.which.with(|which| *which == Some(Which::Book));
-            is_book && self.app.practice(|practice| !practice.0.changes().is_empty())
+            let is_set = || self.app.practice(|practice| !practice.0.changes().is_empty());
+            is_book && (is_set() || self.app.with(|book| !book.couples.is_empty()))
         };
-        let is_any = move |made: &Arc<Made>| made.couples > 0 || is_set();
+        let is_any = move |made: &Arc<Made>| made.couples > 0 || is_said();
         let there = Memo::new(move |_| self.made.with(|made| made.as_ref().is_some_and(is_any)));
         maybe(move || {
             there.get().then(|| {

@@ -39,10 +39,13 @@ fn ask(app: App, id: RecordId, other: RecordId) -> AnyView {
         let (second, writes) = one_couple::two_couples(id, other);
         app.save(second, writes, say::said_two(), || ());
     };
-    let choices = vec![
-        button(Weight::Quiet, say::JOIN, move || app.join(id, other, lower)),
-        button(Weight::Quiet, say::TWO, two),
-    ];
+    // What differs within one of them would be taken over as if it were settled.
+    let differs = |id| app.couple(id, |couple| couple.0.is_in_conflict()).unwrap_or(false);
+    let join = match [id, other].into_iter().find(|id| differs(*id)) {
+        None => button(Weight::Quiet, say::JOIN, move || app.join(id, other, lower)),
+        Some(id) => link_button(Weight::Quiet, say::SETTLE_FIRST, Address::Part(id, Part::Differences).to_string()),
+    };
+    let choices = vec![join, button(Weight::Quiet, say::TWO, two)];
     both(app, (id, other), say::THESE_TWO, vec![para("", say::SAME_HOW), para("small", say::JOIN_HOW)], choices)
 }
 

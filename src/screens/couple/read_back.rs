@@ -12,6 +12,7 @@ use crate::book::checklist::{self, TOPICS, Topic};
 use crate::book::couple::Couple;
 use crate::book::field::Field as Kept;
 use crate::book::id::RecordId;
+use crate::book::merge::conflict::Conflict;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
@@ -26,7 +27,9 @@ pub fn read_back(id: RecordId) -> AnyView {
     let confirmed = Memo::new(move |_| {
         app.couple(id, |couple| (couple.read_back(), couple.changed_since_read_back())).unwrap_or_default()
     });
-    let differs = Memo::new(move |_| app.couple(id, |couple| couple.0.differs(|_| true)).unwrap_or_default());
+    // What only a newer version can read is nobody's to settle here.
+    let is_held = |couple: Couple<'_>| couple.0.conflicts().iter().any(Conflict::is_readable);
+    let differs = Memo::new(move |_| app.couple(id, is_held).unwrap_or_default());
     let differ = move || {
         differs.get().then(|| {
             let to = Address::Part(id, Part::Differences).to_string();

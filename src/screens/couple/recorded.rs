@@ -7,6 +7,7 @@ use super::said::beside;
 use super::{Whose, whose};
 use crate::app::address::Part;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::book::asks::Ask;
 use crate::book::change::Write;
@@ -29,6 +30,7 @@ pub fn recorded(id: RecordId) -> AnyView {
     };
     let asked = known.map_or(app.today.get_untracked(), |it| it.asked);
     let start = vec![("may-record", answer.to_owned()), ("asked", format::day(asked))];
+    let seen = Seen::couple(app, id);
     let form = Form::draft(format!("recorded.{id}"), start);
     let save = move || {
         let agrees = match form.text("may-record").get_untracked().as_str() {
@@ -40,10 +42,15 @@ pub fn recorded(id: RecordId) -> AnyView {
             return show_first_complaint();
         };
         let value = agrees.map(|agrees| Value::Recorded(Recorded { agrees, asked }));
-        app.save(id, vec![Write { field: Kept::Recorded, value }], say::saved(say::RECORDED), move || {
-            form.done();
-            let _ = leave.try_run(());
-        });
+        app.save(
+            id,
+            seen.changed(vec![Write { field: Kept::Recorded, value }]),
+            say::saved(say::RECORDED),
+            move || {
+                form.done();
+                let _ = leave.try_run(());
+            },
+        );
     };
     let content = all(vec![
         beside(id, None, &[Ask::Recorded]),

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use super::{Whose, whose};
 use crate::app::address::Part;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::couple::Couple;
@@ -23,6 +24,7 @@ pub fn stage(id: RecordId) -> AnyView {
     let Whose { head, leave } = whose(id, say::STAGE, Part::Stage);
     let now = app.couple(id, |couple| couple.stage()).unwrap_or(Stage::Enquiry);
     let start = vec![("stage", now.code().to_owned()), ("since", format::day(app.today.get_untracked()))];
+    let seen = Seen::couple(app, id);
     let form = Form::draft(format!("stage.{id}"), start);
     let save = move || {
         let Some(day) = fields::read_day(form, "since", app.today.get_untracked()) else {
@@ -30,7 +32,7 @@ pub fn stage(id: RecordId) -> AnyView {
         };
         let stage = Stage::from_code(&form.text("stage").get_untracked()).unwrap_or(now);
         let writes = if form.is_touched() { verbs::move_to(stage, day) } else { Vec::new() };
-        app.save(id, writes, say::moved_to(stage), move || {
+        app.save(id, seen.changed(writes), say::moved_to(stage), move || {
             form.done();
             let _ = leave.try_run(());
         });

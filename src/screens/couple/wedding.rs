@@ -7,6 +7,7 @@ use super::said::beside;
 use super::{Whose, whose};
 use crate::app::address::Part;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::book::asks::Ask;
 use crate::book::change::Write;
@@ -21,6 +22,7 @@ pub fn wedding(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, leave } = whose(id, say::WEDDING, Part::Wedding);
     let known = app.couple(id, |couple| couple.wedding().map(dates::wedding)).flatten().unwrap_or_default();
+    let seen = Seen::couple(app, id);
     let form = Form::draft(format!("wedding.{id}"), vec![("wedding", known)]);
     let save = move || {
         // What was there and is in the past by now may stay; it is not read again.
@@ -32,7 +34,7 @@ pub fn wedding(id: RecordId) -> AnyView {
         } else {
             Vec::new()
         };
-        app.save(id, writes, say::saved(say::WEDDING), move || {
+        app.save(id, seen.changed(writes), say::saved(say::WEDDING), move || {
             form.done();
             let _ = leave.try_run(());
         });

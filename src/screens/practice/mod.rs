@@ -29,6 +29,7 @@ use crate::app::address::{Address, Setting};
 use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::route::go_instead;
+use crate::app::seen::Seen;
 use crate::app::state::{App, app};
 use crate::book::change::Write;
 use crate::book::field::{Constant, Field, PracticeField};
@@ -180,6 +181,7 @@ fn not_here(setting: Setting) -> AnyView {
 
 /// The form of a setting, its words kept under the setting's own name.
 fn draft(setting: Setting, start: Vec<(&'static str, String)>) -> Form {
+    Seen::practice(app());
     Form::draft(format!("practice/{setting}"), start)
 }
 

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use super::super::{Whose, whose_of};
 use crate::app::address::Part;
 use crate::app::form::Form;
+use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::change::Write;
@@ -30,6 +31,7 @@ pub fn fitted(id: RecordId, wearer: Wearer) -> AnyView {
     let known = app.couple(id, |couple| couple.fitted(wearer).cloned()).flatten();
     let ordered = app.couple(id, |couple| couple.order_size(wearer)).flatten();
     let ordered = ordered.map(|size| say_sizing::size_in_full(size.size)).unwrap_or_default();
+    let seen = Seen::couple(app, id);
     let form = Form::draft(
         format!("fitted.{id}.{}", wearer.code()),
         vec![
@@ -39,10 +41,15 @@ pub fn fitted(id: RecordId, wearer: Wearer) -> AnyView {
         ],
     );
     let keep = move |value: Option<Value>| {
-        app.save(id, vec![Write { field: Kept::Fitted(wearer), value }], say_frame::saved(say::FITTED), move || {
-            form.done();
-            let _ = leave.try_run(());
-        });
+        app.save(
+            id,
+            seen.changed(vec![Write { field: Kept::Fitted(wearer), value }]),
+            say_frame::saved(say::FITTED),
+            move || {
+                form.done();
+                let _ = leave.try_run(());
+            },
+        );
     };
     let save = move || {
         let Some(stated) = fields::read_size(form, "fitted-size", "fitted-as") else { return show_first_complaint() };
