@@ -1,6 +1,7 @@
 //! The state of the running app, and the only code that writes it. A screen hands in what is to be written; it is
 //! saved; only then is it shown.
 
+mod aside;
 mod examples;
 pub mod exchange;
 mod phones;

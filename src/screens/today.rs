@@ -65,7 +65,7 @@ pub fn today() -> AnyView {
         ])
     };
     let aside = move || {
-        let count = app.with(|book| book.set_aside.len());
+        let count = app.with(|book| book.set_aside.iter().filter(|row| !row.is_for_good()).count());
         (count > 0).then(|| para("caution", storage::set_aside(count)))
     };
     let keeping: Keeping = expect_context();

@@ -11,7 +11,7 @@ use crate::archive::installation::{self, Installation};
 use crate::archive::row::{self, RowError};
 use crate::book::change::{Change, Draft};
 use crate::book::couple::Couple;
-use crate::book::id::{InstallationId, RecordId, Stamp};
+use crate::book::id::{InstallationId, Moment, RecordId, Stamp};
 use crate::book::record::{Kind, Record};
 use crate::book::verbs;
 
@@ -24,6 +24,21 @@ pub struct SetAside {
     pub key: String,
     pub why: RowError,
 }
+
+impl SetAside {
+    /// Whether somebody has put it aside, so that its record may come in again from a file.
+    pub fn is_for_good(&self) -> bool {
+        self.key.starts_with(FOR_GOOD)
+    }
+
+    /// Whether it may be put aside: what a newer version has written is no damage.
+    pub fn is_damaged(&self) -> bool {
+        !self.is_for_good() && !matches!(self.why, RowError::Newer(_))
+    }
+}
+
+/// What the keys of rows begin with that were put aside for good: no record's id does.
+const FOR_GOOD: &str = "aside.";
 
 /// Everything that the phone keeps of the book.
 #[derive(Clone, Debug, PartialEq)]
@@ -83,6 +98,21 @@ pub async fn reload(db: &Database, id: RecordId) -> Result<Option<Record>, Stora
     let transaction = db.read().await?;
     let value = transaction.object_store(RECORDS)?.get(key(id))?.await?;
     value.map(|value| read_row(&value, &id.to_string()).map_err(StorageError::Unreadable)).transpose()
+}
+
+/// Puts rows that cannot be read under other keys, as they stand: their places are free for whole ones. A row that can
+/// be read by now stays where it is.
+pub async fn put_aside(db: &Database, keys: &[String], at: Moment) -> Result<(), StorageError> {
+    let transaction = db.write().await?;
+    let store = transaction.object_store(RECORDS)?;
+    for key in keys {
+        let Some(value) = store.get(JsValue::from_str(key))?.await? else { continue };
+        if read_row(&value, key).is_err_and(|why| !matches!(why, RowError::Newer(_))) {
+            store.put(&value, Some(&JsValue::from_str(&format!("{FOR_GOOD}{}.{key}", at.0))))?.await?;
+            store.delete(JsValue::from_str(key))?.await?;
+        }
+    }
+    complete(transaction).await
 }
 
 /// Adds a change to each of these records, all of them or none, and answers with the records as they are then.

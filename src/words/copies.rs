@@ -68,6 +68,9 @@ pub const DOWNLOADED: &str = "The file is among the downloads";
 pub const FILE_SHARED: &str = "The file has left";
 pub const FILE_NOT_SHARED: &str = "The file has not left.";
 pub const SET_ASIDE_OUT: &str = "Download what could not be read";
+pub const PUT_ASIDE: &str = "Put it aside for good";
+pub const PUT_ASIDE_HOW: &str = "Where a file has the same couple whole: put the damaged record aside, then bring the file in. It stays on \
+                                 this phone, and can still be downloaded here.";
 pub const COPY_ONE: &str = "File of this couple";
 pub const COPY_ONE_SMALL: &str = "for a colleague’s phone";
 
@@ -246,4 +249,9 @@ pub fn goes(names: &str, goes: Goes) -> String {
         "Everything about {names}: their names and every way to reach them{more}, and the history of {}.",
         of(goes.changes, "change", "changes")
     )
+}
+
+/// What the notice says once damaged records were put aside.
+pub fn was_put_aside(count: usize) -> String {
+    format!("{} put aside: a file can bring them in again", format::counted(count as i64, "record", "records"))
 }

@@ -47,7 +47,9 @@ pub fn refused(why: Refused) -> String {
         Refused::Row(why) => row_error(why),
         Refused::Repeated => "it stands in the file twice, and the first one counts".to_owned(),
         Refused::UnreadableHere => {
-            "the same couple on this phone cannot be read, and nothing is written over it".to_owned()
+            "the same couple on this phone cannot be read, and nothing is written over it: under Practice, on the screen \
+             of this phone, put the damaged one aside first"
+                .to_owned()
         }
         Refused::OtherKind => "its name is taken by another kind of record".to_owned(),
         Refused::Settings => "it erases settings, which can only be changed".to_owned(),

@@ -96,7 +96,12 @@ fn what_stands_beside_it_is_shown_again() {
 fn only_what_this_installation_did_is_offered() {
     let mut told = Told::new();
     let ours = told.say(met("fair"));
-    arbitrary::say(&mut told.record, InstallationId(1), 99, vec![Write::set(Field::Name(Wearer::First), Value::Text("Ines".into()))]);
+    arbitrary::say(
+        &mut told.record,
+        InstallationId(1),
+        99,
+        vec![Write::set(Field::Name(Wearer::First), Value::Text("Ines".into()))],
+    );
     assert_eq!(told.record.undoable(OURS).map(|change| Some(change.stamp)), Some(ours));
     assert_eq!(told.record.undoable(InstallationId(2)), None);
 }

@@ -1,4 +1,5 @@
 // "Saved" means on the disk; what cannot be saved is said, and the words stay; what cannot be read is never written over.
+import { bringIn, choose, copy, download } from "./colleague.js";
 import { expect, fieldsOf, go, hand, heading, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
 
 test("every transaction that writes is strictly durable", async ({ page, site, install }) => {
@@ -135,6 +136,30 @@ for (const [what, spoil] of UNREADABLE)
     await meet(page, "Wren");
     expect((await rows(page))[`records/${id}`]).toEqual(bad);
   });
+
+test("a damaged row is put aside by hand, and the couple comes in again from a copy", async ({ page, site, install }) => {
+  await install();
+  const id = await meet(page, "Tess");
+  const { text } = await copy(page);
+  await putRow(page, "records", id, "spoilt");
+  await open(page, site, "#/today");
+  await choose(page, text);
+  await expect(page.locator("main")).toContainText("put the damaged one aside first");
+  await go(page, "#/practice/phone");
+  await hand(page).press("Put it aside for good");
+  await expect(notice(page)).toContainText("1 record put aside");
+  await expect(page.getByRole("button", { name: "Put it aside for good" })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: "Download what could not be read" })).toBeVisible();
+  const kept = Object.entries(await rows(page)).filter(([key]) => key.startsWith("records/"));
+  expect(kept).toEqual([[expect.stringMatching(new RegExp(`^records/aside\\.\\d+\\.${id}$`)), "spoilt"]]);
+  await bringIn(page, { text });
+  await go(page, `#/couple/${id}`);
+  await expect(heading(page)).toHaveText("Tess");
+  await open(page, site, "#/today");
+  await expect(page.getByText("could not be read")).toHaveCount(0);
+  await go(page, "#/practice/phone");
+  expect((await download(page, "Download what could not be read")).text).toContain("spoilt");
+});
 
 test("a row that turns unreadable under an open form is not written over, and the words stay", async ({ page, install }) => {
   await install();

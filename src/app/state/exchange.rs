@@ -9,7 +9,7 @@ use wasm_bindgen_futures::spawn_local;
 
 use super::App;
 use crate::app::clock;
-use crate::app::share::{self, breathe};
+use crate::app::share::breathe;
 use crate::archive::file::{FileError, Header, Holds, Writer, open};
 use crate::archive::import::{Here, Plan, Preview};
 use crate::book::copies::LastCopy;
@@ -86,22 +86,6 @@ impl App {
             }
             made.text = if which == Which::Table { table } else { writer.finish() };
             done(made);
-        });
-    }
-
-    /// Puts what could not be read among the downloads, as it stands.
-    pub fn download_set_aside(self) {
-        let shared = self.shared();
-        let keys: Vec<String> =
-            self.book.with_untracked(|book| book.set_aside.iter().map(|row| row.key.clone()).collect());
-        spawn_local(async move {
-            match stored_copies::set_aside(&shared.database, &keys).await {
-                Ok(text) if share::download("bandwright-set-aside.txt", share::TEXT, &text) => {
-                    self.say(words::copies::DOWNLOADED.to_owned());
-                }
-                Ok(_) => self.say(words::copies::FILE_NOT_SHARED.to_owned()),
-                Err(error) => self.fail(&error),
-            }
         });
     }
 

@@ -1,7 +1,7 @@
 //! This phone: light or dark, the storage, what leaves it, how to install, the version.
 
 use crate::parts::el::{el, live, maybe, or_nothing};
-use crate::parts::lay::{all, column, para, section};
+use crate::parts::lay::{all, block, column, para, section};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -13,6 +13,7 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::page;
+use crate::storage::book::SetAside;
 use crate::storage::preferences;
 use crate::storage::room::{Room, ask_to_persist, room};
 use crate::words::{
@@ -102,13 +103,20 @@ fn storage(app: App) -> AnyView {
 fn set_aside(app: App) -> AnyView {
     let row = |key: &str, why: String| Line { href: None, ..line(key, "", "").small(why) };
     let rows = Signal::derive(move || {
-        let rows = |aside: &crate::storage::book::SetAside| row(&aside.key, say_storage::row_error(aside.why));
+        let rows = |aside: &SetAside| row(&aside.key, say_storage::row_error(aside.why));
         app.with(|book| book.set_aside.iter().map(rows).collect::<Vec<_>>())
     });
     maybe(move || {
         let count = rows.with(Vec::len);
         let out = move || button(Weight::Quiet, say_copies::SET_ASIDE_OUT, move || app.download_set_aside());
-        (count > 0)
-            .then(|| section(say::SET_ASIDE, vec![para("caution", say_storage::set_aside(count)), lines(rows), out()]))
+        let is_open = app.with(|book| book.set_aside.iter().any(SetAside::is_damaged));
+        let away = move || {
+            let away = button(Weight::Quiet, say_copies::PUT_ASIDE, move || app.put_aside());
+            block("column near", vec![para("small", say_copies::PUT_ASIDE_HOW), away])
+        };
+        (count > 0).then(|| {
+            let said = para("caution", say_storage::set_aside(count));
+            section(say::SET_ASIDE, vec![said, lines(rows), out(), or_nothing(is_open.then(away))])
+        })
     })
 }

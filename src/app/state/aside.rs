@@ -1,0 +1,47 @@
+//! Rows that cannot be read: out as they stand, and out of the way.
+
+use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+
+use super::App;
+use super::exchange::EVERYTHING;
+use crate::app::{clock, share};
+use crate::storage::book as stored_book;
+use crate::storage::copies as stored_copies;
+use crate::words;
+
+impl App {
+    /// Puts what could not be read among the downloads, as it stands.
+    pub fn download_set_aside(self) {
+        let shared = self.shared();
+        let keys: Vec<String> =
+            self.book.with_untracked(|book| book.set_aside.iter().map(|row| row.key.clone()).collect());
+        spawn_local(async move {
+            match stored_copies::set_aside(&shared.database, &keys).await {
+                Ok(text) if share::download("bandwright-set-aside.txt", share::TEXT, &text) => {
+                    self.say(words::copies::DOWNLOADED.to_owned());
+                }
+                Ok(_) => self.say(words::copies::FILE_NOT_SHARED.to_owned()),
+                Err(error) => self.fail(&error),
+            }
+        });
+    }
+
+    /// Puts what could not be read aside for good, so that a file with the same couples can bring them in.
+    pub fn put_aside(self) {
+        let shared = self.shared();
+        spawn_local(async move {
+            let keys: Vec<String> = self.book.with_untracked(|book| {
+                book.set_aside.iter().filter(|row| row.is_damaged()).map(|row| row.key.clone()).collect()
+            });
+            match stored_book::put_aside(&shared.database, &keys, clock::moment()).await {
+                Ok(()) => {
+                    shared.tabs.tell(EVERYTHING);
+                    self.reopen();
+                    self.say(words::copies::was_put_aside(keys.len()));
+                }
+                Err(error) => self.fail(&error),
+            }
+        });
+    }
+}
