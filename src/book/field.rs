@@ -83,6 +83,20 @@ pub enum Field {
 }
 
 impl Field {
+    /// Whether it is a part of an appointment or of a ring.
+    pub fn is_of_item(&self) -> bool {
+        matches!(self, Field::Appointment(..) | Field::Ring(..))
+    }
+
+    /// Whether both are parts of one appointment, or of one ring.
+    pub fn is_of_same_item(&self, other: &Field) -> bool {
+        match (self, other) {
+            (Field::Appointment(one, _), Field::Appointment(two, _)) => one == two,
+            (Field::Ring(who, one, _), Field::Ring(whose, two, _)) => who == whose && one == two,
+            _ => false,
+        }
+    }
+
     /// Whether it says what was settled on in view of other fields. Writing it again, unchanged, says something: that
     /// it still holds.
     pub fn is_settled(&self) -> bool {

@@ -16,6 +16,12 @@ pub const WAS_JOINED: &str = "This entry was joined with another one, which can 
 pub const ALL_SETTLED: &str = "Nothing is left to settle.";
 pub const AWAY_BUT_EDITED: &str = "Put away, but edited elsewhere";
 pub const AWAY_BUT_EDITED_HOW: &str = "One phone put this couple away without having seen what the other had written:";
+pub const GONE_BUT_EDITED: &str = "Taken out, but edited elsewhere";
+pub const GONE_BUT_EDITED_HOW: &str = "One phone took this out without having seen what the other had written into it:";
+pub const TAKEN_OUT: &str = "Taken out";
+pub const BRING_IT_BACK: &str = "Bring it back";
+pub const LEAVE_IT_OUT: &str = "Leave it out";
+pub const GONE_OR_NOT: &str = "taken out on one phone, edited on the other";
 pub const KEEP_AWAY: &str = "Leave it put away";
 
 /// One of several sides of a difference: what sets it apart, the rest of it, and its button.

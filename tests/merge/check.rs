@@ -103,7 +103,7 @@ fn put_away_unseen(world: &World, phone: &Phone) {
     let conflicts = phone.record.conflicts();
     let told = conflicts.iter().find_map(|conflict| match conflict {
         Conflict::PutAway { away, edits } => Some((away.stamp, edits.iter().map(|(field, edit)| (*field, edit.stamp)))),
-        Conflict::Field { .. } => None,
+        Conflict::Field { .. } | Conflict::Gone { .. } => None,
     });
     let told: BTreeSet<_> = told.into_iter().flat_map(|(_, edits)| edits).collect();
     let away = phone.record.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last();

@@ -4,6 +4,7 @@
 mod arbitrary;
 mod check;
 mod choosing;
+mod gone;
 mod history;
 
 use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};

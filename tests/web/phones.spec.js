@@ -110,6 +110,37 @@ test("put away here, edited there: it is asked, and nothing is lost", async ({ p
   await expect(page.getByRole("button", { name: "Put away" })).toBeVisible();
 });
 
+test("an appointment taken out here, with a place written there: it is asked whether it is to be", async ({ page, browser, guard, site, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  await go(page, `#/couple/${id}/appointments/new`);
+  await hand(page).put(page.getByLabel("Day", { exact: true }), "9 January 2027");
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  const other = await colleague(browser, guard, site, BEHIND);
+  await bringIn(other, await copy(page));
+  const open = async (phone) => {
+    await go(phone, `#/couple/${id}/appointments`);
+    await hand(phone).tap(phone.locator(".line a").first());
+  };
+  await open(other);
+  await hand(other).write(other.getByLabel("Place"), "Barn Lane");
+  await hand(other).press("Save");
+  await expect(notice(other)).toContainText("saved");
+  await open(page);
+  await hand(page).press("Remove");
+  await expect(notice(page)).toContainText("removed");
+  await bringIn(page, await copy(other));
+  await go(page, `#/couple/${id}/differences`);
+  await expect(page.getByRole("heading", { name: "Taken out, but edited elsewhere" })).toBeVisible();
+  await expect(page.locator("main")).toContainText("Appointment, place: Barn Lane");
+  expect(await axe(page)).toEqual([]);
+  await hand(page).press("Bring it back");
+  await expect(page.locator("main")).toContainText("Nothing is left to settle.");
+  await go(page, `#/couple/${id}/appointments`);
+  await expect(page.locator("main")).toContainText("Barn Lane");
+});
+
 test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, install }) => {
   await install();
   const id = await meet(page, "Ada", { second: "Bo", reach: "07700 900111" });

@@ -1,7 +1,7 @@
 // One couple that two phones have written down by themselves: noticed before it comes in, joined, and taken apart.
 import { axe, overflow, smallTargets } from "./checks.js";
 import { choose, colleague, copy } from "./colleague.js";
-import { expect, fieldsOf, go, hand, heading, meet, notice, test } from "./hand.js";
+import { expect, fieldsOf, go, hand, heading, meet, notice, rows, test } from "./hand.js";
 
 test("the same couple from two phones is noticed, joined with what differs side by side, and taken apart", async ({ page, browser, guard, site, install }) => {
   await install();
@@ -58,4 +58,21 @@ test("said to be two couples, nobody asks again", async ({ page, install }) => {
     await go(page, `#/couple/${id}`);
     await expect(page.getByText("Perhaps here twice")).toHaveCount(0);
   }
+});
+
+test("to erase a joined couple erases both of its entries", async ({ page, install }) => {
+  await install();
+  const ids = [];
+  for (const reach of ["07700 900111", "07700 900222"]) ids.push(await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027", reach }));
+  await go(page, `#/couple/${ids[0]}/same`);
+  await hand(page).press("One couple: join them");
+  await expect(notice(page)).toContainText("Joined");
+  await go(page, `#/couple/${ids.sort()[0]}/erase`);
+  await expect(page.locator("main")).toContainText("The entry that was joined with this one goes with it.");
+  await hand(page).tap(page.getByLabel("I have read what goes"));
+  await hand(page).press("Erase");
+  await expect(notice(page)).toContainText("Erased for good");
+  const kept = JSON.stringify(await rows(page));
+  for (const word of ["Ada", "900111", "900222"]) expect(kept, word).not.toContain(word);
+  for (const id of ids) expect(kept, "a bare mark").toContain(id);
 });

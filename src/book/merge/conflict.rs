@@ -19,6 +19,9 @@ pub enum Conflict<'a> {
     /// The couple was put away by one who had not seen these writes of others. Settled by putting it away again, or by
     /// bringing it back.
     PutAway { away: Side<'a>, edits: Vec<(&'a Field, Side<'a>)> },
+    /// An appointment or a ring was taken out by one who had not seen these writes into it. Settled by bringing it
+    /// back, or by leaving it out.
+    Gone { gone: Side<'a>, edits: Vec<(&'a Field, Side<'a>)> },
 }
 
 /// One of several writes that stand: who made it, when, and what it says.
@@ -40,6 +43,7 @@ impl<'a> Conflict<'a> {
         match self {
             Conflict::Field { field, .. } => field,
             Conflict::PutAway { .. } => &Field::PutAway,
+            Conflict::Gone { edits, .. } => edits.first().map_or(&Field::PutAway, |(field, _)| field),
         }
     }
 }
@@ -76,6 +80,15 @@ impl Record {
                 found.push(Conflict::Field { field, sides: told });
             }
         }
+        let gone = self.gone_unseen();
+        // Whether it is there at all comes before what stands in it.
+        let is_within = |conflict: &Conflict<'_>| {
+            let Conflict::Field { field, sides } = conflict else { return false };
+            let is_gone = |one: &Conflict<'_>| one.field().is_of_same_item(field);
+            sides.iter().any(|side| side.value.is_none()) && sides.len() == 2 && gone.iter().any(is_gone)
+        };
+        found.retain(|conflict| !is_within(conflict));
+        found.extend(gone);
         found.extend(self.put_away_unseen());
         found
     }
@@ -128,7 +141,7 @@ impl Record {
     }
 }
 
-fn side<'a>(record: &Record, field: &Field, change: &Change, value: Option<&'a Value>) -> Side<'a> {
+pub(super) fn side<'a>(record: &Record, field: &Field, change: &Change, value: Option<&'a Value>) -> Side<'a> {
     let source = record.source(field, change.stamp).and_then(|stamp| record.change(stamp)).unwrap_or(change);
     Side { stamp: change.stamp, source: source.stamp, by: source.by(), at: source.at, value }
 }

@@ -9,4 +9,5 @@
 //! [`archive::merge`]: crate::archive
 
 pub mod conflict;
+pub mod gone;
 mod seen;

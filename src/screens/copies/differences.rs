@@ -11,6 +11,7 @@ use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
 use crate::book::merge::conflict::{Conflict, Side};
+use crate::book::merge::gone::leave_out;
 use crate::book::record::Record;
 use crate::book::same;
 use crate::book::value::Value;
@@ -26,7 +27,7 @@ struct Difference {
     what: String,
     sides: Vec<Shown>,
     /// What is chosen of the whole, where it is not one of the sides.
-    choices: Vec<(String, Write)>,
+    choices: Vec<(String, Vec<Write>)>,
     /// Another screen on which it can be settled.
     elsewhere: Option<String>,
 }
@@ -36,27 +37,27 @@ struct Shown {
     rest: String,
     who: String,
     /// The button that keeps this side.
-    keep: Option<(String, Write)>,
+    keep: Option<(String, Vec<Write>)>,
 }
 
 pub fn of_couple(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, .. } = whose(id, say::DIFFERENCES, Part::Differences);
     let all_of_them = move || app.couple(id, |couple| read(app, couple.0)).unwrap_or_default();
-    differences(head, all_of_them, move |write, said| app.save(id, vec![write], said, || ()))
+    differences(head, all_of_them, move |writes, said| app.save(id, writes, said, || ()))
 }
 
 pub fn of_practice() -> AnyView {
     let app = app();
     let head = practice::head(Setting::Differences, say::DIFFERENCES);
     let all_of_them = move || app.practice(|practice| read(app, practice.0));
-    differences(head, all_of_them, move |write, said| app.set_practice(vec![write], said, || ()))
+    differences(head, all_of_them, move |writes, said| app.set_practice(writes, said, || ()))
 }
 
 fn differences(
     head: Head,
     all_of_them: impl Fn() -> Vec<Difference> + Send + Sync + 'static,
-    save: impl Fn(Write, String) + Copy + Send + Sync + 'static,
+    save: impl Fn(Vec<Write>, String) + Copy + Send + Sync + 'static,
 ) -> AnyView {
     let content = move || {
         let all_of_them = all_of_them();
@@ -69,12 +70,12 @@ fn differences(
     page(head, column(vec![live(content)]), None)
 }
 
-fn one(of: Difference, save: impl Fn(Write, String) + Copy + Send + Sync + 'static) -> AnyView {
+fn one(of: Difference, save: impl Fn(Vec<Write>, String) + Copy + Send + Sync + 'static) -> AnyView {
     let Difference { heading: title, what, sides, choices, elsewhere } = of;
     let said = say::chosen(&title);
-    let choose = |(label, write): (String, Write)| {
+    let choose = |(label, writes): (String, Vec<Write>)| {
         let said = said.clone();
-        button(Weight::Quiet, label, move || save(write.clone(), said.clone()))
+        button(Weight::Quiet, label, move || save(writes.clone(), said.clone()))
     };
     let side = |side: Shown| {
         let rest = or_nothing((!side.rest.is_empty()).then(|| para("side-rest", side.rest)));
@@ -114,7 +115,7 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
             let is_readable = conflict.is_readable();
             let side = |(told, side): (say::OneSide, &Side<'_>)| {
                 let write = Write { field: (*field).clone(), value: side.value.cloned() };
-                let keep = is_readable.then_some((told.keep, write));
+                let keep = is_readable.then(|| (told.keep, vec![write]));
                 Shown { rest: told.rest, keep, ..shown(told.value, side) }
             };
             Difference {
@@ -122,6 +123,23 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
                 what: if is_readable { String::new() } else { say::NEWER.to_owned() },
                 sides: say::sides(&values).into_iter().zip(sides).map(side).collect(),
                 choices: Vec::new(),
+                elsewhere: None,
+            }
+        }
+        Conflict::Gone { gone, edits } => {
+            let edit = |(field, side): &(&Field, Side<'_>)| {
+                shown(say::wrote(&fields::field(couple, field), &fields::value(side.value)), side)
+            };
+            let mut sides = vec![shown(say::TAKEN_OUT.to_owned(), gone)];
+            sides.extend(edits.iter().map(edit));
+            Difference {
+                heading: say::GONE_BUT_EDITED.to_owned(),
+                what: say::GONE_BUT_EDITED_HOW.to_owned(),
+                sides,
+                choices: vec![
+                    (say::BRING_IT_BACK.to_owned(), couple.0.bring_back(conflict)),
+                    (say::LEAVE_IT_OUT.to_owned(), leave_out(conflict)),
+                ],
                 elsewhere: None,
             }
         }
@@ -143,8 +161,8 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
                 elsewhere: is_joined.then(|| Address::Part(couple.0.id, Part::Same).to_string()),
                 sides,
                 choices: vec![
-                    (screens::BRING_BACK.to_owned(), Write::clear(Field::PutAway)),
-                    (say::KEEP_AWAY.to_owned(), again),
+                    (screens::BRING_BACK.to_owned(), vec![Write::clear(Field::PutAway)]),
+                    (say::KEEP_AWAY.to_owned(), vec![again]),
                 ],
             }
         }
