@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use super::checklist::Care;
 use super::couple::Couple;
-use super::field::Field;
+use super::field::{BandField, Field, RingField};
 use super::id::ItemId;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::Length;
@@ -76,14 +76,17 @@ pub fn care(couple: Couple<'_>, wearer: Wearer, off: Length) -> Option<Care> {
     let Some(remedy) = couple.remedy(wearer) else {
         return (off > Length::ZERO).then_some(Care::RemedyOpen);
     };
+    // Where the band lies is written down by noting the stack; metals and names hold nothing off.
     let rests_on = |field: &Field| match field {
+        Field::Band(_, BandField::Place | BandField::Metal | BandField::Finish)
+        | Field::Ring(_, _, RingField::Name | RingField::Metal) => false,
         Field::Ring(whose, ..) | Field::Band(whose, _) => *whose == wearer,
         _ => false,
     };
     let is_back = couple.ring_back(wearer).is_some();
     let away = remedy.ring.filter(|_| !is_back);
     if couple.changed_since(&Field::Remedy(wearer), rests_on) {
-        Some(Care::Changed)
+        Some(Care::RemedyStale)
     } else if !remedy.has_what_it_needs() {
         Some(Care::BenchOpen)
     } else if away.is_some_and(|away| away.from.is_none() || away.to.is_none()) {

@@ -194,6 +194,7 @@ pub fn care(care: Care) -> &'static str {
         Care::MeasureAgain => "measure again before ordering",
         Care::Changed => "something it rests on has changed since",
         Care::RemedyOpen => "a head holds the band off: choose what to do about it",
+        Care::RemedyStale => "a ring or the band has changed since: look again at what is chosen beside the head",
         Care::BenchOpen => "say what the bench gets to shape the band by",
         Care::AwayOpen => "say from when to when the ring is at the bench",
         Care::AwayAtWedding => "a ring is at the bench when the wedding is",

@@ -14,6 +14,7 @@ pub const WAY: &str = "What is chosen";
 pub const BAY: &str = "Depth of the bay";
 pub const BAY_HINT: &str = "Only if the band is shaped round a head.";
 pub const WITH_BAY: &str = "With the bay, at the top";
+pub const WITH_GAP: &str = "With the gap, at the top";
 pub const MOST_HIGH: &str = "Height at most";
 pub const MOST_HIGH_HINT: &str = "It becomes the height of the band.";
 pub const GAP: &str = "Gap at the top";

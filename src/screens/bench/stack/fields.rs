@@ -1,7 +1,7 @@
 //! The inputs of the stack: the band, and up to seven rings beside it.
 
 use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, pair};
+use crate::parts::lay::{all, pair, para};
 use leptos::prelude::*;
 
 use super::super::Opened;
@@ -276,6 +276,7 @@ fn more(sheet: Sheet, keys: &'static RowKeys) -> AnyView {
         pair(vec![sheet.mm(keys.back, say_rings::BACK_WIDTH).line(), sheet.mm(keys.height, say_rings::HEIGHT).line()]),
         fields::profile(sheet.form, keys.profile),
         fields::metal(sheet.form, keys.metal),
+        para("small", say_rings::HEAD_HOW),
         pair(vec![sheet.mm(keys.web, say_rings::TO_WEB).line(), sheet.mm(keys.tip, say_rings::TO_TIP).line()]),
         sheet.mm(keys.under, say_rings::UNDERSIDE).line(),
         sheet.yes(keys.stones, say_rings::STONES, Some(say_rings::STONES_HINT)),

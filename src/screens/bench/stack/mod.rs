@@ -2,7 +2,9 @@
 
 mod draw;
 mod fields;
+mod names;
 mod reckon;
+mod top;
 mod why;
 
 use crate::parts::el::{el, live, maybe, nothing, or_nothing};
@@ -31,7 +33,7 @@ use crate::parts::reasons::{Reason, reasons};
 use crate::screens::show::showable;
 use crate::trade::band::section::Section;
 use crate::trade::measure::{Circumference, Diameter, Length};
-use crate::trade::stack::{Remedies, StackError, Verdict};
+use crate::trade::stack::{Remedies, Stretch, Verdict};
 use crate::trade::wearer::{Finger, Wearer};
 use crate::words::pictures::RingState;
 use crate::words::{bench as say, book as say_book, showing, stack as say_stack};
@@ -95,6 +97,8 @@ pub struct HeldOff {
     pub why: Vec<Reason>,
     /// What does for all of them.
     pub remedies: Option<Remedies>,
+    /// The band cut through, where its profile and height are known.
+    pub section: Option<Section>,
 }
 
 /// The finger of one of the two with every ring, as the couple may see it; none where there is no band.
@@ -114,7 +118,7 @@ fn of_couple(app: App, id: RecordId, who: Wearer) -> Option<Reckoned> {
 /// None where there is no band to work it out for.
 pub fn held_off(app: App, id: RecordId, who: Wearer) -> Option<HeldOff> {
     let found = of_couple(app, id, who)?;
-    Some(HeldOff { why: why::held_off(&found), remedies: found.remedies() })
+    Some(HeldOff { why: why::held_off(&found), remedies: found.remedies(), section: section_of_band(&found) })
 }
 
 /// The stack with another band, everything else as the calculator starts.
@@ -131,10 +135,11 @@ pub fn in_short(found: &Reckoned) -> Option<String> {
 /// What is to be thought of, in short: room, gaps, metal that is likely to be lost.
 pub fn cautions_in_short(found: &Reckoned, name: fn(&Reckoned, usize) -> String) -> Vec<String> {
     let mut all = no_room(found);
+    all.extend(heads_unknown(found, name));
     let band = found.rings.iter().position(|ring| ring.state == RingState::Wanted);
     let beside = |pair: &&reckon::Pair| Some(pair.apart.rings.0) == band || Some(pair.apart.rings.1) == band;
     for pair in found.pairs.iter().filter(beside) {
-        if pair.apart.top > Length::ZERO {
+        if pair.left > Length::ZERO {
             all.push(say_stack::apart_in_short(&pair.apart));
         }
         if pair.wear.is_a_caution() {
@@ -177,13 +182,17 @@ fn lacking(couple: Couple<'_>, who: Wearer) -> Vec<Topic> {
 
 /// The answer for the couple: what somebody calls a ring stays in the book.
 fn shown_to_them(found: &Reckoned, finger: Diameter) -> Option<Shown> {
-    let (stack, later) = (found.stack.as_ref()?, found.later()?);
+    let stack = found.widest()?;
+    let later = &stack.later;
     let to_come = found.rings.iter().any(|ring| ring.state == RingState::Planned);
     Some(Shown {
         title: showing::STACK_TITLE.to_owned(),
         picture: draw::from_above(found, finger, draw::plain).unwrap_or_default(),
         figure: showing::along(later.total),
-        lines: vec![showing::of_free(stack.free_length, to_come), say_stack::verdict(later.verdict).to_owned()],
+        lines: vec![
+            showing::of_free(stack.free_length, to_come, found.bay),
+            say_stack::verdict(later.verdict).to_owned(),
+        ],
     })
 }
 
@@ -195,8 +204,9 @@ fn unsettled(couple: Couple<'_>, who: Wearer) -> Vec<String> {
     let elsewhere = !fields::elsewhere(couple, who).is_empty();
     let guessed = fields::of_band(couple, who).filter(|_| elsewhere && couple.finger(who).is_none());
     all.extend(guessed.map(say::band_taken_for));
-    if here.len() > fields::ROWS.len() {
-        all.push(say_stack::error(&StackError::TooManyRings { most: fields::ROWS.len() }));
+    let left_out = here.iter().skip(fields::ROWS.len()).map(say_book::ring).collect::<Vec<_>>();
+    if !left_out.is_empty() {
+        all.push(say::not_counted(here.len(), fields::ROWS.len(), &left_out));
     }
     all
 }
@@ -246,32 +256,52 @@ fn pictures(drawn: Signal<Vec<Drawn>>) -> AnyView {
 }
 
 fn said(found: &Reckoned) -> Said {
-    let (Some(stack), Some(later)) = (&found.stack, found.later()) else {
+    let (Some(palm), Some(stack)) = (&found.stack, found.widest()) else {
         return Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care };
     };
+    let later = &stack.later;
     let tone = match later.verdict {
         Verdict::Roomy => Tone::Settled,
         Verdict::Full => Tone::Rouge,
         Verdict::Crowded | Verdict::DoesNotFit => Tone::Care,
     };
     let to_come = found.rings.iter().any(|ring| ring.state == RingState::Planned);
-    let lines = vec![say::stack_total(to_come).to_owned(), say::verdict_of(later, stack.free_length)];
+    let mut lines =
+        vec![say::stack_total(to_come, found.bay.is_some()).to_owned(), say::verdict_of(later, stack.free_length)];
+    lines.extend(found.bay.map(|_| say::at_the_palm(palm.later.total)));
     Said { figure: say::width(later.total), lines, tone }
 }
 
 fn cautions(found: &Reckoned) -> Vec<String> {
     let mut all = no_room(found);
-    let off = found.pairs.iter().filter(|pair| pair.apart.top > Length::ZERO && !pair.later);
-    all.extend(off.map(|pair| say_stack::apart(&pair.apart, &|at| found.name(at))));
+    let off = found.pairs.iter().filter(|pair| pair.left > Length::ZERO && !pair.later);
+    all.extend(off.map(|pair| found.lie(pair, &|at| found.name(at))));
+    all.extend(heads_unknown(found, own_name));
     all
+}
+
+/// Rings that are wider at the top than at their shoulders, and whose head nobody has written down.
+fn heads_unknown(found: &Reckoned, name: fn(&Reckoned, usize) -> String) -> Vec<String> {
+    let wide = found.rings.iter().enumerate().filter(|(_, ring)| !ring.head_known && found.rings.len() > 1);
+    let one = |(at, ring): (usize, &reckon::Ring)| {
+        let over = ring.widths.over_shoulders();
+        (over > Length::ZERO).then(|| say_stack::head_unknown(&name(found, at), over))
+    };
+    wide.filter_map(one).collect()
 }
 
 fn no_room(found: &Reckoned) -> Vec<String> {
     let mut all: Vec<String> = found.error.iter().map(say_stack::error).collect();
-    match found.later().map(|later| later.verdict) {
+    match found.widest().map(|stack| stack.later.verdict) {
         Some(Verdict::Crowded) => all.push(say::CROWDED.to_owned()),
         Some(Verdict::DoesNotFit) => all.push(say::DOES_NOT_FIT.to_owned()),
-        Some(Verdict::Roomy | Verdict::Full) | None => {}
+        // A gap takes nothing of the palm, and may still be too much at the top.
+        Some(Verdict::Roomy | Verdict::Full) => {
+            let at_top = found.at_top.as_ref().map(|stack| &stack.later);
+            let too_much = |it: &&Stretch| matches!(it.verdict, Verdict::Crowded | Verdict::DoesNotFit);
+            all.extend(at_top.filter(too_much).map(|it| say::crowded_at_top(it.total, it.verdict)));
+        }
+        None => {}
     }
     all
 }
@@ -329,6 +359,11 @@ fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) ->
             if seen.off > Length::ZERO && !chosen { Address::Part(id, Part::Remedy(who)) } else { Address::Couple(id) };
         app.save(id, writes, say::stack_saved(), move || go_instead(&to.to_string()));
     };
+    // A stack that leaves a ring out is not noted as if it were whole.
+    let left_out = opened.read(|couple, who| fields::here(couple, who).len() > fields::ROWS.len()).unwrap_or(false);
+    if left_out {
+        return link_button(Weight::Primary, say::SEE_RINGS, Address::of_topic(id, Topic::Rings(who)));
+    }
     let lacks_band = opened.read(|couple, who| couple.band(who).width.is_none().then_some(Topic::Band(who))).flatten();
     let choose = lacks_band.map(|topic| {
         let label = opened.read(|couple, _| say_book::do_next(couple, topic)).unwrap_or_default();
