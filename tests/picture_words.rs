@@ -29,6 +29,11 @@ fn a_stack_is_told_ring_by_ring() {
          Eternity, 2.5 mm, to come. Now 5.8 mm, later 8.5 mm; 15.5 mm left of 24.0 mm of free finger on the palm side.",
     );
     check(
+        words::stack(&rings[..2], mm(5.8), mm(5.8), Some(mm(6.8)), mm(24.0)),
+        "The finger from above, from the web to the joint. Engagement, 2.6 mm, worn now. Band, 3.0 mm, the new band. Now \
+         5.8 mm, 6.8 mm at the top; 18.2 mm left of 24.0 mm of free finger on the palm side.",
+    );
+    check(
         words::stack(&rings[..1], mm(2.6), mm(2.6), None, mm(2.0)),
         "The finger from above, from the web to the joint. Engagement, 2.6 mm, worn now. Now 2.6 mm; 0.6 mm more than \
          the 2.0 mm of free finger on the palm side.",

@@ -230,6 +230,30 @@ fn a_band_in_its_bay() {
     );
 }
 
+/// A stand-off is geometry that rests on customs: which of them, is said.
+#[test]
+fn what_a_stand_off_rests_on() {
+    let flat = plain(section_of(Profile::Flat, 4.0, 1.8, 0.0, 0.0).unwrap());
+    let held = flush(&[with_head(0.8, 1.5, None), flat], mm(0.2))[0];
+    let said = |of: &Apart, usual_dome| words::stack::rests_on(of, usual_dome);
+    assert_eq!(said(&held, false), "derived; the clearance under the head common practice");
+    assert_eq!(said(&held, true), "derived; the clearance under the head and the usual dome common practice");
+    let meet = flush(&[with_head(0.5, 1.5, None), with_head(0.7, 3.0, None)], mm(0.2))[0];
+    assert_eq!(said(&meet, true), "derived", "where two heads meet, neither counts");
+}
+
+/// A cluster of 9 mm on shoulders of 3 reaches over them by 3 a side; a ring that narrows reaches over nothing.
+#[test]
+fn a_ring_that_is_wider_at_its_top() {
+    let taper = |top: f64| Taper { top: mm(top), shoulders: mm(3.0), back: mm(3.0) };
+    assert_eq!((taper(9.0).over_shoulders(), taper(2.0).over_shoulders()), (mm(3.0), Length::ZERO));
+    assert_eq!(
+        words::stack::head_unknown("the cluster", mm(3.0)),
+        "The cluster is wider at its top than at three and nine, by about 3 mm a side, and its head is not written down: \
+         it may hold the ring beside it off by as much. Measure how far its head reaches, and its underside."
+    );
+}
+
 #[test]
 fn a_ring_to_come_makes_the_one_beside_it_tighter() {
     let ring = |width, when| RingOnFinger { width: mm(width), when };

@@ -148,7 +148,8 @@ pub fn in_full(couple: Couple<'_>, topic: Topic) -> Option<String> {
         Topic::Stack(wearer) => {
             let chosen = couple.remedy(wearer).map(|it| remedy::in_full(&it, remedy::ring(couple, wearer)));
             let where_now = remedy::whereabouts(couple.ring_gone(wearer), couple.ring_back(wearer));
-            let parts: Vec<String> = [says(couple, topic), chosen, where_now].into_iter().flatten().collect();
+            let at_top = remedy::at_top(couple, wearer);
+            let parts: Vec<String> = [says(couple, topic), at_top, chosen, where_now].into_iter().flatten().collect();
             (!parts.is_empty()).then(|| parts.join("; "))
         }
         Topic::Wedding | Topic::Rings(_) | Topic::Band(_) | Topic::Dates | Topic::Notes | Topic::ReadBack => {

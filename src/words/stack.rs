@@ -181,6 +181,11 @@ pub fn remedies(found: &Remedies, band: &str) -> Vec<(&'static str, String, Stri
     }
 }
 
+/// A way out on one line, for the couple: "A shaped band: with a bay ...".
+pub fn way_shown(name: &str, said: &str) -> String {
+    format!("{name}. {said}")
+}
+
 /// Whether a thinner band clears the head.
 fn thinner(found: Clears, band: &str) -> String {
     match found {
@@ -264,6 +269,17 @@ pub fn tighter(by: Length, name: &str) -> String {
 /// "0.3 tighter", as an amount.
 pub fn by(length: Length) -> String {
     format!("−{}", format::mm(length, 1))
+}
+
+/// A ring that holds those nearer the web; where nothing lies there, it holds nothing.
+pub fn holds(name: &str, inside: usize) -> String {
+    match inside {
+        0 => format!("{} is to hold the rings nearer the web, and none lies there.", capital(name)),
+        _ => format!(
+            "{} holds the rings nearer the web: it is the tighter one, goes on last and comes off first.",
+            capital(name)
+        ),
+    }
 }
 
 /// Why a band has no section.

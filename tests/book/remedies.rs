@@ -142,6 +142,57 @@ fn the_line_of_the_stack_says_what_is_open() {
     assert_eq!(told.stack(), State::Done);
 }
 
+/// What the bench gets says what the rings take at the top, where a bay or a gap counts; the palm figures stay as noted.
+#[test]
+fn the_bay_counts_at_the_top() {
+    let mut told = Told::off(0.37);
+    let stack = |told: &Told| {
+        let text = specification(Couple(&told.record), Called::Names, day("2026-11-25"));
+        text.lines().find(|line| line.starts_with("Stack: ")).unwrap_or_default().to_owned()
+    };
+    assert!(!stack(&told).contains("at the top"));
+    for (way, said) in [(Way::Shaped, "with the bay"), (Way::Gap, "with the gap")] {
+        told.choose(Remedy { way, template: true, ..shaped(None) });
+        let line = stack(&told);
+        assert!(
+            line.contains(&format!("6.8 mm now, 6.8 mm with rings to come; at the top, {said}, 7.37 mm;")),
+            "{line}"
+        );
+        let read = in_full(Couple(&told.record), Topic::Stack(WHO)).unwrap();
+        assert!(read.starts_with(&format!("6.8 of 24 mm; at the top, {said}, 7.37 mm; ")), "{read}");
+    }
+    told.choose(Remedy { way: Way::Lower, ..shaped(None) });
+    assert!(!stack(&told).contains("at the top"), "a band low enough adds nothing");
+}
+
+#[test]
+fn the_bench_is_told_of_height_dome_and_what_holds() {
+    let mut told = Told::off(0.0);
+    told.say(verbs::choose_band(
+        WHO,
+        Band {
+            width: Some(mm(6.0)),
+            height: Some(mm(1.67)),
+            dome: Some(mm(0.72)),
+            profile: Some(Profile::D),
+            ..Band::default()
+        },
+    ));
+    told.say(vec![Write::set(Field::Ring(WHO, RING, RingField::Holds), Value::Yes(true))]);
+    let text = specification(Couple(&told.record), Called::Names, day("2026-11-25"));
+    for said in ["\nHeight: 1.67 mm\nDome outside: 0.72 mm\n", ", holds the rings nearer the web\n"] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    assert_eq!(
+        words::stack::holds("the engagement ring", 1),
+        "The engagement ring holds the rings nearer the web: it is the tighter one, goes on last and comes off first."
+    );
+    assert_eq!(
+        words::stack::holds("the engagement ring", 0),
+        "The engagement ring is to hold the rings nearer the web, and none lies there."
+    );
+}
+
 /// Noting a stack writes down where the band lies; metal and finish hold nothing off.
 #[test]
 fn what_holds_nothing_off_makes_no_remedy_stale() {

@@ -268,6 +268,70 @@ fn a_ring_that_tapers_and_one_that_leans_are_drawn_to_scale() {
     check_words(&host);
 }
 
+/// A shaped band bends at its top alone, and what lies beyond it leans on the bend; the top has a dimension of its own.
+#[wasm_bindgen_test]
+fn a_band_in_its_bay_is_drawn_to_scale() {
+    let mm = Length::from_mm;
+    let bends = Ring { bend: mm(1.0), ..ring("band", 3.0, RingState::Wanted) };
+    let rings = vec![ring("engagement", 2.6, RingState::Worn), bends, ring("eternity", 2.0, RingState::Planned)];
+    let host = show(&stack(&Stack { at_top: Some((mm(9.0), false)), ..a_stack(rings) }));
+    let unit = unit(&host);
+    let totals = all(&host, ".total .span");
+    near(across(&totals[1]) / unit, 9.0);
+    let begins = |path: &str| {
+        let d = all(&host, path)[0].get_attribute("d").unwrap();
+        let start: f64 = d[1..].split(' ').next().unwrap().parse().unwrap();
+        (start - figure(&totals[0], "x1")) / unit
+    };
+    near(begins("path.ring.wanted"), 2.8);
+    // From 6 on, and half of what the bend takes.
+    near(begins("path.ring.planned"), 6.5);
+    check_words(&host);
+    // From the side the bay lies between the two.
+    let block = |label: &str, state, apart, bay| side::Ring {
+        label: label.into(),
+        width: mm(2.6),
+        section: None,
+        head: None,
+        state,
+        apart,
+        bay,
+    };
+    let host = show(&side::side(&[
+        block("ring", RingState::Worn, Length::ZERO, Length::ZERO),
+        block("band", RingState::Wanted, mm(1.0), mm(1.0)),
+        block("to come", RingState::Planned, Length::ZERO, Length::ZERO),
+    ]));
+    near(across(&all(&host, ".dim-bay .span")[0]) / self::unit(&host), 1.0);
+    assert_eq!(all(&host, ".dim-gap").len(), 0);
+    // What is worn and not known is dotted; dashes are for what is to come.
+    assert_eq!((all(&host, ".body.dotted").len(), all(&host, ".body.dashed").len()), (2, 1));
+    check_words(&host);
+}
+
+/// More than five rings have numbers beside them and their names in a key below, so that no line crosses a name.
+#[wasm_bindgen_test]
+fn many_rings_have_a_key() {
+    let rings = |n: usize| (1..=n).map(|at| ring(&format!("ring called {at}"), 1.8, RingState::Worn)).collect();
+    let named = |n| {
+        let host = show(&stack(&a_stack(rings(n))));
+        check_words(&host);
+        all(&host, "text").iter().filter_map(|text| text.text_content()).collect::<Vec<_>>()
+    };
+    let five = named(5);
+    assert!(five.iter().all(|text| !text.starts_with("1.8 ring")), "{five:?}");
+    let eight = named(8);
+    for at in 1..=8 {
+        let said = format!("1.8 ring called {at}");
+        assert!(eight.iter().any(|text| text.trim() == said), "{said}: {eight:?}");
+        assert_eq!(
+            eight.iter().filter(|text| text.trim() == at.to_string()).count(),
+            2,
+            "{at}: beside it and in the key"
+        );
+    }
+}
+
 fn day(y: i32, m: u32, d: u32) -> NaiveDate {
     NaiveDate::from_ymd_opt(y, m, d).unwrap()
 }

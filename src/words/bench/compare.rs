@@ -28,12 +28,27 @@ pub fn alternatives(n: usize) -> String {
     crate::words::format::counted(n as i64, "band", "bands")
 }
 
-/// "Order size N½", or that none can be worked out.
-pub fn order_size_of(size: Option<&str>) -> String {
-    match size {
-        Some(size) => format!("Order size {size}"),
-        None => "Order size: a reading and a profile are needed.".to_owned(),
-    }
+pub const ANOTHER: &str = "Another like this";
+
+/// "See the 2 bands".
+pub fn see_bands(n: usize) -> String {
+    format!("See the {}", alternatives(n))
+}
+
+/// "Order size N½".
+pub fn order_size_of(size: &str) -> String {
+    format!("Order size {size}")
+}
+
+/// What an order size lacks: the profile, or where that is known, a reading.
+pub fn no_order_size(profile_known: bool, has_reading: bool) -> String {
+    let missing = match (profile_known, has_reading) {
+        (false, false) => "a reading and a profile are needed",
+        (false, true) => "a profile is needed",
+        (true, false) => "a reading is needed",
+        (true, true) => "it cannot be worked out yet; see its own page",
+    };
+    format!("Order size: {missing}.")
 }
 
 /// What it is domed by, outside and at its edges, and whether somebody chose it or it is the usual one.

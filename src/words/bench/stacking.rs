@@ -37,6 +37,7 @@ pub const WEAR: &str = "Wear";
 pub const CUT_THROUGH: &str = "Cut through";
 pub const OTHER_FINGERS: &str = "Other fingers, both hands";
 pub const CHOOSE_REMEDY: &str = "Choose what to do about it";
+pub const HOLDING: &str = "What holds what";
 pub const SEE_RINGS: &str = "See the rings";
 pub const NOTE_FOR_BENCH: &str = "What the bench gets, and when a ring is away";
 pub const SHAPED_NEEDS: &str = "A shaped band: for the bench";

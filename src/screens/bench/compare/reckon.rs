@@ -26,6 +26,12 @@ pub struct Keys {
     pub finish: &'static str,
 }
 
+impl Keys {
+    pub fn all(&self) -> [&'static str; 5] {
+        [self.width, self.height, self.profile, self.metal, self.finish]
+    }
+}
+
 macro_rules! keys {
     ($n:literal) => {
         Keys {
@@ -45,6 +51,7 @@ pub struct Basis {
     stack: Vec<Start>,
     order: Option<order::Basis>,
     known: Band,
+    has_reading: bool,
 }
 
 /// One band as it would be.
@@ -54,6 +61,8 @@ pub struct Alternative {
     pub band: Band,
     pub section: Option<Section>,
     pub lines: Vec<String>,
+    /// What is missing for an order size.
+    pub no_size: Option<String>,
     pub cautions: Vec<String>,
     /// The same in front of the couple: nobody's own words for a ring.
     pub shown_cautions: Vec<String>,
@@ -65,6 +74,7 @@ impl Basis {
             stack: stack::start(opened),
             order: opened.whose.is_some().then(|| order::basis(opened)),
             known: opened.read(|couple, who| couple.band(who)).unwrap_or_default(),
+            has_reading: opened.read(|couple, who| !couple.readings(who).is_empty()).unwrap_or(false),
         }
     }
 }
@@ -123,13 +133,18 @@ pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternati
         let mut lines = vec![say_book::band(&band)];
         lines.extend(section.and_then(|section| say::arcs(&band, &section)));
         let size = basis.order.as_ref().map(|order| order::size_of(app, order, &width, &band));
-        lines.extend(size.map(|size| say::order_size_of(size.as_deref())));
+        // What is missing is said to the jeweller; the couple is shown what there is.
+        let missing = |size: &Option<String>| {
+            size.is_none().then(|| say::no_order_size(band.profile.is_some(), basis.has_reading))
+        };
+        let no_size = size.as_ref().and_then(missing);
+        lines.extend(size.flatten().map(|size| say::order_size_of(&size)));
         lines.extend(stack::in_short(&found));
         let mut cautions = stack::cautions_in_short(&found, stack::own_name);
         let mut shown_cautions = stack::cautions_in_short(&found, stack::plain_name);
         cautions.extend(say::cannot_be_resized(&band).map(str::to_owned));
         shown_cautions.extend(say::cannot_be_resized(&band).map(str::to_owned));
-        all.push(Alternative { number: at + 1, band, section, lines, cautions, shown_cautions });
+        all.push(Alternative { number: at + 1, band, section, lines, no_size, cautions, shown_cautions });
     }
     (complaints, all)
 }

@@ -30,7 +30,7 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reasons};
-use crate::screens::show::showable;
+use crate::screens::show::{show_button, showable};
 use crate::trade::band::section::Section;
 use crate::trade::measure::{Circumference, Diameter, Length};
 use crate::trade::stack::{Remedies, Stretch, Verdict};
@@ -67,8 +67,9 @@ pub fn stack(opened: Opened) -> AnyView {
     });
     let answer = all(vec![maybe(shown), sheet::cautions(cautions)]);
     let others = opened.read(fields::elsewhere).unwrap_or_default();
+    let holding = opened.read(why::holding).unwrap_or_default();
     let whose = opened.whose;
-    let why = move || there.get().then(|| explained(found, finger, &others, whose));
+    let why = move || there.get().then(|| explained(found, finger, &others, holding.clone(), whose));
     let content = laid(Laid {
         first: opened.missing(lacking),
         answered,
@@ -212,7 +213,13 @@ fn unsettled(couple: Couple<'_>, who: Wearer) -> Vec<String> {
 }
 
 /// The parts of the answer, each with its picture.
-fn explained(found: Memo<Reckoned>, finger: Diameter, others: &[Elsewhere], whose: Option<Whose>) -> AnyView {
+fn explained(
+    found: Memo<Reckoned>,
+    finger: Diameter,
+    others: &[Elsewhere],
+    holding: Vec<Reason>,
+    whose: Option<Whose>,
+) -> AnyView {
     let part = |heading: &'static str, of: fn(&Reckoned) -> Vec<Reason>, drawn: Signal<Vec<Drawn>>, on: AnyView| {
         let any = Memo::new(move |_| found.with(|found| !of(found).is_empty()));
         let inside = live(move || if any.get() { reasons(Signal::derive(move || found.with(of))) } else { nothing() });
@@ -235,16 +242,21 @@ fn explained(found: Memo<Reckoned>, finger: Diameter, others: &[Elsewhere], whos
     });
     let is_off = Memo::new(move |_| found.with(|found| found.remedies().is_some()));
     let choose = move || {
-        let Whose { id, who } = whose.filter(|_| is_off.get())?;
-        let to = Address::Part(id, Part::Remedy(who)).to_string();
-        Some(link_button(Weight::Quiet, say::CHOOSE_REMEDY, to))
+        let shows = is_off.get().then(|| show_button(move || found.with_untracked(why::ways_shown)));
+        let link = whose.filter(|_| is_off.get()).map(|Whose { id, who }| {
+            link_button(Weight::Quiet, say::CHOOSE_REMEDY, Address::Part(id, Part::Remedy(who)).to_string())
+        });
+        shows.map(|shows| all(vec![shows, or_nothing(link)]))
     };
+    let any_wear = Memo::new(move |_| found.with(|found| why::wear_shown(found).is_some()));
+    let show_wear = move || any_wear.get().then(|| show_button(move || found.with_untracked(why::wear_shown)));
+    let holding = (!holding.is_empty()).then(|| reasons(Signal::stored(holding)));
     all(vec![
-        part(say::ROOM, why::room, none, nothing()),
+        part(say::ROOM, why::room, none, or_nothing(holding)),
         or_nothing(elsewhere),
         part(say::MATCH, why::matches, flat, nothing()),
         part(say::FLUSH, why::flush, side, maybe(choose)),
-        part(say::WEAR, why::wear, none, nothing()),
+        part(say::WEAR, why::wear, none, maybe(show_wear)),
         maybe(cut),
     ])
 }

@@ -1,11 +1,16 @@
 //! What the stack comes to, reason by reason: room, match, flush or not, wear.
 
-use super::fields::Elsewhere;
+use super::fields::{self, Elsewhere};
 use super::reckon::{Pair, Reckoned};
+use crate::app::show::Shown;
+use crate::book::couple::{Couple, Ring};
 use crate::parts::reasons::{Reason, reason};
+use crate::trade::limits::Whole;
 use crate::trade::measure::{Length, Standing};
 use crate::trade::stack::{House, StackInputs, Stretch, stack};
-use crate::words::{bench as say, remedy as say_remedy, stack as say_stack, standing};
+use crate::trade::wearer::Wearer;
+use crate::words::pictures::RingState;
+use crate::words::{bench as say, book as say_book, remedy as say_remedy, showing, stack as say_stack, standing};
 
 pub fn room(found: &Reckoned) -> Vec<Reason> {
     let (Some(stack), Some(gap)) = (&found.stack, found.gap) else { return Vec::new() };
@@ -40,6 +45,20 @@ pub fn room(found: &Reckoned) -> Vec<Reason> {
         all.push(reason(say::fit_later(&name), say_stack::by(tighter.by), why));
     }
     all
+}
+
+/// Rings that hold those nearer the web.
+pub fn holding(couple: Couple<'_>, who: Wearer) -> Vec<Reason> {
+    let rule = standing::standing(Standing::CommonPractice);
+    let here = fields::here(couple, who);
+    let band = couple.band(who);
+    let one = |(at, ring): (usize, &Ring)| {
+        let band = band.width.is_some() && usize::from(band.place.unwrap_or(Whole(0)).0) <= at;
+        let name = say::named(&say_book::ring_name(ring), RingState::Worn);
+        let said = say_stack::holds(&name, at + usize::from(band));
+        ring.holds.then(|| reason(say::HOLDING, "", say::founded(&said, rule)))
+    };
+    here.iter().enumerate().filter_map(one).collect()
 }
 
 /// The other fingers of both hands, each against its own free length.
@@ -129,13 +148,40 @@ fn lying(found: &Reckoned, pair: &Pair, ways: bool) -> Vec<Reason> {
 }
 
 pub fn wear(found: &Reckoned) -> Vec<Reason> {
-    let mut all = Vec::new();
-    for pair in &found.pairs {
+    let one = |pair: &Pair| {
         let (near, far) = (found.name(pair.apart.rings.0), found.name(pair.apart.rings.1));
-        for (said, founded) in say_stack::wear(&pair.wear, &near, &far) {
-            let name = say::pair(&near, &far, pair.later);
-            all.push(reason(name, "", say::founded(&said, standing::standing(founded))));
-        }
-    }
-    all
+        let name = say::pair(&near, &far, pair.later);
+        let said = say_stack::wear(&pair.wear, &near, &far).into_iter();
+        said.map(move |(said, founded)| reason(name.clone(), "", say::founded(&said, standing::standing(founded))))
+            .collect::<Vec<_>>()
+    };
+    found.pairs.iter().flat_map(one).collect()
+}
+
+/// The same for the couple, with nobody's own words.
+pub fn wear_shown(found: &Reckoned) -> Option<Shown> {
+    let one = |pair: &Pair| {
+        let (near, far) = (found.plain_name(pair.apart.rings.0), found.plain_name(pair.apart.rings.1));
+        say_stack::wear(&pair.wear, &near, &far).into_iter().map(|(said, _)| said).collect::<Vec<_>>()
+    };
+    shown(showing::WEAR_TITLE, found.pairs.iter().flat_map(one).collect())
+}
+
+/// What can be done beside a head, for the couple; with a bay, how the band lies in it.
+pub fn ways_shown(found: &Reckoned) -> Option<Shown> {
+    let name = |at: usize| found.plain_name(at);
+    let one = |pair: &Pair| {
+        let made = pair.apart.cause.map(|cause| name(cause.meets)).unwrap_or_default();
+        let settled = found.bay.is_some() && pair.left == Length::ZERO;
+        let ways = pair.remedies.filter(|_| !settled).map(|it| say_stack::remedies(&it, &made)).unwrap_or_default();
+        let ways = ways.into_iter().map(|(name, _, said)| say_stack::way_shown(name, &said));
+        std::iter::once(found.lie(pair, &name)).chain(ways).collect::<Vec<_>>()
+    };
+    let of_band = found.pairs.iter().filter(|pair| found.is_of_band(pair));
+    shown(showing::WAYS_TITLE, of_band.flat_map(one).collect())
+}
+
+fn shown(title: &str, lines: Vec<String>) -> Option<Shown> {
+    let picture = String::new();
+    (!lines.is_empty()).then(|| Shown { title: title.to_owned(), picture, figure: String::new(), lines })
 }
