@@ -24,12 +24,17 @@ fn a_stack_is_told_ring_by_ring() {
         ("Eternity", mm(2.5), RingState::Planned),
     ];
     check(
-        words::stack(&rings, mm(5.8), mm(8.5), mm(24.0)),
+        words::stack(&rings, mm(5.8), mm(8.5), None, mm(24.0)),
         "The finger from above, from the web to the joint. Engagement, 2.6 mm, worn now. Band, 3.0 mm, the new band. \
          Eternity, 2.5 mm, to come. Now 5.8 mm, later 8.5 mm; 15.5 mm left of 24.0 mm of free finger on the palm side.",
     );
     check(
-        words::stack(&rings[..1], mm(2.6), mm(2.6), mm(2.0)),
+        words::stack(&rings[..2], mm(5.8), mm(5.8), Some(mm(6.8)), mm(24.0)),
+        "The finger from above, from the web to the joint. Engagement, 2.6 mm, worn now. Band, 3.0 mm, the new band. Now \
+         5.8 mm, 6.8 mm at the top; 18.2 mm left of 24.0 mm of free finger on the palm side.",
+    );
+    check(
+        words::stack(&rings[..1], mm(2.6), mm(2.6), None, mm(2.0)),
         "The finger from above, from the web to the joint. Engagement, 2.6 mm, worn now. Now 2.6 mm; 0.6 mm more than \
          the 2.0 mm of free finger on the palm side.",
     );
@@ -112,10 +117,17 @@ fn sections_sides_and_tapers_are_told() {
     let head = Head { to_web: mm(0.5), to_tip: mm(0.8), underside: mm(1.5) };
     check(
         words::side(
-            [("engagement ring", mm(0.0), Some(head)), ("band", mm(0.37), None), ("signet", mm(0.0), None)].into_iter(),
+            [
+                ("engagement ring", mm(0.0), mm(0.0), Some(head)),
+                ("band", mm(0.37), mm(0.0), None),
+                ("signet", mm(0.0), mm(0.0), None),
+                ("halo", mm(1.0), mm(0.8), None),
+            ]
+            .into_iter(),
         ),
         "Side view at the top of the finger, from the web. engagement ring, its head 0.5 mm over the side to the web, \
-         0.8 mm over the other, its underside 1.5 mm up. 0.37 mm further on, band. Flush with it, signet.",
+         0.8 mm over the other, its underside 1.5 mm up. 0.37 mm further on, band. Flush with it, signet. 1.0 mm \
+         further on, with a bay 0.8 mm deep, halo.",
     );
     let ring = Taper { top: mm(1.8), shoulders: mm(2.6), back: mm(2.0) };
     check(

@@ -110,10 +110,11 @@ fn heads_on_both_sides_meet() {
     let found = flush(&[with_head(0.5, 1.5, None), with_head(0.7, 3.0, None)], mm(0.2));
     assert_eq!(found[0].top, mm(1.2));
     assert!(found[0].cause.unwrap().heads_meet);
-    assert_eq!(
-        remedies(&found[0], &[with_head(0.5, 1.5, None), with_head(0.7, 3.0, None)], mm(0.2), mm(1.3)).unwrap().height,
-        None
-    );
+    let ways = remedies(&found[0], &[with_head(0.5, 1.5, None), with_head(0.7, 3.0, None)], mm(0.2), mm(1.3)).unwrap();
+    assert_eq!(ways.height, Clears::HeadsMeet);
+    let said = words::stack::remedies(&ways, "the ring to come");
+    assert_eq!(said.len(), 2, "a bay gives way to no head");
+    assert_eq!(said[0].2, "No way out: two heads meet, and how high a band is does not matter.");
 }
 
 #[test]
@@ -164,7 +165,7 @@ fn remedies_with_their_dimensions() {
     let ring = with_head(0.8, 1.5, None);
     let flat = plain(section_of(Profile::Flat, 4.0, 1.8, 0.0, 0.0).unwrap());
     let found = remedies(&flush(&[ring, flat], mm(0.1))[0], &[ring, flat], mm(0.1), mm(1.3)).unwrap();
-    assert_eq!((found.bay, found.height, found.gap), (mm(0.9), Some(mm(1.4)), mm(0.8)));
+    assert_eq!((found.bay, found.height, found.gap), (mm(0.9), Clears::At(mm(1.4)), mm(0.8)));
     let said = words::stack::remedies(&found, "the band");
     let said: Vec<(&str, &str, &str)> = said.iter().map(|(name, figure, said)| (*name, &**figure, &**said)).collect();
     assert_eq!(
@@ -177,9 +178,80 @@ fn remedies_with_their_dimensions() {
     );
     // Not below the least height.
     let thin = remedies(&flush(&[ring, flat], mm(0.2))[0], &[ring, flat], mm(0.2), mm(1.35)).unwrap();
-    assert_eq!(thin.height, None);
+    assert_eq!(thin.height, Clears::TooThin { least: mm(1.35) });
+    assert_eq!(
+        words::stack::remedies(&thin, "the band")[1].2,
+        "No way out: the band would have to be thinner than 1.35 mm to clear the head."
+    );
+    // What is not known is not the same as no way out.
+    let unknown = Lying { width: mm(4.0), section: None, head: None, inside: None };
+    let sentence = |under: f64| {
+        let rings = [with_head(0.8, under, None), unknown];
+        let found = remedies(&flush(&rings, mm(0.2))[0], &rings, mm(0.2), mm(1.3)).unwrap();
+        words::stack::remedies(&found, "the band").remove(1).2
+    };
+    assert_eq!(
+        sentence(1.5),
+        "1.3 mm high, the band clears the head whatever its profile. Profile and height are needed to say how much \
+         higher it may be."
+    );
+    assert_eq!(sentence(1.4), "Profile and height are needed to say whether there is one.");
     let free = plain(section_of(Profile::Flat, 4.0, 1.2, 0.0, 0.0).unwrap());
     assert_eq!(remedies(&flush(&[ring, free], mm(0.2))[0], &[ring, free], mm(0.2), mm(1.3)), None);
+}
+
+/// Two heads over one band: the lower height does for both, and where one leaves no way, there is none.
+#[test]
+fn what_clears_both_of_two_heads() {
+    let at = |height| Clears::At(mm(height));
+    let thin = Clears::TooThin { least: mm(1.3) };
+    let known = Clears::NotKnown { least: Some(mm(1.3)) };
+    assert_eq!(at(1.5).and(at(1.4)), at(1.4));
+    assert_eq!((at(1.5).and(thin), thin.and(at(1.5))), (thin, thin));
+    assert_eq!(known.and(Clears::NotKnown { least: None }), Clears::NotKnown { least: None });
+    assert_eq!(known.and(known), known);
+}
+
+/// A band with a bay deep enough lies flush; with a shallower one it stands off the rest.
+#[test]
+fn a_band_in_its_bay() {
+    let ring = with_head(0.8, 1.5, None);
+    let flat = plain(section_of(Profile::Flat, 4.0, 1.8, 0.0, 0.0).unwrap());
+    let held = flush(&[ring, flat], mm(0.2))[0];
+    let names = |at: usize| ["the engagement ring", "the band"][at].to_owned();
+    assert_eq!(
+        words::stack::in_bay(&held, mm(1.0), Length::ZERO, &names),
+        "The head of the engagement ring would hold the band off 0.8 mm: with the bay of 1 mm it lies flush."
+    );
+    assert_eq!(
+        words::stack::in_bay(&held, mm(0.5), mm(0.3), &names),
+        "The head of the engagement ring would hold the band off 0.8 mm: with the bay of 0.5 mm it still stands off 0.3 \
+         mm at the top."
+    );
+}
+
+/// A stand-off is geometry that rests on customs: which of them, is said.
+#[test]
+fn what_a_stand_off_rests_on() {
+    let flat = plain(section_of(Profile::Flat, 4.0, 1.8, 0.0, 0.0).unwrap());
+    let held = flush(&[with_head(0.8, 1.5, None), flat], mm(0.2))[0];
+    let said = |of: &Apart, usual_dome| words::stack::rests_on(of, usual_dome);
+    assert_eq!(said(&held, false), "derived; the clearance under the head common practice");
+    assert_eq!(said(&held, true), "derived; the clearance under the head and the usual dome common practice");
+    let meet = flush(&[with_head(0.5, 1.5, None), with_head(0.7, 3.0, None)], mm(0.2))[0];
+    assert_eq!(said(&meet, true), "derived", "where two heads meet, neither counts");
+}
+
+/// A cluster of 9 mm on shoulders of 3 reaches over them by 3 a side; a ring that narrows reaches over nothing.
+#[test]
+fn a_ring_that_is_wider_at_its_top() {
+    let taper = |top: f64| Taper { top: mm(top), shoulders: mm(3.0), back: mm(3.0) };
+    assert_eq!((taper(9.0).over_shoulders(), taper(2.0).over_shoulders()), (mm(3.0), Length::ZERO));
+    assert_eq!(
+        words::stack::head_unknown("the cluster", mm(3.0)),
+        "The cluster is wider at its top than at three and nine, by about 3 mm a side, and its head is not written down: \
+         it may hold the ring beside it off by as much. Measure how far its head reaches, and its underside."
+    );
 }
 
 #[test]
@@ -233,7 +305,7 @@ proptest! {
         let ring = Lying { width: mm(2.6), section: None, head: Some(head), inside: None };
         let rings = [ring, plain(section)];
         let Some(found) = remedies(&flush(&rings, mm(0.2))[0], &rings, mm(0.2), mm(0.5)) else { return Ok(()) };
-        let Some(height) = found.height else { return Ok(()) };
+        let Some(height) = found.height.height() else { return Ok(()) };
         prop_assert!(height < section.height());
         let at = |height| flush(&[ring, plain(section.at_height(height).unwrap())], mm(0.2))[0].top;
         prop_assert!(at(height) <= mm(0.001), "{:?}", at(height));

@@ -43,6 +43,8 @@ pub enum Care {
     Changed,
     /// A head holds the band off, and nobody has chosen what to do about it.
     RemedyOpen,
+    /// The rings or the band have changed since it was chosen.
+    RemedyStale,
     /// A band is to be shaped, and nothing goes to the bench to shape it by.
     BenchOpen,
     /// A ring goes to the bench, and from when to when is not said.
@@ -81,6 +83,15 @@ pub fn next(couple: Couple<'_>) -> Option<Topic> {
 /// How a line stands.
 pub fn state(couple: Couple<'_>, topic: Topic) -> State {
     if couple.0.differs(|field| is_of(field, topic)) { State::Care(Care::Differs) } else { settled(couple, topic) }
+}
+
+/// Whether what wants another look at a stack is what was chosen beside a head, and not the stack itself.
+pub fn is_about_remedy(couple: Couple<'_>, topic: Topic) -> Option<Wearer> {
+    let Topic::Stack(wearer) = topic else { return None };
+    match state(couple, topic) {
+        State::Care(Care::RemedyStale | Care::BenchOpen | Care::AwayOpen | Care::AwayAtWedding) => Some(wearer),
+        _ => None,
+    }
 }
 
 /// Whether a field is part of what a line is about.

@@ -9,6 +9,7 @@
 //! writes through [`couple::Couple`], what the jeweller has set through [`practice::Practice`].
 
 pub mod agenda;
+pub mod arcs;
 pub mod asks;
 pub mod change;
 pub mod checklist;

@@ -4,8 +4,9 @@ use chrono::NaiveDate;
 
 use super::checklist::Care;
 use super::couple::Couple;
-use super::field::Field;
+use super::field::{BandField, Field, RingField};
 use super::id::ItemId;
+use super::value::StackSeen;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
@@ -76,14 +77,17 @@ pub fn care(couple: Couple<'_>, wearer: Wearer, off: Length) -> Option<Care> {
     let Some(remedy) = couple.remedy(wearer) else {
         return (off > Length::ZERO).then_some(Care::RemedyOpen);
     };
+    // Where the band lies is written down by noting the stack; metals and names hold nothing off.
     let rests_on = |field: &Field| match field {
+        Field::Band(_, BandField::Place | BandField::Metal | BandField::Finish)
+        | Field::Ring(_, _, RingField::Name | RingField::Metal) => false,
         Field::Ring(whose, ..) | Field::Band(whose, _) => *whose == wearer,
         _ => false,
     };
     let is_back = couple.ring_back(wearer).is_some();
     let away = remedy.ring.filter(|_| !is_back);
     if couple.changed_since(&Field::Remedy(wearer), rests_on) {
-        Some(Care::Changed)
+        Some(Care::RemedyStale)
     } else if !remedy.has_what_it_needs() {
         Some(Care::BenchOpen)
     } else if away.is_some_and(|away| away.from.is_none() || away.to.is_none()) {
@@ -93,6 +97,13 @@ pub fn care(couple: Couple<'_>, wearer: Wearer, off: Length) -> Option<Care> {
     } else {
         None
     }
+}
+
+/// What the rings take at the top of the finger, now and with those to come, by what was chosen: the depth of a bay, or
+/// the gap, is added there. The palm takes neither, and a band that is low enough adds nothing.
+pub fn at_top(couple: Couple<'_>, wearer: Wearer, seen: &StackSeen) -> Option<(Way, Length, Length)> {
+    let chosen = couple.remedy(wearer).filter(|it| it.way != Way::Lower)?;
+    Some((chosen.way, seen.now + chosen.by, seen.later + chosen.by))
 }
 
 /// Where a ring goes next, and by when; none once it is back.

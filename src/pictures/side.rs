@@ -20,6 +20,8 @@ pub struct Ring {
     pub state: RingState,
     /// How far it stands off from the one before it.
     pub apart: Length,
+    /// So much of it is the bay of a shaped band, which lies flush otherwise.
+    pub bay: Length,
 }
 
 /// So high a ring is drawn whose section is not known, and so far a head rises over everything.
@@ -71,7 +73,7 @@ pub fn side(rings: &[Ring]) -> Picture {
         "side-view",
         WIDTH,
         end,
-        &words::side(rings.iter().map(|ring| (ring.label.as_str(), ring.apart, ring.head))),
+        &words::side(rings.iter().map(|ring| (ring.label.as_str(), ring.apart, ring.bay, ring.head))),
     )
 }
 
@@ -81,7 +83,8 @@ fn high(ring: &Ring) -> f64 {
 
 fn draw_ring(pen: &mut Pen, ring: &Ring, place: At, floor: f64, unit: f64) {
     let class = match (ring.section.is_some(), ring.state) {
-        (false, _) => "paper dashed body",
+        (false, RingState::Planned) => "paper dashed body",
+        (false, RingState::Worn | RingState::Wanted) => "paper dotted body",
         (true, RingState::Wanted) => "wash-rouge rouge body",
         (true, RingState::Worn | RingState::Planned) => "wash-ink body",
     };
@@ -154,19 +157,23 @@ fn gaps(pen: &mut Pen, rings: &[Ring], places: &[(f64, f64)], line: f64, x: &dyn
     for (pair, ring) in places.windows(2).zip(&rings[1..]) {
         if ring.apart > Length::ZERO {
             let (from, to) = (x(pair[0].1), x(pair[1].0));
-            pen.group("dim-gap", |pen| pen.dimension("ochre thick", line, from, to));
-            said.push(((from + to) / 2.0, words::gap(ring.apart)));
+            let (class, colour) = if ring.bay > Length::ZERO { ("dim-bay", "rouge") } else { ("dim-gap", "ochre") };
+            pen.group(class, |pen| pen.dimension(&format!("{colour} thick"), line, from, to));
+            let bay = (ring.bay > Length::ZERO).then(|| words::bay(ring.bay));
+            let gap = (ring.apart > ring.bay).then(|| words::gap(ring.apart - ring.bay));
+            let text: Vec<String> = bay.into_iter().chain(gap).collect();
+            said.push(((from + to) / 2.0, text.join(", "), colour));
         }
     }
     if said.is_empty() {
         pen.text("verdigris", (WIDTH / 2.0, line + 8.0), Anchor::Middle, words::flush());
         return line + 18.0;
     }
-    let widths: Vec<f64> = said.iter().map(|(_, text)| width_of(text, TEXT, true)).collect();
-    let wanted: Vec<f64> = said.iter().map(|(at, _)| *at).collect();
+    let widths: Vec<f64> = said.iter().map(|(_, text, _)| width_of(text, TEXT, true)).collect();
+    let wanted: Vec<f64> = said.iter().map(|(at, ..)| *at).collect();
     let middles = spread(&wanted, &widths, 10.0, (2.0, WIDTH - 2.0)).unwrap_or(wanted);
-    for ((_, text), middle) in said.iter().zip(middles) {
-        pen.text("strong ochre", (middle, line + 19.0), Anchor::Middle, text);
+    for ((_, text, colour), middle) in said.iter().zip(middles) {
+        pen.text(&format!("strong {colour}"), (middle, line + 19.0), Anchor::Middle, text);
     }
     line + 28.0
 }

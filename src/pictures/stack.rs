@@ -17,10 +17,12 @@ pub struct Ring {
     /// How far it stands above the finger.
     pub height: Length,
     pub state: RingState,
-    /// How far its head reaches over its sides, to the web and to the fingertip.
+    /// How far its head reaches over a straight edge laid against its shoulders, to the web and to the fingertip.
     pub head: Option<(Length, Length)>,
     /// How far it stands off at the top from the one before it.
     pub apart: Length,
+    /// How far a shaped band bends at its top round a head: to the fingertip, or below zero to the web.
+    pub bend: Length,
 }
 
 /// What the stack is drawn from: rings from the web outwards.
@@ -34,6 +36,8 @@ pub struct Stack {
     pub finger: Diameter,
     /// Whether the stack is more than the house rule likes: its dimension is then drawn in ochre.
     pub crowded: bool,
+    /// What they take at the top, where a bay or a gap adds to their widths, and whether that is too much.
+    pub at_top: Option<(Length, bool)>,
 }
 
 /// The finger before the web and behind the crease, in millimetres.
@@ -49,18 +53,19 @@ pub fn stack(of: &Stack) -> Picture {
     let worn = of.rings.iter().filter(|ring| ring.state != RingState::Planned);
     let now = worn.clone().map(|ring| ring.width).sum::<Length>() + worn.skip(1).map(|_| of.gap).sum();
 
-    let lean = of.rings.iter().map(|ring| ring.apart).sum::<Length>();
+    let leans = leans(of);
+    let lean = leans.last().map_or(Length::ZERO, |lean| lean.1);
     let reach = of.free.mm().max((later + lean).mm()).clamp(4.0, 400.0) + BEFORE + BEHIND;
     let across = of.finger.mm().clamp(8.0, 40.0);
     let unit = (WIDTH / reach).min(TALLEST / across);
     let x = |at: Length| (WIDTH - reach * unit) / 2.0 + (BEFORE + at.mm()) * unit;
 
-    let leans = leans(of);
     let tallest = of.rings.iter().map(|ring| tall(ring, unit)).fold(0.0, f64::max);
     let mut pen = Pen::to_scale(unit);
     let places: Vec<(f64, f64)> =
-        spans.iter().zip(&leans).map(|(span, lean)| (x(span.0 + lean.half()), x(span.1 + lean.half()))).collect();
-    let labels = labels(of, &places);
+        spans.iter().zip(&leans).map(|(span, lean)| (x(span.0 + lean.0), x(span.1 + lean.0))).collect();
+    let keyed = of.rings.len() > MOST_NAMED;
+    let labels = labels(of, &places, keyed);
     let top = labels.depth + 22.0 + tallest;
     let bottom = top + across * unit;
 
@@ -70,22 +75,25 @@ pub fn stack(of: &Stack) -> Picture {
         for ((ring, place), lean) in
             of.rings.iter().zip(&places).zip(&leans).filter(|((ring, _), _)| ring.state == state)
         {
-            draw_ring(&mut pen, ring, *place, (top, bottom), (unit, lean.half().mm() * unit));
+            draw_ring(&mut pen, ring, *place, (top, bottom), (unit, (lean.1 - lean.0).mm() * unit));
         }
     }
     for ((ring, place), lean) in of.rings.iter().zip(&places).zip(&leans) {
         if let Some(head) = ring.head {
-            let middle = (place.0 + place.1) / 2.0 + lean.half().mm() * unit;
-            let half = ring.top.mm() / 2.0;
+            let middle = (place.0 + place.1) / 2.0 + (lean.1 - lean.0).mm() * unit;
+            let half = ring.width.mm() / 2.0;
             let reach = |of: Length| (half + of.mm().clamp(0.0, 20.0)) * unit;
             draw_head(&mut pen, (middle - reach(head.0), middle + reach(head.1)), (top + bottom) / 2.0);
         }
     }
     labels.draw(&mut pen, of, &places, top - tallest - 8.0);
-    let end = draw_totals(&mut pen, of, bottom + tallest, (now, later), &x);
+    let mut end = draw_totals(&mut pen, of, bottom + tallest, (now, later), &x);
+    if keyed {
+        end = draw_key(&mut pen, of, end);
+    }
 
     let named: Vec<_> = of.rings.iter().map(|ring| (ring.label.as_str(), ring.width, ring.state)).collect();
-    pen.finish("stack", WIDTH, end, &words::stack(&named, now, later, of.free))
+    pen.finish("stack", WIDTH, end, &words::stack(&named, now, later, of.at_top.map(|it| it.0), of.free))
 }
 
 /// Where each ring begins and ends, from the web.
@@ -99,13 +107,17 @@ fn spans(of: &Stack) -> Vec<(Length, Length)> {
     spans
 }
 
-/// How far each ring is off at the top because those before it hold it off; half as far at the shoulders.
-fn leans(of: &Stack) -> Vec<Length> {
+/// How far each ring is off at the shoulders and at the top, because those before it hold it off, or bend. A ring that
+/// leans is half as far off at the shoulders; one that bends stays where it is there.
+fn leans(of: &Stack) -> Vec<(Length, Length)> {
+    let most = Length::tenthousandths(200_000);
     let mut lean = Length::ZERO;
     let mut leans = Vec::new();
     for ring in &of.rings {
-        lean = lean + ring.apart.max(Length::ZERO).min(Length::tenthousandths(200_000));
-        leans.push(lean);
+        lean = lean + ring.apart.max(Length::ZERO).min(most);
+        let bend = ring.bend.max(-most).min(most);
+        leans.push((lean.half(), lean + bend));
+        lean = lean + bend.max(Length::ZERO);
     }
     leans
 }
@@ -190,9 +202,14 @@ struct Labels {
     texts: Vec<(String, String)>,
     at: Vec<At>,
     depth: f64,
+    /// How deep one row of them is.
+    deep: f64,
 }
 
-fn labels(of: &Stack, places: &[(f64, f64)]) -> Labels {
+/// So many rings have their names beside them; of more, each has a number there and its name in a key below.
+const MOST_NAMED: usize = 5;
+
+fn labels(of: &Stack, places: &[(f64, f64)], keyed: bool) -> Labels {
     // The fewer there are, the more room each name has.
     let most = match of.rings.len() {
         0..=2 => 155.0,
@@ -201,7 +218,10 @@ fn labels(of: &Stack, places: &[(f64, f64)]) -> Labels {
         _ => 96.0,
     };
     let one = |ring: &Ring| (words::width(ring.width), cut(&ring.label, SMALL, false, most));
-    let texts: Vec<(String, String)> = of.rings.iter().map(one).collect();
+    let number = |at: usize| ((at + 1).to_string(), String::new());
+    let texts: Vec<(String, String)> =
+        if keyed { (0..of.rings.len()).map(number).collect() } else { of.rings.iter().map(one).collect() };
+    let deep = if keyed { 17.0 } else { 31.0 };
     let widths: Vec<f64> =
         texts.iter().map(|(w, name)| width_of(w, TEXT, true).max(width_of(name, SMALL, false))).collect();
     let wanted: Vec<f64> = places.iter().map(|place| (place.0 + place.1) / 2.0).collect();
@@ -215,7 +235,7 @@ fn labels(of: &Stack, places: &[(f64, f64)]) -> Labels {
             match spread(&pick(&wanted), &pick(&widths), 9.0, edges) {
                 Some(middles) => {
                     for (i, middle) in mine.iter().zip(middles) {
-                        at[*i] = (middle, 13.0 + 31.0 * row as f64);
+                        at[*i] = (middle, 13.0 + deep * row as f64);
                     }
                     true
                 }
@@ -223,17 +243,17 @@ fn labels(of: &Stack, places: &[(f64, f64)]) -> Labels {
             }
         });
         if fits {
-            return Labels { texts, at, depth: 31.0 * rows as f64 };
+            return Labels { texts, at, depth: deep * rows as f64, deep };
         }
     }
-    Labels { at: vec![(WIDTH / 2.0, 13.0); texts.len()], texts, depth: 31.0 }
+    Labels { at: vec![(WIDTH / 2.0, 13.0); texts.len()], texts, depth: deep, deep }
 }
 
 impl Labels {
     fn draw(&self, pen: &mut Pen, of: &Stack, places: &[(f64, f64)], rings: f64) {
         for (place, at) in places.iter().zip(&self.at) {
             let middle = (place.0 + place.1) / 2.0;
-            pen.line("thin soft", (at.0, at.1 + 17.0), (middle, rings));
+            pen.line("thin soft", (at.0, at.1 + self.deep - 14.0), (middle, rings));
             pen.dimension("thin soft", rings, place.0, place.1);
         }
         for ((ring, (width, name)), at) in of.rings.iter().zip(&self.texts).zip(&self.at) {
@@ -244,12 +264,27 @@ impl Labels {
     }
 }
 
+/// Number, width and name of each ring, below the picture in two columns.
+fn draw_key(pen: &mut Pen, of: &Stack, below: f64) -> f64 {
+    let half = of.rings.len().div_ceil(2);
+    for (at, ring) in of.rings.iter().enumerate() {
+        let (x, y) = (2.0 + (at / half) as f64 * WIDTH / 2.0, below + 12.0 + (at % half) as f64 * 18.0);
+        let class = if ring.state == RingState::Wanted { "strong rouge" } else { "strong" };
+        let number = (at + 1).to_string();
+        pen.text(class, (x, y), Anchor::Start, &number);
+        let name = cut(&words::keyed(&ring.label, ring.width), SMALL, false, WIDTH / 2.0 - 22.0);
+        pen.runs("soft", (x + 14.0, y), Anchor::Start, SMALL, &[("", &name)]);
+    }
+    below + 12.0 + half as f64 * 18.0
+}
+
 fn draw_totals(pen: &mut Pen, of: &Stack, below: f64, total: (Length, Length), x: &dyn Fn(Length) -> f64) -> f64 {
     let (now, later) = total;
-    let (web, free) = (x(Length::ZERO), x(of.free));
+    let free = x(of.free);
     let mut y = below + 18.0;
     let colour = if of.crowded || later > of.free { "ochre" } else { "rouge" };
-    let mut row = |pen: &mut Pen, to: Length, label: &str, class: &str, right: Option<&str>| {
+    let mut row = |pen: &mut Pen, (from, to): (Length, Length), label: &str, class: &str, right: Option<&str>| {
+        let web = x(from);
         pen.group("total", |pen| pen.dimension(&format!("{class} thick"), y, web, x(to)));
         let class = format!("strong {class}");
         let wide = width_of(label, TEXT, true);
@@ -269,11 +304,20 @@ fn draw_totals(pen: &mut Pen, of: &Stack, below: f64, total: (Length, Length), x
         y += 34.0;
     };
     let left = words::left_of(of.free - later, of.free);
+    let whole = |to: Length| (Length::ZERO, to);
     if now != later {
-        row(pen, now, &words::total_now(now), "", None);
-        row(pen, later, &words::total_later(later), colour, Some(&left));
+        row(pen, whole(now), &words::total_now(now), "", None);
+    }
+    if let Some((at_top, crowded)) = of.at_top {
+        // A band that bends to the web begins nearer to it at the top.
+        let from = of.rings.iter().map(|ring| ring.bend).min().unwrap_or_default().min(Length::ZERO);
+        let colour = if crowded { "ochre" } else { "" };
+        row(pen, (from, from + at_top), &words::total_at_top(at_top), colour, None);
+    }
+    if now != later {
+        row(pen, whole(later), &words::total_later(later), colour, Some(&left));
     } else {
-        row(pen, later, &words::width(later), colour, Some(&left));
+        row(pen, whole(later), &words::width(later), colour, Some(&left));
     }
     let last = y - 34.0;
     pen.group("free", |pen| pen.dimension("thin soft", last, x(later), free));

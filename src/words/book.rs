@@ -148,7 +148,8 @@ pub fn in_full(couple: Couple<'_>, topic: Topic) -> Option<String> {
         Topic::Stack(wearer) => {
             let chosen = couple.remedy(wearer).map(|it| remedy::in_full(&it, remedy::ring(couple, wearer)));
             let where_now = remedy::whereabouts(couple.ring_gone(wearer), couple.ring_back(wearer));
-            let parts: Vec<String> = [says(couple, topic), chosen, where_now].into_iter().flatten().collect();
+            let at_top = remedy::at_top(couple, wearer);
+            let parts: Vec<String> = [says(couple, topic), at_top, chosen, where_now].into_iter().flatten().collect();
             (!parts.is_empty()).then(|| parts.join("; "))
         }
         Topic::Wedding | Topic::Rings(_) | Topic::Band(_) | Topic::Dates | Topic::Notes | Topic::ReadBack => {
@@ -194,6 +195,7 @@ pub fn care(care: Care) -> &'static str {
         Care::MeasureAgain => "measure again before ordering",
         Care::Changed => "something it rests on has changed since",
         Care::RemedyOpen => "a head holds the band off: choose what to do about it",
+        Care::RemedyStale => "a ring or the band has changed since: look again at what is chosen beside the head",
         Care::BenchOpen => "say what the bench gets to shape the band by",
         Care::AwayOpen => "say from when to when the ring is at the bench",
         Care::AwayAtWedding => "a ring is at the bench when the wedding is",

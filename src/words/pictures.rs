@@ -135,6 +135,16 @@ pub fn total_later(total: Length) -> String {
     format!("later {}", width(total))
 }
 
+/// "at the top 11.9".
+pub fn total_at_top(total: Length) -> String {
+    format!("at the top {}", width(total))
+}
+
+/// "2.6 engagement ring": what a number in a drawing stands for.
+pub fn keyed(label: &str, across: Length) -> String {
+    format!("{} {label}", width(across))
+}
+
 /// "15.5 left of 24.0", or "1.2 over 24.0".
 pub fn left_of(left: Length, free: Length) -> String {
     if left < Length::ZERO {
@@ -145,7 +155,13 @@ pub fn left_of(left: Length, free: Length) -> String {
 }
 
 /// The stack on a finger, in words: rings from the web outwards.
-pub fn stack(rings: &[(&str, Length, RingState)], now: Length, later: Length, free: Length) -> String {
+pub fn stack(
+    rings: &[(&str, Length, RingState)],
+    now: Length,
+    later: Length,
+    at_top: Option<Length>,
+    free: Length,
+) -> String {
     let mut text = String::from("The finger from above, from the web to the joint.");
     for (name, across, state) in rings {
         text += &format!(" {name}, {} mm, {}.", width(*across), ring_state(*state));
@@ -153,6 +169,9 @@ pub fn stack(rings: &[(&str, Length, RingState)], now: Length, later: Length, fr
     text += &format!(" Now {} mm", width(now));
     if later != now {
         text += &format!(", later {} mm", width(later));
+    }
+    if let Some(at_top) = at_top {
+        text += &format!(", {} mm at the top", width(at_top));
     }
     let left = free - later;
     text += &if left < Length::ZERO {
@@ -212,16 +231,24 @@ pub fn gap(apart: Length) -> String {
     format!("gap {}", width(apart))
 }
 
+/// "bay 1.0".
+pub fn bay(deep: Length) -> String {
+    format!("bay {}", width(deep))
+}
+
 pub fn flush() -> &'static str {
     "flush"
 }
 
 /// Rings side by side, in words: each with how far it stands off from the one before it, and its head.
-pub fn side<'a>(rings: impl Iterator<Item = (&'a str, Length, Option<Head>)>) -> String {
+pub fn side<'a>(rings: impl Iterator<Item = (&'a str, Length, Length, Option<Head>)>) -> String {
     let mut text = String::from("Side view at the top of the finger, from the web.");
-    for (at, (name, apart, head)) in rings.enumerate() {
+    for (at, (name, apart, bay, head)) in rings.enumerate() {
         text += &match (at, apart > Length::ZERO) {
             (0, _) => format!(" {name}"),
+            (_, true) if bay > Length::ZERO => {
+                format!(" {} mm further on, with a bay {} mm deep, {name}", width(apart), width(bay))
+            }
             (_, true) => format!(" {} mm further on, {name}", width(apart)),
             (_, false) => format!(" Flush with it, {name}"),
         };

@@ -5,7 +5,7 @@ use chrono::NaiveDate;
 use super::book::ring_name;
 use super::{format, lengths};
 use crate::book::couple::Couple;
-use crate::book::remedy::{Away, Move, Remedy, Way};
+use crate::book::remedy::{self, Away, Move, Remedy, Way};
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
 
@@ -14,6 +14,7 @@ pub const WAY: &str = "What is chosen";
 pub const BAY: &str = "Depth of the bay";
 pub const BAY_HINT: &str = "Only if the band is shaped round a head.";
 pub const WITH_BAY: &str = "With the bay, at the top";
+pub const WITH_GAP: &str = "With the gap, at the top";
 pub const MOST_HIGH: &str = "Height at most";
 pub const MOST_HIGH_HINT: &str = "It becomes the height of the band.";
 pub const GAP: &str = "Gap at the top";
@@ -102,6 +103,15 @@ pub fn for_bench(chosen: &Remedy, ring: Option<String>) -> Option<String> {
     ];
     let parts: Vec<String> = parts.into_iter().flatten().collect();
     (!parts.is_empty()).then(|| parts.join(", "))
+}
+
+/// "7.8 mm at the top, with the bay": what the rings take there with those to come.
+pub fn at_top(couple: Couple<'_>, wearer: Wearer) -> Option<String> {
+    let seen = couple.stack(wearer)?;
+    let (way, now, later) = remedy::at_top(couple, wearer, &seen)?;
+    let with = if way == Way::Shaped { "with the bay" } else { "with the gap" };
+    let now = if now == later { String::new() } else { format!("{} now, ", mm(now)) };
+    Some(format!("at the top, {with}, {now}{}", mm(later)))
 }
 
 /// All of it in one line.

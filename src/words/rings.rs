@@ -8,12 +8,12 @@ pub const BAND_HEIGHT_HINT: &str = "9 and 18 ct from 1.3 to 1.5 mm up, platinum 
 pub const INSIDE: &str = "Across the inside";
 pub const INSIDE_HINT: &str = "Only if it is not of the same size as the band.";
 pub const DOME: &str = "Dome";
-pub const DOME_HINT: &str = "How far the outside rises from its edges. Empty: an eighth of the width, common practice.";
+pub const DOME_HINT: &str = "How far the outside rises from its edges. Empty: an eighth of the width, at most two fifths of the height, common practice.";
 pub const RELIEF: &str = "Edge relief";
 pub const RELIEF_HINT: &str = "How far the edges stand off the finger inside. Empty: as usual for the width.";
 pub const HEAD: &str = "Its head";
-pub const HEAD_HOW: &str =
-    "Lay a straight edge along the shank. How far does the head reach over it, at the height of a band?";
+pub const HEAD_HOW: &str = "Lay a straight edge against the shoulders, at three and nine. How far does the head reach over it, at the height of a \
+     band?";
 pub const TO_WEB: &str = "Over the side to the web";
 pub const TO_TIP: &str = "Over the side to the tip";
 pub const UNDERSIDE: &str = "Its underside above the finger";

@@ -14,6 +14,8 @@ pub const SIZE_TITLE: &str = "One size on every scale";
 pub const STACK_TITLE: &str = "Your rings together";
 pub const FLAT_TITLE: &str = "The ring and the band, laid flat";
 pub const SIDE_TITLE: &str = "How they lie side by side";
+pub const WEAR_TITLE: &str = "How they wear together";
+pub const WAYS_TITLE: &str = "Beside the head: what can be done";
 pub const SECTION_TITLE: &str = "Cut through";
 pub const COMPARE_TITLE: &str = "Bands side by side";
 pub const SETTLED_TITLE: &str = "What we have settled";
@@ -50,9 +52,10 @@ pub fn along(total: Length) -> String {
 }
 
 /// "along a finger that has 24 mm free, with the rings still to come".
-pub fn of_free(free: Length, to_come: bool) -> String {
+pub fn of_free(free: Length, to_come: bool, bay: Option<Length>) -> String {
+    let bay = if bay.is_some() { ", at the top, with the bay of the band" } else { "" };
     let to_come = if to_come { ", with the rings still to come" } else { "" };
-    format!("along a finger that has {} mm free{to_come}", lengths::plain(free))
+    format!("along a finger that has {} mm free{bay}{to_come}", lengths::plain(free))
 }
 
 /// "Flush", or "0.8 mm apart".
@@ -78,16 +81,10 @@ pub fn order_by(day: NaiveDate) -> String {
     format!("To be ordered by {}", format::day(day))
 }
 
-/// A ring as it stands in a sentence for the couple: "the ring" where there is one of its kind.
-pub fn ring_named(state: crate::words::pictures::RingState, alone: bool) -> String {
-    let name = ring(state);
+/// A ring by its plain name, as it stands in a sentence for the couple: "the ring" where there is one of its kind.
+pub fn ring_named(name: &str, state: crate::words::pictures::RingState) -> String {
     match name.strip_prefix("a ") {
-        Some(name) if alone => format!("the {name}"),
-        _ => bench::named(&name, state),
+        Some(name) => format!("the {name}"),
+        None => bench::named(name, state),
     }
-}
-
-/// The names of the rings in a picture for the couple: nobody's own words.
-pub fn ring(state: crate::words::pictures::RingState) -> String {
-    bench::ring_by_its_state(state)
 }

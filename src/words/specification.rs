@@ -119,6 +119,14 @@ fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
         .map(|profile| format!("{} ({})", say_band::profile(profile), say_band::profile_described(profile)));
     lines.push(marked(couple, is_band(BandField::Width), format!("Width: {}", or_open(band.width.map(mm)))));
     lines.push(marked(couple, is_band(BandField::Profile), format!("Profile: {}", or_open(profile))));
+    // A height without its dome is half of it: a band made lower to clear a head keeps the dome it had.
+    for (part, what, length) in [
+        (BandField::Height, "Height", band.height),
+        (BandField::Dome, "Dome outside", band.dome),
+        (BandField::Relief, "Edge relief inside", band.relief),
+    ] {
+        lines.extend(length.map(|length| marked(couple, is_band(part), format!("{what}: {}", mm(length)))));
+    }
     lines.push(marked(
         couple,
         is_band(BandField::Finish),
@@ -134,9 +142,10 @@ fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
     let is_ring = |field: &Field| checklist::is_of(field, Topic::Rings(wearer));
     lines.extend(rings(couple, wearer).into_iter().map(|line| marked(couple, is_ring, line)));
     lines.extend(couple.stack(wearer).map(|stack| {
+        let at_top = remedy::at_top(couple, wearer).map(|said| format!("; {said}")).unwrap_or_default();
         let free = if stack.measured { "measured" } else { "not measured, a usual finger" };
         format!(
-            "Stack: {} now, {} with rings to come; free length of the finger {} ({free})",
+            "Stack: {} now, {} with rings to come{at_top}; free length of the finger {} ({free})",
             mm(stack.now),
             mm(stack.later),
             mm(stack.free)
@@ -209,6 +218,7 @@ fn ring(ring: &Ring) -> String {
         ring.profile.map(|profile| say_band::profile(profile).to_owned()),
         ring.metal.map(say_band::alloy),
         ring.finger.map(say_band::finger),
+        ring.holds.then(|| "holds the rings nearer the web".to_owned()),
     ];
     format!("{worn}: {}", parts.into_iter().flatten().collect::<Vec<_>>().join(", "))
 }

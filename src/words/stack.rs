@@ -1,12 +1,12 @@
 //! The stack in words: verdicts, what is left, the shoulder match, errors.
 
-use super::format;
 use super::lengths::plain;
+use super::{format, standing};
 use crate::trade::band::section::SectionError;
 use crate::trade::measure::{Length, Standing};
 use crate::trade::stack::{
-    Apart, Loses, Permille, ProfileMatch, Quantity, Remedies, ShoulderMatch, Stack, StackError, Stretch, Verdict, Wear,
-    When, Why,
+    Apart, Clears, Loses, Permille, ProfileMatch, Quantity, Remedies, ShoulderMatch, Stack, StackError, Stretch,
+    Verdict, Wear, When, Why,
 };
 
 pub fn verdict(verdict: Verdict) -> &'static str {
@@ -130,18 +130,79 @@ pub fn apart_in_short(found: &Apart) -> String {
     format!("Not flush: {most}{} mm off at the top.", plain(found.top))
 }
 
+/// What a stand-off rests on: geometry, and where something is held off also the clearance, and a dome that nobody
+/// measured.
+pub fn rests_on(found: &Apart, usual_dome: bool) -> String {
+    let derived = standing::standing(Standing::Derived);
+    let common = standing::standing(Standing::CommonPractice);
+    match (found.cause.filter(|cause| !cause.heads_meet), usual_dome) {
+        (None, _) if found.cause.is_some() => derived.to_owned(),
+        (_, false) => format!("{derived}; the clearance under the head {common}"),
+        (_, true) => format!("{derived}; the clearance under the head and the usual dome {common}"),
+    }
+}
+
+/// A ring that is wider at its top than at its shoulders, by so much a side, and of whose head nothing is known.
+pub fn head_unknown(name: &str, over: Length) -> String {
+    format!(
+        "{} is wider at its top than at three and nine, by about {} mm a side, and its head is not written down: it may \
+         hold the ring beside it off by as much. Measure how far its head reaches, and its underside.",
+        capital(name),
+        plain(over)
+    )
+}
+
+/// How a band with a bay lies beside the head that would hold it off: flush, or still off by so much.
+pub fn in_bay(found: &Apart, bay: Length, left: Length, name: &dyn Fn(usize) -> String) -> String {
+    let (head, band) = found.cause.map_or((found.rings.0, found.rings.1), |cause| (cause.head, cause.meets));
+    let most = if found.cause.is_some_and(|cause| cause.at_most) { "at most " } else { "" };
+    let with = if left > Length::ZERO {
+        format!("with the bay of {} mm it still stands off {most}{} mm at the top", plain(bay), plain(left))
+    } else {
+        format!("with the bay of {} mm it lies flush", plain(bay))
+    };
+    let held = format!("The head of {} would hold {} off {most}{} mm", name(head), name(band), plain(found.top));
+    format!("{held}: {with}.")
+}
+
 /// What can be done about it: name, dimension, and what it means.
 pub fn remedies(found: &Remedies, band: &str) -> Vec<(&'static str, String, String)> {
     let bay = format!("With a bay {} mm deep, so much more of the finger at the top goes to {band}.", plain(found.bay));
-    let thinner = match found.height {
-        Some(height) => {
-            let said = format!("At most {} mm high, {band} clears the head and stays straight.", plain(height));
-            ("A thinner band", plain(height), said)
-        }
-        None => ("A thinner band", String::new(), "No way out: too thin before it cleared the head.".to_owned()),
-    };
+    let height = found.height.height().map(plain).unwrap_or_default();
+    let thinner = ("A thinner band", height, thinner(found.height, band));
     let gap = format!("Straight as it is, {band} stands off {} mm at the top.", plain(found.gap));
-    vec![("A shaped band", plain(found.bay), bay), thinner, ("The gap accepted", plain(found.gap), gap)]
+    let gap = ("The gap accepted", plain(found.gap), gap);
+    match found.height {
+        // Nothing about a band gives way to a head beside its own.
+        Clears::HeadsMeet => vec![thinner, gap],
+        Clears::At(_) | Clears::TooThin { .. } | Clears::NotKnown { .. } => {
+            vec![("A shaped band", plain(found.bay), bay), thinner, gap]
+        }
+    }
+}
+
+/// A way out on one line, for the couple: "A shaped band: with a bay ...".
+pub fn way_shown(name: &str, said: &str) -> String {
+    format!("{name}. {said}")
+}
+
+/// Whether a thinner band clears the head.
+fn thinner(found: Clears, band: &str) -> String {
+    match found {
+        Clears::At(height) => {
+            format!("At most {} mm high, {band} clears the head and stays straight.", plain(height))
+        }
+        Clears::TooThin { least } => {
+            format!("No way out: {band} would have to be thinner than {} mm to clear the head.", plain(least))
+        }
+        Clears::NotKnown { least: Some(least) } => format!(
+            "{} mm high, {band} clears the head whatever its profile. Profile and height are needed to say how much \
+             higher it may be.",
+            plain(least)
+        ),
+        Clears::NotKnown { least: None } => "Profile and height are needed to say whether there is one.".to_owned(),
+        Clears::HeadsMeet => "No way out: two heads meet, and how high a band is does not matter.".to_owned(),
+    }
 }
 
 /// What two neighbours do to each other, a sentence each with its standing.
@@ -208,6 +269,17 @@ pub fn tighter(by: Length, name: &str) -> String {
 /// "0.3 tighter", as an amount.
 pub fn by(length: Length) -> String {
     format!("−{}", format::mm(length, 1))
+}
+
+/// A ring that holds those nearer the web; where nothing lies there, it holds nothing.
+pub fn holds(name: &str, inside: usize) -> String {
+    match inside {
+        0 => format!("{} is to hold the rings nearer the web, and none lies there.", capital(name)),
+        _ => format!(
+            "{} holds the rings nearer the web: it is the tighter one, goes on last and comes off first.",
+            capital(name)
+        ),
+    }
 }
 
 /// Why a band has no section.

@@ -4,10 +4,11 @@
 use super::arbitrary::{OURS, say};
 use super::day;
 use bandwright::book::agenda::{What, agenda};
+use bandwright::book::arcs::{known_for, lowered};
 use bandwright::book::change::Write;
-use bandwright::book::checklist::{Care, State, Topic, state};
+use bandwright::book::checklist::{Care, State, Topic, is_about_remedy, state};
 use bandwright::book::couple::{Band, Couple, Ring};
-use bandwright::book::field::{Field, Stage};
+use bandwright::book::field::{BandField, Field, RingField, Stage};
 use bandwright::book::id::{ItemId, RecordId};
 use bandwright::book::practice::Practice;
 use bandwright::book::record::{Kind, Record};
@@ -16,12 +17,17 @@ use bandwright::book::schedule::OwnOrders;
 use bandwright::book::today::today;
 use bandwright::book::value::{StackSeen, Value};
 use bandwright::book::verbs;
+use bandwright::trade::band::section::{Section, SectionInputs};
+use bandwright::trade::band::{Finish, Profile, alloys};
 use bandwright::trade::dates::wedding::Wedding;
+use bandwright::trade::limits::Whole;
 use bandwright::trade::measure::Length;
+use bandwright::trade::stack::{Clears, Head, Lying, flush, remedies};
 use bandwright::trade::wearer::Wearer;
 use bandwright::words::specification::{Called, specification};
 use bandwright::words::{self, book::in_full};
 use chrono::NaiveDate;
+use proptest::prelude::*;
 
 const WHO: Wearer = Wearer::First;
 const RING: ItemId = ItemId(3);
@@ -43,16 +49,18 @@ impl Told {
         told.say(verbs::note_ring(WHO, Ring { shoulder_width: Some(mm(2.6)), ..ring }));
         told.say(verbs::choose_band(WHO, Band { width: Some(mm(4.0)), ..Band::default() }));
         told.say(vec![Write::set(Field::Wedding, Value::Wedding(Wedding::Day(day("2027-05-22"))))]);
-        let seen = StackSeen {
-            now: mm(6.8),
-            later: mm(6.8),
-            free: mm(24.0),
-            measured: false,
-            off: mm(off),
-            seen: day("2026-11-25"),
-        };
-        told.say(vec![Write::set(Field::Stack(WHO), Value::Stack(seen))]);
+        told.seen(mm(off));
         told
+    }
+
+    fn note_stack(&mut self) {
+        self.seen(mm(0.37));
+    }
+
+    fn seen(&mut self, off: Length) {
+        let seen =
+            StackSeen { now: mm(6.8), later: mm(6.8), free: mm(24.0), measured: false, off, seen: day("2026-11-25") };
+        self.say(vec![Write::set(Field::Stack(WHO), Value::Stack(seen))]);
     }
 
     fn say(&mut self, writes: Vec<Write>) {
@@ -120,6 +128,171 @@ fn the_line_of_the_stack_says_what_is_open() {
     // Another band: what was chosen may hold no more, and neither may the stack.
     told.say(verbs::choose_band(WHO, Band { width: Some(mm(3.0)), ..Band::default() }));
     assert_eq!(told.stack(), care(Care::Changed));
+    // The stack noted again says nothing of the remedy: it has its own sentence, and is looked at on its own screen.
+    told.note_stack();
+    assert_eq!(told.stack(), care(Care::RemedyStale));
+    assert_eq!(is_about_remedy(Couple(&told.record), Topic::Stack(WHO)), Some(WHO));
+    assert_eq!(
+        told.open(),
+        [
+            "– stack of the first of the two: a ring or the band has changed since: look again at what is chosen beside the head"
+        ]
+    );
+    told.choose(Remedy { template: true, ..shaped(None) });
+    assert_eq!(told.stack(), State::Done);
+}
+
+/// What the bench gets says what the rings take at the top, where a bay or a gap counts; the palm figures stay as noted.
+#[test]
+fn the_bay_counts_at_the_top() {
+    let mut told = Told::off(0.37);
+    let stack = |told: &Told| {
+        let text = specification(Couple(&told.record), Called::Names, day("2026-11-25"));
+        text.lines().find(|line| line.starts_with("Stack: ")).unwrap_or_default().to_owned()
+    };
+    assert!(!stack(&told).contains("at the top"));
+    for (way, said) in [(Way::Shaped, "with the bay"), (Way::Gap, "with the gap")] {
+        told.choose(Remedy { way, template: true, ..shaped(None) });
+        let line = stack(&told);
+        assert!(
+            line.contains(&format!("6.8 mm now, 6.8 mm with rings to come; at the top, {said}, 7.37 mm;")),
+            "{line}"
+        );
+        let read = in_full(Couple(&told.record), Topic::Stack(WHO)).unwrap();
+        assert!(read.starts_with(&format!("6.8 of 24 mm; at the top, {said}, 7.37 mm; ")), "{read}");
+    }
+    told.choose(Remedy { way: Way::Lower, ..shaped(None) });
+    assert!(!stack(&told).contains("at the top"), "a band low enough adds nothing");
+}
+
+#[test]
+fn the_bench_is_told_of_height_dome_and_what_holds() {
+    let mut told = Told::off(0.0);
+    told.say(verbs::choose_band(
+        WHO,
+        Band {
+            width: Some(mm(6.0)),
+            height: Some(mm(1.67)),
+            dome: Some(mm(0.72)),
+            profile: Some(Profile::D),
+            ..Band::default()
+        },
+    ));
+    told.say(vec![Write::set(Field::Ring(WHO, RING, RingField::Holds), Value::Yes(true))]);
+    let text = specification(Couple(&told.record), Called::Names, day("2026-11-25"));
+    for said in ["\nHeight: 1.67 mm\nDome outside: 0.72 mm\n", ", holds the rings nearer the web\n"] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    assert_eq!(
+        words::stack::holds("the engagement ring", 1),
+        "The engagement ring holds the rings nearer the web: it is the tighter one, goes on last and comes off first."
+    );
+    assert_eq!(
+        words::stack::holds("the engagement ring", 0),
+        "The engagement ring is to hold the rings nearer the web, and none lies there."
+    );
+}
+
+/// Noting a stack writes down where the band lies; metal and finish hold nothing off.
+#[test]
+fn what_holds_nothing_off_makes_no_remedy_stale() {
+    let mut told = Told::off(0.37);
+    told.choose(Remedy { template: true, ..shaped(None) });
+    let platinum = alloys::by_code("platinum-950").unwrap();
+    for (field, value) in [
+        (Field::Band(WHO, BandField::Place), Value::Place(Whole(1))),
+        (Field::Band(WHO, BandField::Metal), Value::Metal(platinum)),
+        (Field::Band(WHO, BandField::Finish), Value::Finish(Finish::Plain)),
+        (Field::Ring(WHO, RING, RingField::Name), Value::Text("gran's ring".into())),
+    ] {
+        told.say(vec![Write::set(field, value)]);
+        told.note_stack();
+        assert_eq!(told.stack(), State::Done);
+    }
+    told.say(vec![Write::set(Field::Ring(WHO, RING, RingField::HeadToTip), Value::Length(mm(0.9)))]);
+    told.note_stack();
+    assert_eq!(told.stack(), State::Care(Care::RemedyStale));
+}
+
+/// The section of a band as the calculator starts with it: from words of two decimals.
+fn section_of(band: &Band) -> Option<Section> {
+    let typed = |of: Option<Length>| of.map(|it| mm(words::lengths::plain(it).parse().unwrap()));
+    let (dome, relief) = (typed(band.dome), typed(band.relief));
+    let (width, height) = (typed(band.width)?, typed(band.height)?);
+    Section::new(&SectionInputs { profile: band.profile?, width, height, dome, relief }).ok()
+}
+
+proptest! {
+    /// The thinner band that is offered, saved and read again, clears the head, and nothing thinner is asked for.
+    #[test]
+    fn a_thinner_band_clears_once_it_is_saved(
+        profile in 0usize..4, width in 100i64..900, height in 130i64..300, dome in proptest::option::of(0i64..60),
+        reach in 10i64..300, underside in 80i64..300,
+    ) {
+        let of = |hundredths: i64| Length::tenthousandths(hundredths * 100);
+        let profile = Profile::ALL[profile];
+        let dome = dome.filter(|_| profile.is_domed_outside()).map(of);
+        let band = Band { profile: Some(profile), width: Some(of(width)), height: Some(of(height)), dome, ..Band::default() };
+        let mut told = Told::off(0.37);
+        told.say(verbs::choose_band(WHO, band));
+        let head = Head { to_web: of(reach), to_tip: of(reach), underside: of(underside) };
+        let beside = |section: Section| {
+            let lying = Lying { width: section.width(), section: Some(section), head: None, inside: None };
+            [Lying { width: mm(2.6), section: None, head: Some(head), inside: None }, lying]
+        };
+        let Some(section) = section_of(&band) else { return Ok(()) };
+        let rings = beside(section);
+        let held = flush(&rings, mm(0.2))[0];
+        let Some(Clears::At(height)) = remedies(&held, &rings, mm(0.2), mm(1.3)).map(|it| it.height) else { return Ok(()) };
+        told.say(lowered(WHO, &band, Some(&section), height));
+        let saved = Couple(&told.record).band(WHO);
+        prop_assert_eq!(saved.height, Some(height));
+        let found = flush(&beside(section_of(&saved).unwrap()), mm(0.2))[0];
+        prop_assert!(found.top <= mm(0.001), "{:?} of {:?}", found.top, saved);
+    }
+}
+
+/// The example of the audit: 6 x 1.8 D without a dome of its own, a head of 0.8 at 1.5.
+#[test]
+fn a_lowered_band_keeps_the_dome_it_was_worked_out_with() {
+    let band = Band { width: Some(mm(6.0)), height: Some(mm(1.8)), profile: Some(Profile::D), ..Band::default() };
+    let section = section_of(&band).unwrap();
+    assert_eq!(
+        lowered(WHO, &band, Some(&section), mm(1.67)),
+        [
+            Write::set(Field::Band(WHO, BandField::Height), Value::Length(mm(1.67))),
+            Write::set(Field::Band(WHO, BandField::Dome), Value::Length(mm(0.72))),
+        ]
+    );
+    // One that was chosen is there already; a flat band has none.
+    assert_eq!(lowered(WHO, &Band { dome: Some(mm(0.3)), ..band }, Some(&section), mm(1.67)).len(), 1);
+    let flat = Band { profile: Some(Profile::Flat), ..band };
+    assert_eq!(lowered(WHO, &flat, section_of(&flat).as_ref(), mm(1.3)).len(), 1);
+}
+
+#[test]
+fn a_dome_is_known_for_the_band_it_was_chosen_for() {
+    let band = Band {
+        width: Some(mm(6.0)),
+        height: Some(mm(1.8)),
+        profile: Some(Profile::Court),
+        dome: Some(mm(0.3)),
+        relief: Some(mm(0.2)),
+        ..Band::default()
+    };
+    let platinum = Band { metal: alloys::by_code("platinum-950"), dome: None, relief: None, ..band };
+    assert_eq!(known_for(&band, &platinum), (Some(mm(0.3)), Some(mm(0.2))));
+    for other in [
+        Band { width: Some(mm(5.0)), ..platinum },
+        Band { height: Some(mm(1.7)), ..platinum },
+        Band { profile: Some(Profile::D), ..platinum },
+    ] {
+        assert_eq!(known_for(&band, &other), (None, None));
+        let section = section_of(&other).unwrap();
+        assert!(words::bench::arcs(&other, &section).unwrap().starts_with("Usual dome "));
+    }
+    let chosen = words::bench::arcs(&band, &section_of(&band).unwrap());
+    assert_eq!(chosen.as_deref(), Some("Dome 0.3 mm, edge relief 0.2 mm"));
 }
 
 #[test]

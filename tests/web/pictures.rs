@@ -82,19 +82,27 @@ fn a_figure_beyond_all_sense_is_drawn_somehow() {
     of.best = Circumference(far);
     assert!(!ladder(&of).svg.contains("NaN"));
     let (state, head) = (RingState::Wanted, Some((far, far)));
-    let ring = Ring { label: "💍".into(), width: far, top: far, height: far, state, head, apart: far };
-    let of = Stack { rings: vec![ring], gap: far, free: Length::ZERO, finger: Diameter(Length::ZERO), crowded: true };
+    let ring = Ring { label: "💍".into(), width: far, top: far, height: far, state, head, apart: far, bend: far };
+    let of = Stack {
+        rings: vec![ring],
+        gap: far,
+        free: Length::ZERO,
+        finger: Diameter(Length::ZERO),
+        crowded: true,
+        at_top: None,
+    };
+    let of = Stack { at_top: Some((far, true)), ..of };
     assert!(!stack(&of).svg.contains("NaN"));
 }
 
 fn ring(label: &str, mm: f64, state: RingState) -> Ring {
     let (width, height) = (Length::from_mm(mm), Length::from_mm(1.7));
-    Ring { label: label.into(), width, top: width, height, state, head: None, apart: Length::ZERO }
+    Ring { label: label.into(), width, top: width, height, state, head: None, apart: Length::ZERO, bend: Length::ZERO }
 }
 
 fn a_stack(rings: Vec<Ring>) -> Stack {
     let (gap, free) = (Length::from_mm(0.2), Length::from_mm(24.0));
-    Stack { rings, gap, free, finger: Diameter::from_mm(17.1), crowded: false }
+    Stack { rings, gap, free, finger: Diameter::from_mm(17.1), crowded: false, at_top: None }
 }
 
 #[wasm_bindgen_test]
@@ -191,6 +199,7 @@ fn a_head_and_the_gap_it_makes_are_drawn_to_scale() {
         head: Some(head),
         state: RingState::Worn,
         apart: Length::ZERO,
+        bay: Length::ZERO,
     };
     let section = Some(a_section(Profile::D, 4.0, 1.8, 0.5, 0.0));
     let band = side::Ring {
@@ -200,6 +209,7 @@ fn a_head_and_the_gap_it_makes_are_drawn_to_scale() {
         head: None,
         state: RingState::Wanted,
         apart: mm(0.37),
+        bay: Length::ZERO,
     };
     for rings in [
         vec![ring.clone(), band.clone()],
@@ -247,7 +257,8 @@ fn a_ring_that_tapers_and_one_that_leans_are_drawn_to_scale() {
     let leans = Ring { apart: mm(0.8), ..ring("band", 3.0, RingState::Wanted) };
     let host = show(&stack(&a_stack(vec![tapers, leans])));
     let unit = unit(&host);
-    near(2.0 * figure(&all(&host, "circle.head")[0], "r") / unit, 1.8 + 2.0 * 0.9);
+    // A head reaches over its shoulders, as it does from the side, and not over the narrower top.
+    near(2.0 * figure(&all(&host, "circle.head")[0], "r") / unit, 2.6 + 2.0 * 0.9);
     let total = &all(&host, ".total .span")[0];
     near(across(total) / unit, 5.8);
     // At the shoulders the band stands off half as far: from 2.6 + 0.2 + 0.4 on.
@@ -255,6 +266,70 @@ fn a_ring_that_tapers_and_one_that_leans_are_drawn_to_scale() {
     let start: f64 = d[1..].split(' ').next().unwrap().parse().unwrap();
     near((start - figure(total, "x1")) / unit, 3.2);
     check_words(&host);
+}
+
+/// A shaped band bends at its top alone, and what lies beyond it leans on the bend; the top has a dimension of its own.
+#[wasm_bindgen_test]
+fn a_band_in_its_bay_is_drawn_to_scale() {
+    let mm = Length::from_mm;
+    let bends = Ring { bend: mm(1.0), ..ring("band", 3.0, RingState::Wanted) };
+    let rings = vec![ring("engagement", 2.6, RingState::Worn), bends, ring("eternity", 2.0, RingState::Planned)];
+    let host = show(&stack(&Stack { at_top: Some((mm(9.0), false)), ..a_stack(rings) }));
+    let unit = unit(&host);
+    let totals = all(&host, ".total .span");
+    near(across(&totals[1]) / unit, 9.0);
+    let begins = |path: &str| {
+        let d = all(&host, path)[0].get_attribute("d").unwrap();
+        let start: f64 = d[1..].split(' ').next().unwrap().parse().unwrap();
+        (start - figure(&totals[0], "x1")) / unit
+    };
+    near(begins("path.ring.wanted"), 2.8);
+    // From 6 on, and half of what the bend takes.
+    near(begins("path.ring.planned"), 6.5);
+    check_words(&host);
+    // From the side the bay lies between the two.
+    let block = |label: &str, state, apart, bay| side::Ring {
+        label: label.into(),
+        width: mm(2.6),
+        section: None,
+        head: None,
+        state,
+        apart,
+        bay,
+    };
+    let host = show(&side::side(&[
+        block("ring", RingState::Worn, Length::ZERO, Length::ZERO),
+        block("band", RingState::Wanted, mm(1.0), mm(1.0)),
+        block("to come", RingState::Planned, Length::ZERO, Length::ZERO),
+    ]));
+    near(across(&all(&host, ".dim-bay .span")[0]) / self::unit(&host), 1.0);
+    assert_eq!(all(&host, ".dim-gap").len(), 0);
+    // What is worn and not known is dotted; dashes are for what is to come.
+    assert_eq!((all(&host, ".body.dotted").len(), all(&host, ".body.dashed").len()), (2, 1));
+    check_words(&host);
+}
+
+/// More than five rings have numbers beside them and their names in a key below, so that no line crosses a name.
+#[wasm_bindgen_test]
+fn many_rings_have_a_key() {
+    let rings = |n: usize| (1..=n).map(|at| ring(&format!("ring called {at}"), 1.8, RingState::Worn)).collect();
+    let named = |n| {
+        let host = show(&stack(&a_stack(rings(n))));
+        check_words(&host);
+        all(&host, "text").iter().filter_map(|text| text.text_content()).collect::<Vec<_>>()
+    };
+    let five = named(5);
+    assert!(five.iter().all(|text| !text.starts_with("1.8 ring")), "{five:?}");
+    let eight = named(8);
+    for at in 1..=8 {
+        let said = format!("1.8 ring called {at}");
+        assert!(eight.iter().any(|text| text.trim() == said), "{said}: {eight:?}");
+        assert_eq!(
+            eight.iter().filter(|text| text.trim() == at.to_string()).count(),
+            2,
+            "{at}: beside it and in the key"
+        );
+    }
 }
 
 fn day(y: i32, m: u32, d: u32) -> NaiveDate {

@@ -122,7 +122,11 @@ test("what cannot be is said in a sentence", async ({ page, install }) => {
     await expect(heading(page)).not.toContainText("Ring");
   }
   await go(page, `#/bench/stack?couple=${id}&who=first&band=2`);
-  await expect(page.getByText("Enter at most 7 rings.")).toBeVisible();
+  await expect(page.getByText("8 rings are recorded for this finger, and 7 are counted beside the band. Not counted: a ring, 1 mm. So the stack cannot be noted.")).toBeVisible();
+  await expect(page.getByRole("button", { name: /^Note this stack/ }), "what leaves a ring out is not noted").toHaveCount(0);
+  await expect(page.getByRole("link", { name: "See the rings" })).toBeVisible();
+  // More than five have numbers beside them and a key below.
+  await expect(page.locator("figure.picture svg").first()).toContainText("second ring");
 });
 
 /** Saves a form, and waits until it is left: leaving goes back, which must not meet with going elsewhere. */

@@ -65,7 +65,7 @@ fn everything_that_can_be_chosen_has_a_name_of_its_own() {
     use Care as C;
     let cares = each![
         C::DateNotFixed => C::DateNotFixed, C::Incomplete => C::Incomplete, C::MeasureAgain => C::MeasureAgain,
-        C::Changed => C::Changed, C::RemedyOpen => C::RemedyOpen, C::BenchOpen => C::BenchOpen,
+        C::Changed => C::Changed, C::RemedyOpen => C::RemedyOpen, C::RemedyStale => C::RemedyStale, C::BenchOpen => C::BenchOpen,
         C::AwayOpen => C::AwayOpen, C::AwayAtWedding => C::AwayAtWedding, C::Differs => C::Differs,
     ];
     named("cares", &cares, words::book::care);

@@ -51,6 +51,12 @@ impl Sheet {
         Field::new(key, label.into(), text).error(complaint).on_leave(leave)
     }
 
+    /// Whether there is something to complain about in one of these fields that is filled in.
+    pub fn complains(self, keys: &'static [&'static str]) -> Signal<bool> {
+        let filled = move |key: &str| keys.iter().any(|of| *of == key && self.form.text(of).with(|it| !it.is_empty()));
+        Signal::derive(move || self.complaints.with(|all| all.iter().any(|(key, _)| filled(key))))
+    }
+
     /// A field for millimetres.
     pub fn mm(self, key: &'static str, label: &str) -> Field {
         self.field(key, label).unit("mm".to_owned()).keyboard(Keyboard::Decimal)

@@ -25,7 +25,7 @@ use crate::app::address::{Address, Part};
 use crate::app::route::route;
 use crate::app::state::{App, app};
 use crate::book::change::Write;
-use crate::book::checklist::{self, State, TOPICS};
+use crate::book::checklist::{self, State, TOPICS, Topic};
 use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
@@ -178,15 +178,31 @@ fn known(app: App, id: RecordId) -> AnyView {
     ]);
     let action = move || match next.get() {
         Some(topic) => {
-            let label = app.couple(id, |couple| say_book::do_next(couple, topic)).unwrap_or_default();
-            link_button(Weight::Primary, label, Address::of_topic(id, topic))
+            let href = app.couple(id, |couple| leads_to(couple, topic)).unwrap_or_default();
+            let label = app.couple(id, |couple| next_said(couple, topic)).unwrap_or_default();
+            link_button(Weight::Primary, label, href)
         }
         None => para("settled", say::ALL_DONE),
     };
     page(head, content, Some(live(action)))
 }
 
-fn checklist_lines(couple: Couple<'_>, next: Option<checklist::Topic>) -> Vec<Line> {
+/// Where a line of the checklist leads: to what wants another look.
+fn leads_to(couple: Couple<'_>, topic: Topic) -> String {
+    match checklist::is_about_remedy(couple, topic) {
+        Some(who) => Address::Part(couple.0.id, Part::Remedy(who)).to_string(),
+        None => Address::of_topic(couple.0.id, topic),
+    }
+}
+
+fn next_said(couple: Couple<'_>, topic: Topic) -> String {
+    match checklist::is_about_remedy(couple, topic) {
+        Some(who) => say_remedy::whose(&say_book::name_of(couple, who)),
+        None => say_book::do_next(couple, topic),
+    }
+}
+
+fn checklist_lines(couple: Couple<'_>, next: Option<Topic>) -> Vec<Line> {
     let row = |topic| {
         let state = checklist::state(couple, topic);
         let said = say_book::says(couple, topic);
@@ -201,7 +217,7 @@ fn checklist_lines(couple: Couple<'_>, next: Option<checklist::Topic>) -> Vec<Li
             State::Care(care) => say_book::care(care),
             State::Open | State::Done => "",
         };
-        line(say_book::topic(couple, topic), value, Address::of_topic(couple.0.id, topic)).mark(mark).small(small)
+        line(say_book::topic(couple, topic), value, leads_to(couple, topic)).mark(mark).small(small)
     };
     TOPICS.into_iter().map(row).collect()
 }

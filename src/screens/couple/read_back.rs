@@ -4,7 +4,7 @@ use crate::parts::el::maybe;
 use crate::parts::lay::{column, para};
 use leptos::prelude::*;
 
-use super::{Whose, whose};
+use super::{Whose, leads_to, whose};
 use crate::app::address::{Address, Part};
 use crate::app::state::app;
 use crate::book::change::Write;
@@ -65,9 +65,7 @@ fn rows(couple: Couple<'_>) -> Vec<Line> {
             checklist::State::Open => Mark::Open,
         };
         let small = say_book::in_full(couple, topic).unwrap_or_else(|| say::READ_BACK_OPEN.to_owned());
-        line(say_book::topic(couple, topic), String::new(), Address::of_topic(couple.0.id, topic))
-            .small(small)
-            .mark(mark)
+        line(say_book::topic(couple, topic), String::new(), leads_to(couple, topic)).small(small).mark(mark)
     };
     asked.map(row).collect()
 }

@@ -11,10 +11,11 @@ use crate::app::form::Form;
 use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
+use crate::book::arcs;
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
-use crate::book::couple::{Couple, Ring};
-use crate::book::field::{BandField, Field};
+use crate::book::couple::{Band, Couple, Ring};
+use crate::book::field::Field;
 use crate::book::id::{ItemId, RecordId};
 use crate::book::remedy::{Away, Remedy, Way, away_at};
 use crate::book::value::Value;
@@ -24,12 +25,15 @@ use crate::parts::reasons::reasons;
 use crate::screens::bench::{HeldOff, held_off};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::trade::band::section::Section;
 use crate::trade::entry;
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
 use crate::words::stack::capital;
-use crate::words::{book as say_book, entry as say_entry, lengths, remedy as say, screens as say_frame};
+use crate::words::{
+    book as say_book, entry as say_entry, lengths, remedy as say, screens as say_frame, stack as say_stack,
+};
 use chrono::NaiveDate;
 
 /// The figure that belongs to a way, and its field.
@@ -49,9 +53,12 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
     let begin = app.couple(id, |couple| start(couple, wearer, &held)).unwrap_or_default();
     let form = Form::draft(format!("remedy.{id}.{}", wearer.code()), begin);
     let seen = Seen::couple(app, id);
+    let band = app.couple(id, |couple| couple.band(wearer)).unwrap_or_default();
+    let section_of_band = held.as_ref().and_then(|held| held.section);
     let save = move || {
-        let Some(read) = read(form, app.today.get_untracked()) else { return show_first_complaint() };
-        app.save(id, seen.changed(writes(wearer, read)), say_frame::saved(say::TITLE), move || {
+        let Some(read) = read(form, app.today.get_untracked(), section_of_band) else { return show_first_complaint() };
+        let writes = writes(wearer, read, &band, section_of_band);
+        app.save(id, seen.changed(writes), say_frame::saved(say::TITLE), move || {
             form.done();
             let _ = leave.try_run(());
         });
@@ -158,7 +165,7 @@ fn start(couple: Couple<'_>, wearer: Wearer, held: &Option<HeldOff>) -> Vec<(&'s
         let chosen = known.filter(|it| it.way == way).map(|it| it.by);
         let reckoned = worked_out.and_then(|it| match way {
             Way::Shaped => Some(it.bay),
-            Way::Lower => it.height,
+            Way::Lower => it.height.height(),
             Way::Gap => Some(it.gap),
         });
         plain(chosen.or(reckoned))
@@ -189,7 +196,7 @@ struct Read {
     back: Option<NaiveDate>,
 }
 
-fn writes(wearer: Wearer, read: Read) -> Vec<Write> {
+fn writes(wearer: Wearer, read: Read, band: &Band, section: Option<Section>) -> Vec<Write> {
     let day = |field, of: Option<NaiveDate>| Write { field, value: of.map(Value::Day) };
     let mut writes = vec![
         Write { field: Field::Remedy(wearer), value: read.remedy.map(Value::Remedy) },
@@ -197,7 +204,7 @@ fn writes(wearer: Wearer, read: Read) -> Vec<Write> {
         day(Field::RingBack(wearer), read.back),
     ];
     let lower = read.remedy.filter(|it| it.way == Way::Lower);
-    writes.extend(lower.map(|it| Write::set(Field::Band(wearer, BandField::Height), Value::Length(it.by))));
+    writes.extend(lower.into_iter().flat_map(|it| arcs::lowered(wearer, band, section.as_ref(), it.by)));
     writes
 }
 
@@ -210,7 +217,7 @@ fn typed_away(form: Form, today: NaiveDate) -> Away {
     Away { ring: None, from, to: day(form, "away-to", from.unwrap_or(today)) }
 }
 
-fn read(form: Form, today: NaiveDate) -> Option<Read> {
+fn read(form: Form, today: NaiveDate, band: Option<Section>) -> Option<Read> {
     let text = |key| form.text(key).get_untracked();
     let way = Way::from_code(&text("remedy"));
     let is_away = way == Some(Way::Shaped) && text("ring-itself") == "yes";
@@ -226,7 +233,12 @@ fn read(form: Form, today: NaiveDate) -> Option<Read> {
         Way::Gap => (Limit::HeadReach, say::GAP_NOUN),
     };
     let by = entry::read_length(&text(key(way)), limit);
-    let by = form.judge(key(way), by.map_err(|error| say_entry::number_error_named(error, noun)));
+    let by = by.map_err(|error| say_entry::number_error_named(error, noun)).and_then(|by| {
+        // The band keeps its dome and its relief: a height that leaves them no edge is none.
+        let made = band.filter(|_| way == Way::Lower).map_or(Ok(()), |band| band.at_height(by).map(|_| ()));
+        made.map(|()| by).map_err(say_stack::section_error)
+    });
+    let by = form.judge(key(way), by);
     let shaped = |key| way == Way::Shaped && text(key) == "yes";
     let (impression, template) = (shaped("impression"), shaped("template"));
     let (gone, back) = happened?;

@@ -40,9 +40,11 @@ pub enum SectionError {
     TooRound { most: Length },
 }
 
-/// Where nobody measured the dome: an eighth of the width, and at most two fifths of the height. Common practice.
+/// Where nobody measured the dome: an eighth of the width, and at most two fifths of the height, down to the hundredth,
+/// so that it is the same once it is written down. Common practice.
 pub fn usual_dome(width: Length, height: Length) -> Length {
-    (width * 0.125).min(height * 0.4)
+    let dome = (width * 0.125).min(height * 0.4);
+    dome - Length::tenthousandths(dome.in_tenthousandths().rem_euclid(100))
 }
 
 impl Section {

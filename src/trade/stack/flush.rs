@@ -15,7 +15,8 @@ pub struct Lying {
     pub inside: Option<Length>,
 }
 
-/// The head of a ring. From its underside up it is taken to reach as far as it does at the height of a band: claws
+/// The head of a ring. How far it reaches is measured from a straight edge laid against the ring's shoulders, at three
+/// and nine o'clock: so far a straight band beside it lies, however narrow the ring is at its top. From its underside up it is taken to reach as far as it does at the height of a band: claws
 /// flare, so that lower down they may reach less, and what is worked out is the most that a band is held off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Head {
@@ -135,10 +136,23 @@ fn nearest(section: &Section, from: Length) -> Option<Length> {
 pub struct Remedies {
     /// How deep the bay of a shaped band is; so much it adds to the stack.
     pub bay: Length,
-    /// The greatest height at which the straight band clears the head, where that is not too thin.
-    pub height: Option<Length>,
+    /// Whether the straight band clears the head where it is thinner.
+    pub height: Clears,
     /// The gap that is accepted otherwise.
     pub gap: Length,
+}
+
+/// Whether a thinner band clears a head.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Clears {
+    /// At this height at most.
+    At(Length),
+    /// Not before it is too thin. No band is made thinner than `least`.
+    TooThin { least: Length },
+    /// Its profile or its height is not known. At `least` it does, whatever its profile, where that is given.
+    NotKnown { least: Option<Length> },
+    /// Two heads meet: how high a band is does not matter.
+    HeadsMeet,
 }
 
 /// What can be done about a band that a head holds off by `apart`: a bay, a thinner band, or the gap.
@@ -147,18 +161,46 @@ pub struct Remedies {
 /// Millimetres; not below `least`. Source: geometry; the clearance and the least height are common practice.
 pub fn remedies(apart: &Apart, rings: &[Lying], clearance: Length, least: Length) -> Option<Remedies> {
     let cause = apart.cause?;
-    let height = (|| {
-        let (with_head, band) = (rings.get(cause.head)?, rings.get(cause.meets)?);
-        let (head, section) = (with_head.head?, band.section.filter(|_| !cause.heads_meet)?);
-        let reach = if cause.head < cause.meets { head.to_tip } else { head.to_web };
-        // What lies between the two takes up a part of the reach.
-        let between = (cause.head.min(cause.meets) + 1..cause.head.max(cause.meets)).filter_map(|at| rings.get(at));
-        let reach = reach - between.map(|ring| ring.width).sum();
-        let under = head.underside - needed(clearance, with_head, band);
-        let height = under + section.drop((section.width().half() - reach).max(Length::ZERO));
-        // Down to the hundredth, so that what is shown does clear.
-        let height = height - Length::tenthousandths(height.in_tenthousandths().rem_euclid(100));
-        (height >= least && section.at_height(height).is_ok()).then_some(height)
-    })();
+    let (with_head, band) = (rings.get(cause.head)?, rings.get(cause.meets)?);
+    let height = match (with_head.head.filter(|_| !cause.heads_meet), band.section) {
+        (None, _) => Clears::HeadsMeet,
+        (Some(head), None) => {
+            let clears = head.underside - needed(clearance, with_head, band) >= least;
+            Clears::NotKnown { least: clears.then_some(least) }
+        }
+        (Some(head), Some(section)) => {
+            let reach = if cause.head < cause.meets { head.to_tip } else { head.to_web };
+            // What lies between the two takes up a part of the reach.
+            let between = (cause.head.min(cause.meets) + 1..cause.head.max(cause.meets)).filter_map(|at| rings.get(at));
+            let reach = reach - between.map(|ring| ring.width).sum();
+            let under = head.underside - needed(clearance, with_head, band);
+            let height = under + section.drop((section.width().half() - reach).max(Length::ZERO));
+            // Down to the hundredth, so that what is shown does clear.
+            let height = height - Length::tenthousandths(height.in_tenthousandths().rem_euclid(100));
+            let is_band = height >= least && section.at_height(height).is_ok();
+            if is_band { Clears::At(height) } else { Clears::TooThin { least } }
+        }
+    };
     Some(Remedies { bay: apart.top + clearance, height, gap: apart.top })
+}
+
+impl Clears {
+    /// The height that clears, where there is one.
+    pub fn height(self) -> Option<Length> {
+        match self {
+            Clears::At(height) => Some(height),
+            Clears::TooThin { .. } | Clears::NotKnown { .. } | Clears::HeadsMeet => None,
+        }
+    }
+
+    /// What does for both of two heads.
+    pub fn and(self, other: Clears) -> Clears {
+        match (self, other) {
+            (Clears::At(one), Clears::At(other)) => Clears::At(one.min(other)),
+            (Clears::NotKnown { least: one }, Clears::NotKnown { least: other }) => {
+                Clears::NotKnown { least: one.and(other) }
+            }
+            (Clears::At(_), no_way) | (no_way, _) => no_way,
+        }
+    }
 }

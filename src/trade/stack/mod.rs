@@ -10,7 +10,7 @@ mod shoulder;
 mod stretch;
 mod wear;
 
-pub use flush::{Apart, Cause, Head, Lying, Remedies, flush, remedies};
+pub use flush::{Apart, Cause, Clears, Head, Lying, Remedies, flush, remedies};
 pub use later::{Tighter, tighter_later};
 pub use limits::{Quantity, RINGS_MOST, Range, StackError, thresholds};
 pub use shoulder::{FromTop, ProfileMatch, ShoulderMatch, Taper, profile_match, shoulder_match};

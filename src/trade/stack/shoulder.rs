@@ -22,6 +22,12 @@ impl Taper {
         Taper { top: width, shoulders: width, back: width }
     }
 
+    /// How far the top reaches over a straight edge laid against the shoulders, on each side, if it is as far on both;
+    /// nothing where the ring narrows. Millimetres. Source: geometry.
+    pub fn over_shoulders(&self) -> Length {
+        (self.top - self.shoulders).half().max(Length::ZERO)
+    }
+
     /// How wide the ring is at an angle: straight from the top to the shoulders, and straight on to the back.
     ///
     /// w(a) = top + (shoulders - top) a / 90 up to 90 degrees, then shoulders + (back - shoulders) (a - 90) / 90.

@@ -4,7 +4,7 @@ use super::*;
 
 use crate::book::couple::Couple;
 use crate::trade::measure::Length;
-use crate::trade::stack::{ShoulderMatch, Stretch};
+use crate::trade::stack::{ShoulderMatch, Stretch, Verdict};
 use crate::trade::wearer::{Finger, Wearer};
 use crate::words::lengths::plain;
 use crate::words::pictures::RingState;
@@ -37,6 +37,8 @@ pub const WEAR: &str = "Wear";
 pub const CUT_THROUGH: &str = "Cut through";
 pub const OTHER_FINGERS: &str = "Other fingers, both hands";
 pub const CHOOSE_REMEDY: &str = "Choose what to do about it";
+pub const HOLDING: &str = "What holds what";
+pub const SEE_RINGS: &str = "See the rings";
 pub const NOTE_FOR_BENCH: &str = "What the bench gets, and when a ring is away";
 pub const SHAPED_NEEDS: &str = "A shaped band: for the bench";
 pub const SHAPED_NEEDS_WHAT: &str = "An impression of the rings as they are worn, a template of the curve, and the ring itself: write down from when to \
@@ -130,6 +132,23 @@ pub fn ring_by_its_state(state: RingState) -> String {
     }
 }
 
+/// A ring that was given no name, where there are several: "first ring", counted from the web.
+pub fn ring_by_its_order(state: RingState, at: usize) -> String {
+    const ORDER: [&str; 8] = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
+    let which = ORDER.get(at).copied().unwrap_or("last");
+    match state {
+        RingState::Worn => format!("{which} ring"),
+        RingState::Wanted => BAND.to_owned(),
+        RingState::Planned => format!("{which} ring to come"),
+    }
+}
+
+/// Whether a ring is called what one without a name is.
+pub fn is_unnamed(name: &str) -> bool {
+    [ring_by_its_state(RingState::Worn), ring_by_its_state(RingState::Planned), "a ring to come".to_owned()]
+        .contains(&name.to_owned())
+}
+
 pub fn stack_subtitle(couple: Couple<'_>, who: Wearer) -> String {
     whose(couple, who).join(" · ")
 }
@@ -140,8 +159,36 @@ pub fn stack_in_short(total: Length, verdict: &str) -> String {
 }
 
 /// What the large figure is of.
-pub fn stack_total(to_come: bool) -> &'static str {
-    if to_come { "mm, with the rings to come" } else { "mm along the finger" }
+pub fn stack_total(to_come: bool, bay: bool) -> &'static str {
+    match (to_come, bay) {
+        (true, true) => "mm at the top, with the bay and the rings to come",
+        (true, false) => "mm, with the rings to come",
+        (false, true) => "mm at the top, with the bay",
+        (false, false) => "mm along the finger",
+    }
+}
+
+/// The palm takes no bay.
+pub fn at_the_palm(total: Length) -> String {
+    format!("{} mm at the palm", plain(total))
+}
+
+/// A gap takes nothing of the palm, where the free length is measured, and may be too much at the top.
+pub fn crowded_at_top(total: Length, verdict: Verdict) -> String {
+    let rule = match verdict {
+        Verdict::DoesNotFit => "longer than the finger is free",
+        Verdict::Roomy | Verdict::Full | Verdict::Crowded => "crowded there by the house rule",
+    };
+    format!("At the top, with the gap, the rings take {} mm: {rule}.", plain(total))
+}
+
+/// "9 rings are recorded for this finger, and 7 are counted beside the band. Not counted: signet ring, 3 mm."
+pub fn not_counted(recorded: usize, counted: usize, left_out: &[String]) -> String {
+    format!(
+        "{recorded} rings are recorded for this finger, and {counted} are counted beside the band. Not counted: {}. So the \
+         stack cannot be noted.",
+        left_out.join("; ")
+    )
 }
 
 /// "roomy: 35.4 % of 24 mm".

@@ -7,7 +7,7 @@ use crate::parts::el::{el, live, maybe, or_nothing};
 use crate::parts::lay::{all, block, heading, pair, para};
 use leptos::prelude::*;
 
-use super::sheet::{Laid, Sheet, laid};
+use super::sheet::{Laid, Sheet, laid, step};
 use super::{Opened, Whose};
 use crate::app::address::Address;
 use crate::app::form::Start;
@@ -56,7 +56,9 @@ pub fn compare(opened: Opened) -> AnyView {
         summary: Signal::derive(move || found.with(|(_, all)| say::alternatives(all.len()))),
         reasons: para("small", say::COMPARE_WHY),
     });
-    page(head, content, None)
+    // Nothing jumps while somebody types: from the second band on there is a step to where they stand side by side.
+    let label = Signal::derive(move || found.with(|(_, all)| (all.len() > 1).then(|| say::see_bands(all.len()))));
+    page(head, content, Some(step(answered, label)))
 }
 
 fn widest(all: &[Alternative]) -> Length {
@@ -102,8 +104,22 @@ fn start(opened: &Opened) -> Vec<Start> {
 
 fn inputs(sheet: Sheet) -> AnyView {
     let mut rows: Vec<AnyView> = (0..KEYS.len()).map(|at| row(sheet, at)).collect();
+    rows.push(maybe(move || another(sheet)));
     rows.push(sheet.afresh(say::AFRESH));
     all(rows)
+}
+
+/// The last alternative once more, as the next one, while there is place for it.
+fn another(sheet: Sheet) -> Option<AnyView> {
+    let form = sheet.form;
+    let filled = |keys: &Keys| form.text(keys.width).with(|text| !text.is_empty());
+    let last = KEYS.iter().rposition(filled)?;
+    let (from, to) = (KEYS.get(last)?, KEYS.get(last + 1)?);
+    Some(button(Weight::Quiet, say::ANOTHER, move || {
+        for (from, to) in from.all().into_iter().zip(to.all()) {
+            form.text(to).set(form.text(from).get_untracked());
+        }
+    }))
 }
 
 /// An alternative; it is there once the one before it has a width, and then it stays.
@@ -138,6 +154,7 @@ fn card(app: App, it: Alternative, widest: Length, whose: Option<Whose>) -> AnyV
     let mut inside = vec![heading(say::alternative(it.number))];
     inside.extend(it.section.map(|section| picture(drawing::beside(&section, widest, None).svg)));
     inside.extend(it.lines.into_iter().map(|line| para("", line)));
+    inside.extend(it.no_size.into_iter().map(|line| para("", line)));
     inside.extend(it.cautions.into_iter().map(|line| para("caution", line)));
     if let Some(Whose { id, who }) = whose {
         let seen = Seen::couple(app, id);

@@ -7,13 +7,15 @@ use super::super::{Opened, order, stack};
 use crate::app::form::{Form, Start};
 use crate::app::state::App;
 use crate::archive::code::Code;
+use crate::book::arcs;
 use crate::book::couple::Band;
 use crate::screens::fields;
 use crate::trade::band::section::Section;
 use crate::trade::band::{Finish, Profile, alloys};
 use crate::trade::entry;
 use crate::trade::limits::Limit;
-use crate::words::{bench as say, book as say_book};
+use crate::trade::measure::Length;
+use crate::words::{bench as say, book as say_book, lengths};
 
 /// The names of an alternative's fields.
 pub struct Keys {
@@ -22,6 +24,12 @@ pub struct Keys {
     pub profile: &'static str,
     pub metal: &'static str,
     pub finish: &'static str,
+}
+
+impl Keys {
+    pub fn all(&self) -> [&'static str; 5] {
+        [self.width, self.height, self.profile, self.metal, self.finish]
+    }
 }
 
 macro_rules! keys {
@@ -43,6 +51,7 @@ pub struct Basis {
     stack: Vec<Start>,
     order: Option<order::Basis>,
     known: Band,
+    has_reading: bool,
 }
 
 /// One band as it would be.
@@ -52,6 +61,8 @@ pub struct Alternative {
     pub band: Band,
     pub section: Option<Section>,
     pub lines: Vec<String>,
+    /// What is missing for an order size.
+    pub no_size: Option<String>,
     pub cautions: Vec<String>,
     /// The same in front of the couple: nobody's own words for a ring.
     pub shown_cautions: Vec<String>,
@@ -63,6 +74,7 @@ impl Basis {
             stack: stack::start(opened),
             order: opened.whose.is_some().then(|| order::basis(opened)),
             known: opened.read(|couple, who| couple.band(who)).unwrap_or_default(),
+            has_reading: opened.read(|couple, who| !couple.readings(who).is_empty()).unwrap_or(false),
         }
     }
 }
@@ -79,6 +91,17 @@ pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternati
             continue;
         }
         let set = matches!(Finish::from_code(&finish), Some(Finish::Set | Finish::SetAllRound));
+        let of = Band {
+            width: entry::read_length(&width, Limit::BandWidth).ok(),
+            profile: Profile::from_code(&profile),
+            height: entry::read_length(&height, Limit::RingHeight).ok(),
+            finish: Finish::from_code(&finish),
+            metal: alloys::by_code(&metal),
+            place: basis.known.place,
+            ..Band::default()
+        };
+        let (dome, relief) = arcs::known_for(&basis.known, &of);
+        let plain = |of: Option<Length>| of.map(lengths::plain).unwrap_or_default();
         let found = stack::with_band(
             app,
             &basis.stack,
@@ -86,8 +109,8 @@ pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternati
                 ("band", width.clone()),
                 ("band-height", height.clone()),
                 ("band-profile", profile.clone()),
-                ("band-dome", String::new()),
-                ("band-relief", String::new()),
+                ("band-dome", plain(dome)),
+                ("band-relief", plain(relief)),
                 ("band-bay", String::new()),
                 ("band-metal", metal.clone()),
                 ("band-set", fields::yes_or_nothing(set)),
@@ -102,27 +125,26 @@ pub fn reckon(app: App, form: Form, basis: &Basis) -> (Complaints, Vec<Alternati
             };
             Some((key, said.clone()))
         }));
-        let Ok(wide) = entry::read_length(&width, Limit::BandWidth) else { continue };
-        let band = Band {
-            width: Some(wide),
-            profile: Profile::from_code(&profile),
-            finish: Finish::from_code(&finish),
-            metal: alloys::by_code(&metal),
-            height: entry::read_length(&height, Limit::RingHeight).ok(),
-            dome: None,
-            relief: None,
-            place: basis.known.place,
-        };
+        if of.width.is_none() {
+            continue;
+        }
+        let band = Band { dome, relief, ..of };
+        let section = stack::section_of_band(&found);
         let mut lines = vec![say_book::band(&band)];
+        lines.extend(section.and_then(|section| say::arcs(&band, &section)));
         let size = basis.order.as_ref().map(|order| order::size_of(app, order, &width, &band));
-        lines.extend(size.map(|size| say::order_size_of(size.as_deref())));
+        // What is missing is said to the jeweller; the couple is shown what there is.
+        let missing = |size: &Option<String>| {
+            size.is_none().then(|| say::no_order_size(band.profile.is_some(), basis.has_reading))
+        };
+        let no_size = size.as_ref().and_then(missing);
+        lines.extend(size.flatten().map(|size| say::order_size_of(&size)));
         lines.extend(stack::in_short(&found));
         let mut cautions = stack::cautions_in_short(&found, stack::own_name);
         let mut shown_cautions = stack::cautions_in_short(&found, stack::plain_name);
         cautions.extend(say::cannot_be_resized(&band).map(str::to_owned));
         shown_cautions.extend(say::cannot_be_resized(&band).map(str::to_owned));
-        let section = stack::section_of_band(&found);
-        all.push(Alternative { number: at + 1, band, section, lines, cautions, shown_cautions });
+        all.push(Alternative { number: at + 1, band, section, lines, no_size, cautions, shown_cautions });
     }
     (complaints, all)
 }

@@ -5,8 +5,8 @@ use super::reckon::{Pair, Reckoned, Ring};
 use crate::app::show::Shown;
 use crate::pictures::{section, side, stack as drawing, unrolled};
 use crate::trade::measure::{Diameter, Length};
-use crate::trade::stack::Verdict;
-use crate::words::{bench as say, showing, stack as say_stack};
+use crate::trade::stack::{Stretch, Verdict};
+use crate::words::{bench as say, showing};
 
 /// So high a ring is drawn whose height is not known.
 const HEIGHT: Length = Length::tenthousandths(18_000);
@@ -26,11 +26,12 @@ pub fn own(ring: &Ring) -> String {
 }
 
 pub fn plain(ring: &Ring) -> String {
-    showing::ring(ring.state)
+    ring.plain.clone()
 }
 
 /// The finger from above with every ring, each called what `label` says.
 pub fn from_above(found: &Reckoned, finger: Diameter, label: Label) -> Option<String> {
+    let crowds = |of: &Stretch| matches!(of.verdict, Verdict::Crowded | Verdict::DoesNotFit);
     let later = found.later()?;
     let ring = |(at, ring): (usize, &Ring)| drawing::Ring {
         label: label(ring),
@@ -39,14 +40,16 @@ pub fn from_above(found: &Reckoned, finger: Diameter, label: Label) -> Option<St
         height: ring.surface.height.unwrap_or(HEIGHT),
         state: ring.state,
         head: ring.lying.head.map(|head| (head.to_web, head.to_tip)),
-        apart: found.apart_before(at),
+        apart: found.before(at).map_or(Length::ZERO, |pair| pair.left),
+        bend: found.bend(at),
     };
     let picture = drawing::stack(&drawing::Stack {
         rings: found.rings.iter().enumerate().map(ring).collect(),
         gap: found.gap?,
         free: found.stack.as_ref()?.free_length,
         finger,
-        crowded: matches!(later.verdict, Verdict::Crowded | Verdict::DoesNotFit),
+        crowded: crowds(later),
+        at_top: found.at_top.as_ref().map(|at_top| (at_top.later.total, crowds(&at_top.later))),
     });
     Some(picture.svg)
 }
@@ -71,40 +74,54 @@ pub fn laid_flat(found: &Reckoned, finger: Diameter) -> Vec<Drawn> {
         .collect()
 }
 
-/// Each head with the rings beside it, and the further one that it reaches.
+/// Each head with the rings beside it, and the further one that it reaches; rings that lie in one picture already are
+/// drawn there alone.
 pub fn from_the_side(found: &Reckoned) -> Vec<Drawn> {
+    let run = |at: usize| {
+        let causes = found.pairs.iter().filter_map(|pair| pair.apart.cause).filter(|cause| cause.head == at);
+        let beside = (at.saturating_sub(1), (at + 1).min(found.rings.len().saturating_sub(1)));
+        causes.fold(beside, |(from, to), cause| (from.min(cause.meets), to.max(cause.meets)))
+    };
     let heads = found.rings.iter().enumerate().filter(|(_, ring)| ring.lying.head.is_some());
-    let run = |(at, _): (usize, &Ring)| {
-        let met: Vec<&Pair> =
-            found.pairs.iter().filter(|pair| pair.apart.cause.is_some_and(|cause| cause.head == at)).collect();
-        let (mut from, mut to) = (at.saturating_sub(1), (at + 1).min(found.rings.len() - 1));
-        let causes = met.iter().filter_map(|pair| pair.apart.cause);
-        causes.for_each(|cause| (from, to) = (from.min(cause.meets), to.max(cause.meets)));
-        let draw = |label: Label| {
-            let ring = |(at, ring): (usize, &Ring)| side::Ring {
+    let runs: Vec<(usize, usize)> = heads.map(|(at, _)| run(at)).collect();
+    let within = |one: (usize, usize), other: (usize, usize)| other.0 <= one.0 && one.1 <= other.1;
+    let is_elsewhere = |at: usize| {
+        let others = runs.iter().enumerate().filter(|(other, _)| *other != at);
+        others.into_iter().any(|(other, run)| within(runs[at], *run) && (runs[at] != *run || other < at))
+    };
+    (0..runs.len()).filter(|at| !is_elsewhere(*at)).map(|at| side_by_side(found, runs[at])).collect()
+}
+
+fn side_by_side(found: &Reckoned, (from, to): (usize, usize)) -> Drawn {
+    let draw = |label: Label| {
+        let ring = |(at, ring): (usize, &Ring)| {
+            let (apart, bay) = found.at_shanks(at);
+            side::Ring {
                 label: label(ring),
                 width: ring.lying.width,
                 section: ring.lying.section,
                 head: ring.lying.head,
                 state: ring.state,
-                apart: found.apart_before(at),
-            };
-            let run: Vec<side::Ring> =
-                found.rings.iter().enumerate().skip(from).take(to - from + 1).map(ring).collect();
-            side::side(&run).svg
+                apart,
+                bay,
+            }
         };
-        let off = met.iter().map(|pair| pair.apart.top).max().unwrap_or_default();
-        let beside = |pair: &&Pair| pair.apart.rings.0 == at || pair.apart.rings.1 == at;
-        let said: Vec<&Pair> = if met.is_empty() { found.pairs.iter().filter(beside).collect() } else { met };
-        let shown = Shown {
-            title: showing::SIDE_TITLE.to_owned(),
-            picture: draw(plain),
-            figure: showing::off(off),
-            lines: said.iter().map(|pair| say_stack::apart(&pair.apart, &|at| found.plain_name(at))).collect(),
-        };
-        Drawn { svg: draw(own), shown }
+        let run: Vec<side::Ring> = found.rings.iter().enumerate().skip(from).take(to - from + 1).map(ring).collect();
+        side::side(&run).svg
     };
-    heads.map(run).collect()
+    let inside = |pair: &&Pair| from <= pair.apart.rings.0 && pair.apart.rings.1 <= to;
+    let has_head = |at: usize| found.rings.get(at).is_some_and(|ring| ring.lying.head.is_some());
+    let concerns =
+        |pair: &&Pair| pair.apart.cause.is_some() || has_head(pair.apart.rings.0) || has_head(pair.apart.rings.1);
+    let said: Vec<&Pair> = found.pairs.iter().filter(inside).filter(concerns).collect();
+    let off = said.iter().map(|pair| pair.left).max().unwrap_or_default();
+    let shown = Shown {
+        title: showing::SIDE_TITLE.to_owned(),
+        picture: draw(plain),
+        figure: showing::off(off),
+        lines: said.iter().map(|pair| found.lie(pair, &|at| found.plain_name(at))).collect(),
+    };
+    Drawn { svg: draw(own), shown }
 }
 
 /// Every section that is known.

@@ -1,7 +1,7 @@
 //! The inputs of the stack: the band, and up to seven rings beside it.
 
 use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, pair};
+use crate::parts::lay::{all, pair, para};
 use leptos::prelude::*;
 
 use super::super::Opened;
@@ -11,7 +11,7 @@ use crate::archive::code::Code;
 use crate::book::couple::{Couple, Ring};
 use crate::book::remedy::Way;
 use crate::parts::choice::{Shape, choice, option};
-use crate::parts::details::details;
+use crate::parts::details::details_opened;
 use crate::screens::fields;
 use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::measure::Length;
@@ -41,7 +41,12 @@ pub struct RowKeys {
     pub under: &'static str,
     pub stones: &'static str,
     pub inside: &'static str,
+    /// Those that are folded away at first.
+    pub more: [&'static str; 6],
 }
+
+/// The fields of the band that are folded away at first.
+const BAND_MORE: [&str; 5] = ["band-height", "band-dome", "band-relief", "band-bay", "band-inside"];
 
 macro_rules! row {
     ($n:literal) => {
@@ -59,6 +64,14 @@ macro_rules! row {
             under: concat!("ring", $n, "-under"),
             stones: concat!("ring", $n, "-stones"),
             inside: concat!("ring", $n, "-inside"),
+            more: [
+                concat!("ring", $n, "-back"),
+                concat!("ring", $n, "-height"),
+                concat!("ring", $n, "-web"),
+                concat!("ring", $n, "-tip"),
+                concat!("ring", $n, "-under"),
+                concat!("ring", $n, "-inside"),
+            ],
         }
     };
 }
@@ -197,7 +210,7 @@ pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {
     let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
     all(vec![
         sheet.mm("band", say::BAND_TO_MAKE).line(),
-        details(say::BAND_MORE, band(sheet)),
+        details_opened(say::BAND_MORE, band(sheet), sheet.complains(&BAND_MORE)),
         all(rows),
         place(form),
         sheet.mm("free", say::FREE_LENGTH).hint(free).line(),
@@ -264,7 +277,7 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
                     sheet.mm(keys.top, screens::TOP_WIDTH).line(),
                 ]))
                 .child(choice(keys.when, say::WHEN_WORN, Shape::Segments, when, form.text(keys.when)))
-                .child(details(say::RING_MORE, more(sheet, keys)))
+                .child(details_opened(say::RING_MORE, more(sheet, keys), sheet.complains(&keys.more)))
                 .view()
         })
     };
@@ -276,6 +289,7 @@ fn more(sheet: Sheet, keys: &'static RowKeys) -> AnyView {
         pair(vec![sheet.mm(keys.back, say_rings::BACK_WIDTH).line(), sheet.mm(keys.height, say_rings::HEIGHT).line()]),
         fields::profile(sheet.form, keys.profile),
         fields::metal(sheet.form, keys.metal),
+        para("small", say_rings::HEAD_HOW),
         pair(vec![sheet.mm(keys.web, say_rings::TO_WEB).line(), sheet.mm(keys.tip, say_rings::TO_TIP).line()]),
         sheet.mm(keys.under, say_rings::UNDERSIDE).line(),
         sheet.yes(keys.stones, say_rings::STONES, Some(say_rings::STONES_HINT)),

@@ -2,7 +2,9 @@
 
 mod draw;
 mod fields;
+mod names;
 mod reckon;
+mod top;
 mod why;
 
 use crate::parts::el::{el, live, maybe, nothing, or_nothing};
@@ -28,10 +30,10 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reasons};
-use crate::screens::show::showable;
+use crate::screens::show::{show_button, showable};
 use crate::trade::band::section::Section;
 use crate::trade::measure::{Circumference, Diameter, Length};
-use crate::trade::stack::{Remedies, StackError, Verdict};
+use crate::trade::stack::{Remedies, Stretch, Verdict};
 use crate::trade::wearer::{Finger, Wearer};
 use crate::words::pictures::RingState;
 use crate::words::{bench as say, book as say_book, showing, stack as say_stack};
@@ -65,8 +67,9 @@ pub fn stack(opened: Opened) -> AnyView {
     });
     let answer = all(vec![maybe(shown), sheet::cautions(cautions)]);
     let others = opened.read(fields::elsewhere).unwrap_or_default();
+    let holding = opened.read(why::holding).unwrap_or_default();
     let whose = opened.whose;
-    let why = move || there.get().then(|| explained(found, finger, &others, whose));
+    let why = move || there.get().then(|| explained(found, finger, &others, holding.clone(), whose));
     let content = laid(Laid {
         first: opened.missing(lacking),
         answered,
@@ -95,6 +98,8 @@ pub struct HeldOff {
     pub why: Vec<Reason>,
     /// What does for all of them.
     pub remedies: Option<Remedies>,
+    /// The band cut through, where its profile and height are known.
+    pub section: Option<Section>,
 }
 
 /// The finger of one of the two with every ring, as the couple may see it; none where there is no band.
@@ -114,7 +119,7 @@ fn of_couple(app: App, id: RecordId, who: Wearer) -> Option<Reckoned> {
 /// None where there is no band to work it out for.
 pub fn held_off(app: App, id: RecordId, who: Wearer) -> Option<HeldOff> {
     let found = of_couple(app, id, who)?;
-    Some(HeldOff { why: why::held_off(&found), remedies: found.remedies() })
+    Some(HeldOff { why: why::held_off(&found), remedies: found.remedies(), section: section_of_band(&found) })
 }
 
 /// The stack with another band, everything else as the calculator starts.
@@ -131,10 +136,11 @@ pub fn in_short(found: &Reckoned) -> Option<String> {
 /// What is to be thought of, in short: room, gaps, metal that is likely to be lost.
 pub fn cautions_in_short(found: &Reckoned, name: fn(&Reckoned, usize) -> String) -> Vec<String> {
     let mut all = no_room(found);
+    all.extend(heads_unknown(found, name));
     let band = found.rings.iter().position(|ring| ring.state == RingState::Wanted);
     let beside = |pair: &&reckon::Pair| Some(pair.apart.rings.0) == band || Some(pair.apart.rings.1) == band;
     for pair in found.pairs.iter().filter(beside) {
-        if pair.apart.top > Length::ZERO {
+        if pair.left > Length::ZERO {
             all.push(say_stack::apart_in_short(&pair.apart));
         }
         if pair.wear.is_a_caution() {
@@ -177,13 +183,17 @@ fn lacking(couple: Couple<'_>, who: Wearer) -> Vec<Topic> {
 
 /// The answer for the couple: what somebody calls a ring stays in the book.
 fn shown_to_them(found: &Reckoned, finger: Diameter) -> Option<Shown> {
-    let (stack, later) = (found.stack.as_ref()?, found.later()?);
+    let stack = found.widest()?;
+    let later = &stack.later;
     let to_come = found.rings.iter().any(|ring| ring.state == RingState::Planned);
     Some(Shown {
         title: showing::STACK_TITLE.to_owned(),
         picture: draw::from_above(found, finger, draw::plain).unwrap_or_default(),
         figure: showing::along(later.total),
-        lines: vec![showing::of_free(stack.free_length, to_come), say_stack::verdict(later.verdict).to_owned()],
+        lines: vec![
+            showing::of_free(stack.free_length, to_come, found.bay),
+            say_stack::verdict(later.verdict).to_owned(),
+        ],
     })
 }
 
@@ -195,14 +205,21 @@ fn unsettled(couple: Couple<'_>, who: Wearer) -> Vec<String> {
     let elsewhere = !fields::elsewhere(couple, who).is_empty();
     let guessed = fields::of_band(couple, who).filter(|_| elsewhere && couple.finger(who).is_none());
     all.extend(guessed.map(say::band_taken_for));
-    if here.len() > fields::ROWS.len() {
-        all.push(say_stack::error(&StackError::TooManyRings { most: fields::ROWS.len() }));
+    let left_out = here.iter().skip(fields::ROWS.len()).map(say_book::ring).collect::<Vec<_>>();
+    if !left_out.is_empty() {
+        all.push(say::not_counted(here.len(), fields::ROWS.len(), &left_out));
     }
     all
 }
 
 /// The parts of the answer, each with its picture.
-fn explained(found: Memo<Reckoned>, finger: Diameter, others: &[Elsewhere], whose: Option<Whose>) -> AnyView {
+fn explained(
+    found: Memo<Reckoned>,
+    finger: Diameter,
+    others: &[Elsewhere],
+    holding: Vec<Reason>,
+    whose: Option<Whose>,
+) -> AnyView {
     let part = |heading: &'static str, of: fn(&Reckoned) -> Vec<Reason>, drawn: Signal<Vec<Drawn>>, on: AnyView| {
         let any = Memo::new(move |_| found.with(|found| !of(found).is_empty()));
         let inside = live(move || if any.get() { reasons(Signal::derive(move || found.with(of))) } else { nothing() });
@@ -225,16 +242,21 @@ fn explained(found: Memo<Reckoned>, finger: Diameter, others: &[Elsewhere], whos
     });
     let is_off = Memo::new(move |_| found.with(|found| found.remedies().is_some()));
     let choose = move || {
-        let Whose { id, who } = whose.filter(|_| is_off.get())?;
-        let to = Address::Part(id, Part::Remedy(who)).to_string();
-        Some(link_button(Weight::Quiet, say::CHOOSE_REMEDY, to))
+        let shows = is_off.get().then(|| show_button(move || found.with_untracked(why::ways_shown)));
+        let link = whose.filter(|_| is_off.get()).map(|Whose { id, who }| {
+            link_button(Weight::Quiet, say::CHOOSE_REMEDY, Address::Part(id, Part::Remedy(who)).to_string())
+        });
+        shows.map(|shows| all(vec![shows, or_nothing(link)]))
     };
+    let any_wear = Memo::new(move |_| found.with(|found| why::wear_shown(found).is_some()));
+    let show_wear = move || any_wear.get().then(|| show_button(move || found.with_untracked(why::wear_shown)));
+    let holding = (!holding.is_empty()).then(|| reasons(Signal::stored(holding)));
     all(vec![
-        part(say::ROOM, why::room, none, nothing()),
+        part(say::ROOM, why::room, none, or_nothing(holding)),
         or_nothing(elsewhere),
         part(say::MATCH, why::matches, flat, nothing()),
         part(say::FLUSH, why::flush, side, maybe(choose)),
-        part(say::WEAR, why::wear, none, nothing()),
+        part(say::WEAR, why::wear, none, maybe(show_wear)),
         maybe(cut),
     ])
 }
@@ -246,32 +268,52 @@ fn pictures(drawn: Signal<Vec<Drawn>>) -> AnyView {
 }
 
 fn said(found: &Reckoned) -> Said {
-    let (Some(stack), Some(later)) = (&found.stack, found.later()) else {
+    let (Some(palm), Some(stack)) = (&found.stack, found.widest()) else {
         return Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care };
     };
+    let later = &stack.later;
     let tone = match later.verdict {
         Verdict::Roomy => Tone::Settled,
         Verdict::Full => Tone::Rouge,
         Verdict::Crowded | Verdict::DoesNotFit => Tone::Care,
     };
     let to_come = found.rings.iter().any(|ring| ring.state == RingState::Planned);
-    let lines = vec![say::stack_total(to_come).to_owned(), say::verdict_of(later, stack.free_length)];
+    let mut lines =
+        vec![say::stack_total(to_come, found.bay.is_some()).to_owned(), say::verdict_of(later, stack.free_length)];
+    lines.extend(found.bay.map(|_| say::at_the_palm(palm.later.total)));
     Said { figure: say::width(later.total), lines, tone }
 }
 
 fn cautions(found: &Reckoned) -> Vec<String> {
     let mut all = no_room(found);
-    let off = found.pairs.iter().filter(|pair| pair.apart.top > Length::ZERO && !pair.later);
-    all.extend(off.map(|pair| say_stack::apart(&pair.apart, &|at| found.name(at))));
+    let off = found.pairs.iter().filter(|pair| pair.left > Length::ZERO && !pair.later);
+    all.extend(off.map(|pair| found.lie(pair, &|at| found.name(at))));
+    all.extend(heads_unknown(found, own_name));
     all
+}
+
+/// Rings that are wider at the top than at their shoulders, and whose head nobody has written down.
+fn heads_unknown(found: &Reckoned, name: fn(&Reckoned, usize) -> String) -> Vec<String> {
+    let wide = found.rings.iter().enumerate().filter(|(_, ring)| !ring.head_known && found.rings.len() > 1);
+    let one = |(at, ring): (usize, &reckon::Ring)| {
+        let over = ring.widths.over_shoulders();
+        (over > Length::ZERO).then(|| say_stack::head_unknown(&name(found, at), over))
+    };
+    wide.filter_map(one).collect()
 }
 
 fn no_room(found: &Reckoned) -> Vec<String> {
     let mut all: Vec<String> = found.error.iter().map(say_stack::error).collect();
-    match found.later().map(|later| later.verdict) {
+    match found.widest().map(|stack| stack.later.verdict) {
         Some(Verdict::Crowded) => all.push(say::CROWDED.to_owned()),
         Some(Verdict::DoesNotFit) => all.push(say::DOES_NOT_FIT.to_owned()),
-        Some(Verdict::Roomy | Verdict::Full) | None => {}
+        // A gap takes nothing of the palm, and may still be too much at the top.
+        Some(Verdict::Roomy | Verdict::Full) => {
+            let at_top = found.at_top.as_ref().map(|stack| &stack.later);
+            let too_much = |it: &&Stretch| matches!(it.verdict, Verdict::Crowded | Verdict::DoesNotFit);
+            all.extend(at_top.filter(too_much).map(|it| say::crowded_at_top(it.total, it.verdict)));
+        }
+        None => {}
     }
     all
 }
@@ -329,6 +371,11 @@ fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) ->
             if seen.off > Length::ZERO && !chosen { Address::Part(id, Part::Remedy(who)) } else { Address::Couple(id) };
         app.save(id, writes, say::stack_saved(), move || go_instead(&to.to_string()));
     };
+    // A stack that leaves a ring out is not noted as if it were whole.
+    let left_out = opened.read(|couple, who| fields::here(couple, who).len() > fields::ROWS.len()).unwrap_or(false);
+    if left_out {
+        return link_button(Weight::Primary, say::SEE_RINGS, Address::of_topic(id, Topic::Rings(who)));
+    }
     let lacks_band = opened.read(|couple, who| couple.band(who).width.is_none().then_some(Topic::Band(who))).flatten();
     let choose = lacks_band.map(|topic| {
         let label = opened.read(|couple, _| say_book::do_next(couple, topic)).unwrap_or_default();

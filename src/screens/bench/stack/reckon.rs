@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::super::sheet::{Complaints, judge, read_needed, read_optional};
 use super::fields::{AFTER_WORN, FREE, NOW, ROWS, RowKeys};
+use super::{names, top};
 use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
@@ -34,9 +35,11 @@ pub struct Reckoned {
     pub gap: Option<Length>,
     pub measured: Option<Length>,
     pub elsewhere: FreeElsewhere,
-    /// With the bay of a shaped band counted as its width: so much the rings take at the top.
-    pub with_bay: Option<Stack>,
     pub stack: Option<Stack>,
+    /// How deep the bay of a shaped band is.
+    pub bay: Option<Length>,
+    /// What the rings take at the top, where a bay or a gap adds to their widths. The palm takes neither.
+    pub at_top: Option<Stack>,
     pub error: Option<StackError>,
     pub matches: Vec<Match>,
     /// Each two neighbours as they are worn now, and then those that come about with the rings to come.
@@ -49,8 +52,14 @@ pub struct Reckoned {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ring {
     pub name: String,
+    /// What it is called in front of the couple.
+    pub plain: String,
     pub widths: Taper,
     pub top_known: bool,
+    /// Nobody measured its dome.
+    pub usual_dome: bool,
+    /// Some of its head is written down.
+    pub head_known: bool,
     pub state: RingState,
     pub profile: Option<Profile>,
     pub lying: Lying,
@@ -73,6 +82,8 @@ pub struct Pair {
     /// Only once the rings to come are there.
     pub later: bool,
     pub apart: Apart,
+    /// How far they stand off at the top with the bay of the band.
+    pub left: Length,
     /// Where what is held off is still to be made.
     pub remedies: Option<Remedies>,
     pub wear: Wear,
@@ -110,12 +121,13 @@ pub fn reckon(app: App, form: Form) -> Reckoned {
         None => (None, None),
     };
     let bay = read_bay(&text("band-bay"));
-    let bay = judge(&mut complaints, "band-bay", bay).flatten().filter(|_| stack.is_some());
-    let with_bay = bay.zip(inputs).and_then(|(bay, inputs)| stack::stack(&shaped(inputs, &rings, bay)).ok());
+    let bay = judge(&mut complaints, "band-bay", bay).flatten().filter(|bay| stack.is_some() && *bay > Length::ZERO);
+    names::number(&mut rings);
     let matches = matches(&rings);
-    let pairs = pairs(&rings, &house);
+    let pairs = pairs(&rings, &house, bay);
+    let at_top = inputs.filter(|_| stack.is_some()).and_then(|inputs| top::at_top(&inputs, &rings, &pairs, bay));
     let tighter = stack::tighter_later(&on_finger, k);
-    Reckoned { complaints, rings, gap, measured, elsewhere, with_bay, stack, error, matches, pairs, tighter, place }
+    Reckoned { complaints, rings, gap, measured, elsewhere, stack, bay, at_top, error, matches, pairs, tighter, place }
 }
 
 /// A row that has something in it. One with a name and no width is a ring whose width is missing.
@@ -134,9 +146,9 @@ fn ring(form: Form, row: &RowKeys, complaints: &mut Complaints) -> Option<Ring> 
     if typed.trim().is_empty() && name.is_none() && top.is_none() {
         return None;
     }
-    if underside.is_none() && (to_web.is_some() || to_tip.is_some()) {
-        complaints.push((row.under, say_rings::HEAD_INCOMPLETE.to_owned()));
-    }
+    // Said of the reach, which is there: of an empty field nobody has left yet, nothing is said.
+    let reaching = to_web.map(|_| row.web).or(to_tip.map(|_| row.tip)).filter(|_| underside.is_none());
+    complaints.extend(reaching.map(|key| (key, say_rings::HEAD_INCOMPLETE.to_owned())));
     let reach = |reach: Option<Length>| reach.unwrap_or(Length::ZERO);
     let head = underside.map(|underside| Head { to_web: reach(to_web), to_tip: reach(to_tip), underside });
     let state = if text(row.when) == NOW { RingState::Worn } else { RingState::Planned };
@@ -149,8 +161,11 @@ fn ring(form: Form, row: &RowKeys, complaints: &mut Complaints) -> Option<Ring> 
     let alloy = alloys::by_code(&text(row.metal));
     Some(Ring {
         name: name.unwrap_or_else(|| say::ring_by_its_state(state)),
+        plain: String::new(),
         widths: Taper { top: top.unwrap_or(width), shoulders: width, back: back.unwrap_or(width) },
         top_known: top.is_some(),
+        usual_dome: section.is_some_and(|section| section.dome() > Length::ZERO),
+        head_known: head.is_some(),
         state,
         profile,
         lying: Lying { width, section, head, inside },
@@ -182,8 +197,11 @@ fn band(form: Form, complaints: &mut Complaints) -> Option<Ring> {
     let alloy = alloys::by_code(&text("band-metal"));
     Some(Ring {
         name: say::BAND.to_owned(),
+        plain: String::new(),
         widths: Taper::even(width),
         top_known: true,
+        usual_dome: dome.is_none() && section.is_some_and(|section| section.dome() > Length::ZERO),
+        head_known: true,
         state: RingState::Wanted,
         profile,
         lying: Lying { width, section, head: None, inside },
@@ -197,13 +215,6 @@ fn read_bay(text: &str) -> Result<Option<Length>, String> {
     }
     let read = entry::read_length(text, Limit::HeadReach);
     read.map(Some).map_err(|error| say_entry::number_error_named(error, say_remedy::BAY_NOUN))
-}
-
-/// The same rings, the band as much wider as its bay is deep.
-fn shaped(mut inputs: StackInputs, rings: &[Ring], bay: Length) -> StackInputs {
-    let band = rings.iter().zip(&mut inputs.rings).filter(|(ring, _)| ring.state == RingState::Wanted);
-    band.for_each(|(_, on)| on.width = on.width + bay);
-    inputs
 }
 
 /// The band against each ring that lies next to it.
@@ -221,22 +232,22 @@ fn matches(rings: &[Ring]) -> Vec<Match> {
 }
 
 /// Every two neighbours as they are worn now; of those with the rings to come, the ones that are new.
-fn pairs(rings: &[Ring], house: &stack::House) -> Vec<Pair> {
+fn pairs(rings: &[Ring], house: &stack::House, bay: Option<Length>) -> Vec<Pair> {
     let worn: Vec<usize> = (0..rings.len()).filter(|at| rings[*at].state != RingState::Planned).collect();
-    let mut found = neighbours(rings, &worn, house, false);
+    let mut found = neighbours(rings, &worn, house, bay);
     if worn.len() < rings.len() {
         let every: Vec<usize> = (0..rings.len()).collect();
-        let later = neighbours(rings, &every, house, true);
+        let later = neighbours(rings, &every, house, bay);
         let is_new = |pair: &Pair| {
             !found.iter().any(|now| now.apart.rings == pair.apart.rings && now.apart.top == pair.apart.top)
         };
-        let new: Vec<Pair> = later.into_iter().filter(is_new).collect();
+        let new: Vec<Pair> = later.into_iter().filter(is_new).map(|pair| Pair { later: true, ..pair }).collect();
         found.extend(new);
     }
     found
 }
 
-fn neighbours(rings: &[Ring], order: &[usize], house: &stack::House, later: bool) -> Vec<Pair> {
+fn neighbours(rings: &[Ring], order: &[usize], house: &stack::House, bay: Option<Length>) -> Vec<Pair> {
     let lying: Vec<Lying> = order.iter().map(|at| rings[*at].lying).collect();
     let one = |apart: Apart| {
         let made = apart.cause.is_some_and(|cause| rings[order[cause.meets]].state != RingState::Worn);
@@ -245,7 +256,11 @@ fn neighbours(rings: &[Ring], order: &[usize], house: &stack::House, later: bool
         let wear = stack::wear(&rings[pair.0].surface, &rings[pair.1].surface, house.catch);
         let cause =
             apart.cause.map(|cause| stack::Cause { head: order[cause.head], meets: order[cause.meets], ..cause });
-        Pair { later, apart: Apart { rings: pair, cause, ..apart }, remedies, wear }
+        // The bay gives way to a head that meets the band.
+        let of_band = cause.is_some_and(|cause| !cause.heads_meet && rings[cause.meets].state == RingState::Wanted);
+        let bay = bay.filter(|_| of_band).unwrap_or_default();
+        let left = (apart.top - bay).max(Length::ZERO);
+        Pair { later: false, apart: Apart { rings: pair, cause, ..apart }, left, remedies, wear }
     };
     stack::flush(&lying, house.clearance).into_iter().map(one).collect()
 }
@@ -263,18 +278,49 @@ impl Reckoned {
         self.stack.as_ref().map(|stack| &stack.later)
     }
 
-    /// How far a ring stands off from the one before it once all are there.
-    pub fn apart_before(&self, ring: usize) -> Length {
+    /// The widest place of what is made: at the top where a bay adds to it, otherwise at the palm.
+    pub fn widest(&self) -> Option<&Stack> {
+        self.at_top.as_ref().filter(|_| self.bay.is_some()).or(self.stack.as_ref())
+    }
+
+    /// A ring and the one before it once all are there.
+    pub fn before(&self, ring: usize) -> Option<&Pair> {
         let of = |pair: &&Pair| pair.apart.rings.1 == ring && pair.apart.rings.0 + 1 == ring;
-        self.pairs.iter().rfind(of).map_or(Length::ZERO, |pair| pair.apart.top)
+        self.pairs.iter().rfind(of)
+    }
+
+    /// How far the shanks of a ring and the one before it are from each other at the top, and how much of it is the bay.
+    pub fn at_shanks(&self, ring: usize) -> (Length, Length) {
+        let Some(pair) = self.before(ring) else { return (Length::ZERO, Length::ZERO) };
+        let bay = self.bay.filter(|_| self.is_of_band(pair)).unwrap_or_default();
+        (bay + pair.left, bay)
+    }
+
+    /// How far the band bends at its top, away from the head that its bay is for: to the tip, or below zero to the web.
+    pub fn bend(&self, ring: usize) -> Length {
+        let bay = self.bay.filter(|_| self.rings.get(ring).is_some_and(|it| it.state == RingState::Wanted));
+        let bay = bay.unwrap_or_default();
+        let beyond = self.held_off().find_map(|pair| pair.apart.cause).is_some_and(|cause| cause.head > cause.meets);
+        if beyond { -bay } else { bay }
+    }
+
+    /// How two neighbours lie, in words, with the bay of the band where it has one.
+    pub fn lie(&self, pair: &Pair, name: &dyn Fn(usize) -> String) -> String {
+        match self.bay.filter(|_| self.is_of_band(pair)) {
+            Some(bay) => say_stack::in_bay(&pair.apart, bay, pair.left, name),
+            None => say_stack::apart(&pair.apart, name),
+        }
+    }
+
+    /// Whether it is the band that a head holds off: what can be done about it is done to the band.
+    pub fn is_of_band(&self, pair: &Pair) -> bool {
+        let cause = pair.apart.cause.and_then(|cause| self.rings.get(cause.meets));
+        pair.remedies.is_some() && cause.is_some_and(|ring| ring.state == RingState::Wanted)
     }
 
     /// The neighbours as they are worn now whose head holds the band off, otherwise those with the rings to come.
     fn held_off(&self) -> impl Iterator<Item = &Pair> {
-        let of_band = |pair: &&Pair| {
-            let cause = pair.apart.cause.and_then(|cause| self.rings.get(cause.meets));
-            pair.remedies.is_some() && cause.is_some_and(|ring| ring.state == RingState::Wanted)
-        };
+        let of_band = |pair: &&Pair| self.is_of_band(pair);
         let now = self.pairs.iter().filter(of_band).any(|pair| !pair.later);
         self.pairs.iter().filter(of_band).filter(move |pair| pair.later != now)
     }
@@ -284,7 +330,7 @@ impl Reckoned {
         let of_band = self.held_off().filter_map(|pair| pair.remedies);
         of_band.reduce(|one, other| Remedies {
             bay: one.bay.max(other.bay),
-            height: one.height.zip(other.height).map(|(one, other)| one.min(other)),
+            height: one.height.and(other.height),
             gap: one.gap.max(other.gap),
         })
     }
@@ -297,19 +343,10 @@ impl Reckoned {
 
     /// A ring as it is called in front of the couple.
     pub fn plain_name(&self, ring: usize) -> String {
-        let Some(named) = self.rings.get(ring) else { return String::new() };
-        let alone = self.rings.iter().filter(|ring| ring.state == named.state).count() == 1;
-        showing::ring_named(named.state, alone)
+        self.rings.get(ring).map(|ring| showing::ring_named(&ring.plain, ring.state)).unwrap_or_default()
     }
 
     pub fn name(&self, ring: usize) -> String {
-        self.rings.get(ring).map(Ring::named).unwrap_or_default()
-    }
-}
-
-impl Ring {
-    /// As it stands in a sentence.
-    fn named(&self) -> String {
-        say::named(&self.name, self.state)
+        self.rings.get(ring).map(|ring| say::named(&ring.name, ring.state)).unwrap_or_default()
     }
 }
