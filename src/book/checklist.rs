@@ -2,6 +2,7 @@
 
 use super::couple::Couple;
 use super::field::{BandField, Field};
+use super::fitting;
 use super::remedy;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::Place;
@@ -104,8 +105,11 @@ fn settled(couple: Couple<'_>, topic: Topic) -> State {
     match topic {
         Topic::Wedding => wedding(couple),
         Topic::Finger(wearer) => {
-            let base = couple.readings(wearer).iter().any(|(_, reading)| reading.place == Place::Base);
-            if base { State::Done } else { State::Open }
+            if fitting::counted(couple, wearer, Place::Base).is_empty() {
+                State::Open
+            } else {
+                State::Done
+            }
         }
         Topic::Rings(wearer) => rings(couple, wearer),
         Topic::Band(wearer) => {
@@ -158,9 +162,14 @@ fn order_size(couple: Couple<'_>, wearer: Wearer) -> State {
     let rests_on = |field: &Field| match field {
         // Where it lies, how high it is and how far it is domed do not change what size it is.
         Field::Band(_, BandField::Place | BandField::Height | BandField::Dome) => false,
-        Field::Finger(whose) | Field::Reading(whose, _) | Field::Ring(whose, ..) | Field::Band(whose, _) => {
-            *whose == wearer
+        // Nor does a reading of another finger, taken to compare.
+        Field::Reading(whose, item) => {
+            let readings = couple.readings(wearer);
+            let taken = readings.iter().find(|(other, _)| other == item);
+            let aside = taken.is_some_and(|(_, taken)| !fitting::is_of_the_bands_finger(couple, wearer, taken));
+            *whose == wearer && !aside
         }
+        Field::Finger(whose) | Field::Ring(whose, ..) | Field::Band(whose, _) => *whose == wearer,
         _ => false,
     };
     if couple.changed_since(&Field::OrderSize(wearer), rests_on) {

@@ -3,9 +3,9 @@
 use super::lengths::plain;
 use crate::trade::fit::{
     CustomaryUp, FitError, GaugeKind, Hands, JointFinding, JointHelp, MeasureAgain, NoBeads, Place, Quantity, ReadAt,
-    ShiftKind, Sits, Source, Term, Wider, Worn,
+    Shift, ShiftKind, Sits, Source, Term, Wider, Worn,
 };
-use crate::trade::measure::Length;
+use crate::trade::measure::{Length, Standing};
 
 /// The line that a shift stands on.
 pub fn shift_name(kind: &ShiftKind) -> &'static str {
@@ -77,9 +77,20 @@ pub fn shift_reason(kind: &ShiftKind) -> String {
         ShiftKind::Hands(Hands::Cold) => "cold hands read small".to_owned(),
         ShiftKind::Hands(Hands::Normal) => "nothing to allow for".to_owned(),
         ShiftKind::Hands(Hands::Warm) => "warm hands read large".to_owned(),
-        ShiftKind::Joint { passes_at } => {
+        ShiftKind::Joint { passes_at, width: None } => {
             format!("the joint passes at {} mm in the band’s width", plain(passes_at.0))
         }
+        ShiftKind::Joint { passes_at, width: Some(width) } => {
+            format!("the joint passes at {} mm in a gauge of {} mm", plain(passes_at.0), plain(*width))
+        }
+    }
+}
+
+/// How well a shift is founded. What passes the joint is what was read; that it must pass is the rule.
+pub fn shift_standing(shift: &Shift) -> &'static str {
+    match (&shift.kind, shift.standing) {
+        (ShiftKind::Joint { .. }, Standing::Published) => "rule published, amount as read",
+        (_, standing) => super::standing::standing(standing),
     }
 }
 
@@ -144,6 +155,12 @@ pub fn measure_again(reason: &MeasureAgain) -> String {
             "Measure again another day with this gauge: the hands were warm.".to_owned()
         }
         MeasureAgain::HandsNotNormal(Hands::Normal) => "Measure again another day with this gauge.".to_owned(),
+        MeasureAgain::JointUnlike { band, gauge } => {
+            let (band, gauge) = (plain(*band), plain(*gauge));
+            format!(
+                "Try the joint again in {band} mm: it was tried in {gauge} mm, and a wider band passes less easily."
+            )
+        }
         MeasureAgain::ReadingsApart { low, high } => {
             format!("Measure again: two readings are {} mm apart, more than two UK letters.", plain(high.0 - low.0))
         }

@@ -2,6 +2,7 @@
 
 use super::{Told, day};
 use bandwright::book::change::Write;
+use bandwright::book::checklist::Topic;
 use bandwright::book::couple::{Band, Couple};
 use bandwright::book::field::{Field, PracticeField, Wish};
 use bandwright::book::fitting::{bands_worn, contradicted, counted, gauge_off, joint, together};
@@ -14,9 +15,9 @@ use bandwright::book::verbs;
 use bandwright::trade::band::{Bore, Profile};
 use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, Place, ReadAt, Sits};
 use bandwright::trade::measure::{Circumference, Length};
-use bandwright::trade::sizing::{SizeAsRead, Stated};
+use bandwright::trade::sizing::{SizeAsRead, Stated, System};
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer::First};
-use bandwright::words::finger as words;
+use bandwright::words::{book as say_book, finger as words};
 
 const LEFT: Finger = Finger { hand: Hand::Left, digit: Digit::Ring };
 const RIGHT: Finger = Finger { hand: Hand::Right, digit: Digit::Ring };
@@ -87,10 +88,49 @@ fn left_and_right_base_and_joint_are_kept_apart() {
     let couple = Couple(&told.record);
     assert_eq!(sizes(couple, Place::Base), [53.5, 53.0], "the newest first, and none that was left out");
     assert_eq!(sizes(couple, Place::Joint), [57.0, 56.0]);
-    assert_eq!(joint(couple, First), Some(Circumference::from_mm(56.5)));
+    let found = joint(couple, First).unwrap();
+    assert_eq!((found.passes_at, found.width, found.readings), (Circumference::from_mm(56.5), mm(3.0), 2));
     let found = together(couple, Practice(&practice()), First, Place::Base).unwrap();
     assert_eq!((found.plain, found.parts.len()), (Circumference::from_mm(53.25), 2));
     assert_eq!(couple.readings(First).len(), 6, "nothing is dropped");
+}
+
+/// A reading of another finger, taken to compare: the band stays where it was, and every line says so.
+#[test]
+fn a_reading_to_compare_is_told_from_those_that_count() {
+    let compared = ReadingTaken { finger: RIGHT, beside: vec![mm(2.6)], ..taken(55.0) };
+    let mut told = read(&[taken(53.0), ReadingTaken { place: Place::Joint, ..taken(56.0) }]);
+    told.say(vec![Write::set(Field::Reading(First, ItemId(9)), Value::Reading(compared))]);
+    let couple = Couple(&told.record);
+    let topic = Topic::Finger(First);
+    assert_eq!(couple.finger(First), Some(LEFT));
+    assert_eq!(say_book::says(couple, topic).unwrap(), "53 mm, joint 56 mm");
+    assert_eq!(
+        say_book::in_full(couple, topic).unwrap(),
+        "53 mm, rings 3 mm flat inside, normal hands, Sat 3 Oct 2026 · left ring finger, base; \
+         56 mm, rings 3 mm flat inside, normal hands, Sat 3 Oct 2026 · left ring finger, joint; \
+         55 mm, rings 3 mm flat inside, beside 2.6 mm, normal hands, Sat 3 Oct 2026 · right ring finger, base, \
+         not the band’s finger: does not count"
+    );
+}
+
+#[test]
+fn a_joint_counts_in_the_bands_width_and_names_the_width_it_was_tried_in() {
+    let wide = |round| {
+        let mut wide = ReadingTaken { place: Place::Joint, ..taken(round) };
+        wide.gauge.gauge.width = mm(8.0);
+        wide
+    };
+    let band = Band { width: Some(mm(8.0)), profile: Some(Profile::Flat), ..Band::default() };
+    let found =
+        |told: &Told| joint(Couple(&told.record), First).map(|it| (it.passes_at.mm(), it.width.mm(), it.readings));
+    let mut told = read(&[ReadingTaken { place: Place::Joint, ..taken(56.25) }]);
+    told.say(verbs::choose_band(First, band));
+    assert_eq!(found(&told), Some((56.25, 3.0, 1)), "there is no other");
+    told.say(vec![Write::set(Field::Reading(First, ItemId(9)), Value::Reading(wide(57.5)))]);
+    assert_eq!(found(&told), Some((57.5, 8.0, 1)), "that of a narrow gauge is no joint of a wide band");
+    let said = words::joint(&joint(Couple(&told.record), First).unwrap(), System::Uk);
+    assert_eq!(said, "Joint: passes at 57.50 mm, near UK Q, as read in 8 mm.");
 }
 
 #[test]

@@ -69,3 +69,28 @@ fn rounding_never_undoes_the_joint() {
         "The size below would not pass the joint: the ring will be 0.5 mm loose at the base. Leave it so."
     );
 }
+
+#[test]
+fn a_joint_tried_in_another_width_is_tried_again() {
+    let tried = |width: f64| {
+        ordered(|inputs| {
+            inputs.band.width = mm(8.0);
+            inputs.joint = Some(round(56.25));
+            inputs.joint_width = Some(mm(width));
+        })
+    };
+    let again = |found: &Order| {
+        let joint = |reason: &&MeasureAgain| matches!(reason, MeasureAgain::JointUnlike { .. });
+        found.measure_again.iter().find(joint).map(words::fit::measure_again)
+    };
+    let narrow = tried(3.0);
+    assert_eq!(
+        again(&narrow).as_deref(),
+        Some("Try the joint again in 8 mm: it was tried in 3 mm, and a wider band passes less easily.")
+    );
+    let shift = narrow.alone.shifts.last().unwrap();
+    assert_eq!(words::fit::shift_reason(&shift.kind), "the joint passes at 56.25 mm in a gauge of 3 mm");
+    assert_eq!(words::fit::shift_standing(shift), "rule published, amount as read");
+    // A millimetre makes no difference that anybody feels.
+    assert_eq!((again(&tried(7.0)), again(&tried(8.0))), (None, None));
+}

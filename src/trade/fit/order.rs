@@ -34,8 +34,10 @@ pub struct Inputs {
     pub first_ring: bool,
     /// The finger is changing for the time being.
     pub finger_changing: bool,
-    /// The smallest gauge that passes the joint with a firm twist, taken in the band's width.
+    /// The smallest gauge that passes the joint with a firm twist, as read: no term for width, bore or stack.
     pub joint: Option<Circumference>,
+    /// How wide that gauge was; none for one as wide as the band, as it ought to be.
+    pub joint_width: Option<Length>,
     /// Why the band takes no beads, if it takes none.
     pub no_beads: Option<NoBeads>,
     pub constants: Constants,
@@ -122,6 +124,11 @@ pub enum MeasureAgain {
     },
     HandsNotNormal(Hands),
     FingerChanging,
+    /// The joint was tried in another width than the band's.
+    JointUnlike {
+        band: Length,
+        gauge: Length,
+    },
     /// The smallest and the largest reading contradict each other.
     ReadingsApart {
         low: Circumference,
@@ -148,7 +155,7 @@ pub enum MeasureAgain {
 /// };
 /// let order = order(&Inputs {
 ///     reading, others: vec![], overrules: Overrules::default(), band: Band { width: mm(6.0), bore: Bore::Flat, relief: None }, neighbours: vec![],
-///     first_ring: false, finger_changing: false, joint: None, no_beads: None, constants: Constants::default(),
+///     first_ring: false, finger_changing: false, joint: None, joint_width: None, no_beads: None, constants: Constants::default(),
 ///     grid: Grid { origin: Circumference::from_mm(37.5), step: mm(0.625) },
 /// }).unwrap();
 /// assert_eq!(order.alone.exact, Circumference::from_mm(54.75));
@@ -213,7 +220,7 @@ fn answer(inputs: &Inputs, mut shifts: Vec<Shift>, as_read: Circumference, own: 
     let wanted = Circumference(as_read.0 + shifts.iter().map(|shift| shift.amount).sum());
     let u = uncertainty(own, &shifts);
     let large_joint = inputs.joint.filter(|joint| *joint > wanted).map(|passes_at| {
-        let kind = ShiftKind::Joint { passes_at };
+        let kind = ShiftKind::Joint { passes_at, width: inputs.joint_width };
         Shift::new(kind, passes_at.0 - wanted.0, Length::ZERO, Standing::Published).overruled(&inputs.overrules)
     });
     shifts.extend(large_joint);
@@ -276,6 +283,11 @@ fn measure_again(inputs: &Inputs, readings: &[&Reading], combined: Option<&Combi
         reasons.extend(unlike(Worn::InStack, &inputs.neighbours));
     }
     reasons.extend(unlike(Worn::Alone, &[]));
+    if let (Some(_), Some(gauge)) = (inputs.joint, inputs.joint_width)
+        && (inputs.band.width - gauge).abs() > JOINT_APART.value
+    {
+        reasons.push(MeasureAgain::JointUnlike { band: inputs.band.width, gauge });
+    }
     if let Some((low, high)) = combined.and_then(|combined| combined.apart) {
         reasons.push(MeasureAgain::ReadingsApart { low, high });
     }

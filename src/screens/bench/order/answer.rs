@@ -136,7 +136,7 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
         } else {
             say_fit::shift_reason(&shift.kind)
         };
-        let why = format!("{why} · {}", standing::standing(shift.standing));
+        let why = format!("{why} · {}", say_fit::shift_standing(shift));
         reason(say_fit::shift_name(&shift.kind), format::mm_signed(shift.amount, 2), why)
     }));
     let mut sum = reason(say::TOGETHER, format::mm(answer.exact.0, 2), say::range(answer.low, answer.high));

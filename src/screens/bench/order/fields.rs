@@ -29,6 +29,7 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     let more = all(vec![
         sheet.field("beside", screens::BESIDE).hint(screens::BESIDE_HINT).line(),
         sheet.size("joint", "joint-as", joint, Signal::derive(move || found.with(|found| found.joint.clone()))),
+        sheet.mm("joint-width", say::JOINT_WIDTH).hint(say::JOINT_WIDTH_HINT).line(),
         choice("no-beads", say::BEADS, Shape::Chips, beads, form.text("no-beads")),
         el("div")
             .child(sheet.yes("first-ring", screens::FIRST_RING, Some(screens::FIRST_RING_HINT)))

@@ -92,6 +92,8 @@ pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) 
         let own = read_optional(&text(own_key(term)), Limit::OwnShift);
         overrules.set(term, judge(&mut complaints, own_key(term), own).flatten());
     }
+    // Half a word about a joint that nobody has tried says nothing.
+    let joint_width = judge(&mut complaints, "joint-width", read_optional(&text("joint-width"), Limit::GaugeWidth));
     let joint_open = !joint.readings.is_empty() && joint.meant().is_none();
 
     let inputs = (|| {
@@ -118,6 +120,7 @@ pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) 
             first_ring: text("first-ring") == "yes",
             finger_changing: text("changing") == "yes",
             joint: joint.meant().map(|joint| joint.circumference()),
+            joint_width: joint_width?.filter(|_| joint.meant().is_some()),
             no_beads: no_beads(&text("no-beads")),
             constants: app.practice(|practice| practice.constants()),
             grid: fitting::grid(system, step),
