@@ -101,7 +101,12 @@ pub fn reading_fields(whom: Whom, form: Form, gauges: Vec<(String, OwnGauge)>) -
         coded("place", say::MEASURED_AT, Place::ALL.map(|it| option(it.code(), say_fit::place(it))).into()),
         fields::hand_and_finger(form),
         maybe(move || which_finger(whom, form)),
-        fields::text(form, "beside", say::BESIDE).hint(say::BESIDE_HINT).line(),
+        fields::text(form, "beside", say::BESIDE)
+            .hint(fields::widths_hint(form.text("beside"), say::BESIDE_HINT))
+            .on_leave(move || {
+                let _ = fields::read_widths(form, "beside");
+            })
+            .line(),
         fields::time(form, "taken-at", say_finger::TAKEN_AT, say_finger::TAKEN_AT_EMPTY),
     ])
 }
