@@ -1,8 +1,10 @@
 //! The readings of a finger as the fit takes them, and what the bands that have been worn say.
 
 use super::couple::{Band as Wanted, Couple};
+use super::field::Field;
 use super::id::ItemId;
 use super::practice::Practice;
+use super::record::Record;
 use super::value::{OwnGauge, ReadingTaken};
 use crate::trade::band::{Bore, Finish};
 use crate::trade::fit::{
@@ -160,12 +162,22 @@ fn inputs(couple: Couple<'_>, practice: Practice<'_>, who: Wearer) -> Option<Inp
     })
 }
 
+/// The couple as it stood when the order size was settled: what was read or chosen since says nothing of a band that
+/// was made before. None without a settled size.
+fn as_settled(couple: Couple<'_>, who: Wearer) -> Option<Record> {
+    let record = couple.0;
+    let place = record.last_touched(|field| *field == Field::OrderSize(who))?;
+    Some(Record::of(record.id, record.kind, record.changes()[..=place].to_vec()))
+}
+
 /// What every band says that has been worn: of the couples without the invented ones.
 pub fn bands_worn<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'_>) -> Vec<WornBand> {
     let mut all = Vec::new();
     for couple in couples.filter(|couple| !couple.is_example()) {
         for who in Wearer::BOTH {
-            let (Some(fitted), Some(inputs)) = (couple.fitted(who), inputs(couple, practice, who)) else { continue };
+            let then = as_settled(couple, who);
+            let found = inputs(then.as_ref().map_or(couple, Couple), practice, who);
+            let (Some(fitted), Some(inputs)) = (couple.fitted(who), found) else { continue };
             let in_stack = couple.order_size(who).is_none_or(|size| size.in_stack);
             let worn = if in_stack { Worn::InStack } else { Worn::Alone };
             all.extend(worn_band(&inputs, worn, fitted.size.circumference()).ok().flatten());

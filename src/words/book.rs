@@ -85,6 +85,7 @@ pub fn topic(couple: Couple<'_>, topic: Topic) -> String {
         Topic::Dates => "Dates".to_owned(),
         Topic::Notes => "Notes".to_owned(),
         Topic::ReadBack => "Read-back".to_owned(),
+        Topic::Fitted(wearer) => of(wearer, "what fitted"),
     }
 }
 
@@ -101,6 +102,7 @@ pub fn do_next(couple: Couple<'_>, topic: Topic) -> String {
         Topic::Dates => "Count the working days".to_owned(),
         Topic::Notes => "Write a note".to_owned(),
         Topic::ReadBack => "Read it back together".to_owned(),
+        Topic::Fitted(wearer) => format!("Ask what fitted {}", name(wearer)),
     }
 }
 
@@ -133,6 +135,7 @@ pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
             notes => Some(format::counted(notes as i64, "note", "notes")),
         },
         Topic::ReadBack => couple.read_back().map(format::day),
+        Topic::Fitted(wearer) => couple.fitted(wearer).map(super::finger::fitted),
     }
 }
 
@@ -156,9 +159,13 @@ pub fn in_full(couple: Couple<'_>, topic: Topic) -> Option<String> {
             let parts: Vec<String> = [says(couple, topic), chosen, where_now].into_iter().flatten().collect();
             (!parts.is_empty()).then(|| parts.join("; "))
         }
-        Topic::Wedding | Topic::Rings(_) | Topic::Band(_) | Topic::Dates | Topic::Notes | Topic::ReadBack => {
-            says(couple, topic)
-        }
+        Topic::Wedding
+        | Topic::Rings(_)
+        | Topic::Band(_)
+        | Topic::Dates
+        | Topic::Notes
+        | Topic::ReadBack
+        | Topic::Fitted(_) => says(couple, topic),
     }
 }
 
@@ -272,12 +279,14 @@ fn aside(couple: Couple<'_>, wearer: Wearer, taken: &ReadingTaken) -> String {
 
 /// The settled size with what it may lie between: "N, from 53.1 to 54.4 mm, in the stack".
 pub fn order_size(size: &OrderSize) -> String {
+    let range = match size.from == size.to {
+        true => format!("at least {} mm, for the joint", format::mm(size.from.0, 2)),
+        false => format!("8 in 10: {} to {} mm", format::mm(size.from.0, 2), format::mm(size.to.0, 2)),
+    };
     format!(
-        "{} ({} mm inside; 8 in 10: {} to {} mm), {}",
+        "{} ({} mm inside; {range}), {}",
         sizing::size_in_full(size.size),
         format::mm(size.size.circumference().0, 2),
-        format::mm(size.from.0, 2),
-        format::mm(size.to.0, 2),
         if size.in_stack { "worn in the stack" } else { "worn alone" },
     )
 }

@@ -10,12 +10,12 @@ use bandwright::book::id::{ItemId, RecordId};
 use bandwright::book::practice::Practice;
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::today::today;
-use bandwright::book::value::{FittedAt, OwnGauge, ReadingTaken, Value};
+use bandwright::book::value::{FittedAt, OrderSize, OwnGauge, ReadingTaken, Value};
 use bandwright::book::verbs;
 use bandwright::trade::band::{Bore, Profile};
 use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, Place, ReadAt, Sits};
 use bandwright::trade::measure::{Circumference, Length};
-use bandwright::trade::sizing::{SizeAsRead, Stated, System};
+use bandwright::trade::sizing::{Size, SizeAsRead, Stated, System};
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer::First};
 use bandwright::words::{book as say_book, finger as words};
 
@@ -176,6 +176,38 @@ fn bands_that_were_worn() {
     assert_eq!(words::fitted(&fitted), "resized to 54.25 mm round");
     told.say(vec![Write::set(Field::Example, Value::Yes(true))]);
     assert_eq!(worn(&told), [], "an invented couple teaches nothing");
+}
+
+/// What is read, or chosen, after the size was settled says nothing of the band that was made.
+#[test]
+fn a_band_that_was_worn_is_judged_by_what_it_was_made_from() {
+    let mut told = read(&[taken(53.0)]);
+    let band = |width| Band { width: Some(mm(width)), profile: Some(Profile::Flat), ..Band::default() };
+    let worn = |told: &Told| bands_worn([Couple(&told.record)].into_iter(), Practice(&practice()));
+    told.say(verbs::choose_band(First, band(6.0)));
+    let at = Circumference::from_mm(53.75);
+    let size = OrderSize {
+        size: Size::new(System::Uk, 52).unwrap(),
+        exact: at,
+        from: at,
+        to: at,
+        in_stack: false,
+        overruled: false,
+        own: Default::default(),
+        measure_again: false,
+        settled: day("2026-10-03"),
+    };
+    told.say(vec![Write::set(Field::OrderSize(First), Value::OrderSize(size))]);
+    told.say(verbs::choose_band(First, band(2.5)));
+    let since = [taken(58.0), ReadingTaken { finger: RIGHT, ..taken(60.0) }];
+    told.say(vec![Write::set(Field::Reading(First, ItemId(8)), Value::Reading(since[0].clone()))]);
+    told.say(vec![
+        Write::set(Field::Finger(First), Value::Finger(RIGHT)),
+        Write::set(Field::Reading(First, ItemId(9)), Value::Reading(since[1].clone())),
+    ]);
+    let fitted = FittedAt { size: round(54.25), resized: true, noted: day("2027-06-01") };
+    told.say(vec![Write::set(Field::Fitted(First), Value::Fitted(fitted))]);
+    assert_eq!(worn(&told).iter().map(|band| (band.apart, band.took)).collect::<Vec<_>>(), [(mm(3.0), mm(1.25))]);
 }
 
 #[test]
