@@ -123,6 +123,9 @@ pub fn wider(wider: &Wider) -> String {
     format!("{} mm wider: {} mm, {steps}.", plain(wider.by), super::format::mm_signed(wider.more, 2))
 }
 
+/// Said in the place of it where the width has an amount of the jeweller's own.
+pub const WIDER_BUT_YOURS: &str = "1 mm wider: your amount for the width stands.";
+
 /// How a ring sits, as a choice.
 pub fn sits(sits: Sits) -> &'static str {
     match sits {
@@ -131,6 +134,16 @@ pub fn sits(sits: Sits) -> &'static str {
         Sits::Spins => "Spins",
         Sits::SticksInSummer => "Sticks in summer",
     }
+}
+
+/// The same with the gauge of the practice that is nearest to what is wanted, by its name: "Yours: wide rings, 6 mm."
+pub fn measure_again_with(reason: &MeasureAgain, name: &str, width: Length) -> String {
+    format!(
+        "{} Yours that comes nearest: {}, {} mm.",
+        measure_again(reason),
+        super::harmless::harmless(name),
+        plain(width)
+    )
 }
 
 pub fn measure_again(reason: &MeasureAgain) -> String {

@@ -95,6 +95,8 @@ pub struct Answer {
     /// The range that eight answers in ten lie in, cut off at the joint.
     pub low: Circumference,
     pub high: Circumference,
+    /// The same range before the joint cuts it off: what the base alone wants.
+    pub base: (Circumference, Circumference),
     /// The size to make: a step of the grid, the preferred one of a tie, never below the joint.
     pub size: Circumference,
     /// Both sizes where the exact answer lies half-way between them.
@@ -102,6 +104,13 @@ pub struct Answer {
     /// Every step of the grid within the range, and the size to make.
     pub in_range: Vec<Circumference>,
     pub joint: Option<JointFinding>,
+}
+
+impl Answer {
+    /// Whether the joint leaves nothing of the range: it alone decides, and how sure the base is says nothing more.
+    pub fn joint_alone(&self) -> bool {
+        self.low == self.high && self.base.0 < self.base.1
+    }
 }
 
 /// Two sizes that are as near as each other.
@@ -134,6 +143,18 @@ pub enum MeasureAgain {
         low: Circumference,
         high: Circumference,
     },
+}
+
+impl MeasureAgain {
+    /// The width of the gauge that is wanted, and of the one that was nearest to it, where another gauge is asked for.
+    pub fn wanted_width(&self) -> Option<(Length, Length)> {
+        match self {
+            MeasureAgain::GaugeUnlike { band, gauge, .. } | MeasureAgain::JointUnlike { band, gauge } => {
+                Some((*band, *gauge))
+            }
+            MeasureAgain::HandsNotNormal(_) | MeasureAgain::FingerChanging | MeasureAgain::ReadingsApart { .. } => None,
+        }
+    }
 }
 
 /// From one reading to the size to order.
@@ -231,7 +252,8 @@ fn answer(inputs: &Inputs, mut shifts: Vec<Shift>, as_read: Circumference, own: 
     };
     let at_least = |at: Circumference| least.map_or(at, |least| at.max(least));
     let reach = u * EIGHT_IN_TEN;
-    let (low, high) = (at_least(Circumference(wanted.0 - reach)), at_least(Circumference(wanted.0 + reach)));
+    let base = (Circumference(wanted.0 - reach), Circumference(wanted.0 + reach));
+    let (low, high) = (at_least(base.0), at_least(base.1));
 
     let (size_for_base, tie) = on_grid(inputs, wanted);
     let size = least.map_or(size_for_base, |least| size_for_base.max(inputs.grid.above(least)));
@@ -244,6 +266,7 @@ fn answer(inputs: &Inputs, mut shifts: Vec<Shift>, as_read: Circumference, own: 
         u,
         low,
         high,
+        base,
         size,
         tie: tie.filter(|tie| least.is_none_or(|least| tie.smaller >= least)),
         in_range,
@@ -256,7 +279,8 @@ fn answer(inputs: &Inputs, mut shifts: Vec<Shift>, as_read: Circumference, own: 
 fn on_grid(inputs: &Inputs, wanted: Circumference) -> (Circumference, Option<Tie>) {
     let (smaller, larger) = (inputs.grid.below(wanted), inputs.grid.above(wanted));
     let Some(twice_past_half) = inputs.grid.twice_past_half(wanted) else { return (wanted, None) };
-    if twice_past_half.abs().half() <= HALF_WAY.value {
+    let half_way = HALF_WAY.value.min(Length::tenthousandths(inputs.grid.step.in_tenthousandths() / 5));
+    if twice_past_half.abs().half() <= half_way {
         let prefer_larger = inputs.band.bore == Bore::Flat && inputs.band.width >= WIDE_FLAT.value;
         let size = if prefer_larger { larger } else { smaller };
         return (size, Some(Tie { smaller, larger, prefer_larger }));
