@@ -54,8 +54,8 @@ fn widths_of_rings() {
     for two in ["2.6 and 2", "2.6; 2", "2.6, 2", "2,6 and 2", "2.6 & 2", "2.6 + 2"] {
         assert_eq!(said(two), "2 rings: 2.6 and 2 mm.", "{two:?}");
     }
-    assert_eq!(said("2,2"), "One ring of 2.2 mm, or two of 2 mm? Write 2.2, or 2 and 2.");
-    assert_eq!(said("3,2 mm"), "One ring of 3.2 mm, or two, 3 and 2 mm? Write 3.2, or 3 and 2.");
+    assert_eq!(said("2,2"), "One ring of 2.2 mm, or two of 2 mm: write 2.2, or 2 and 2.");
+    assert_eq!(said("3,2 mm"), "One ring of 3.2 mm, or two, 3 and 2 mm: write 3.2, or 3 and 2.");
     assert_eq!(said("٢,٢"), said("2,2"), "in whatever digits");
     // No ring is 0 or 12.5 and 5: there is one reading.
     assert_eq!((said("2,0"), said("2,25"), said("12,5")), (said("2.0"), said("2.25"), said("12.5")));

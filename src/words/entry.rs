@@ -16,7 +16,7 @@ pub fn widths_error(error: WidthsError) -> String {
             let (one, first, second) = (trimmed(one), trimmed(first), trimmed(second));
             let two =
                 if first == second { format!("two of {first} mm") } else { format!("two, {first} and {second} mm") };
-            format!("One ring of {one} mm, or {two}? Write {one}, or {first} and {second}.")
+            format!("One ring of {one} mm, or {two}: write {one}, or {first} and {second}.")
         }
     }
 }

@@ -4,7 +4,7 @@ use super::{Told, day};
 use bandwright::book::change::Write;
 use bandwright::book::checklist::Topic;
 use bandwright::book::couple::{Band, Couple};
-use bandwright::book::field::{Field, PracticeField, Wish};
+use bandwright::book::field::{Field, PracticeField, Stage, Wish};
 use bandwright::book::fitting::{bands_worn, contradicted, counted, gauge_off, joint, together};
 use bandwright::book::id::{ItemId, RecordId};
 use bandwright::book::practice::Practice;
@@ -65,6 +65,21 @@ fn read(readings: &[ReadingTaken]) -> Told {
         ]);
     }
     told
+}
+
+/// A size settled as UK N, on 3 October.
+fn settled(at: Circumference) -> OrderSize {
+    OrderSize {
+        size: Size::new(System::Uk, 52).unwrap(),
+        exact: at,
+        from: at,
+        to: at,
+        in_stack: false,
+        overruled: false,
+        own: Default::default(),
+        measure_again: false,
+        settled: day("2026-10-03"),
+    }
 }
 
 fn practice() -> Record {
@@ -186,18 +201,7 @@ fn a_band_that_was_worn_is_judged_by_what_it_was_made_from() {
     let worn = |told: &Told| bands_worn([Couple(&told.record)].into_iter(), Practice(&practice()));
     told.say(verbs::choose_band(First, band(6.0)));
     let at = Circumference::from_mm(53.75);
-    let size = OrderSize {
-        size: Size::new(System::Uk, 52).unwrap(),
-        exact: at,
-        from: at,
-        to: at,
-        in_stack: false,
-        overruled: false,
-        own: Default::default(),
-        measure_again: false,
-        settled: day("2026-10-03"),
-    };
-    told.say(vec![Write::set(Field::OrderSize(First), Value::OrderSize(size))]);
+    told.say(vec![Write::set(Field::OrderSize(First), Value::OrderSize(settled(at)))]);
     told.say(verbs::choose_band(First, band(2.5)));
     let since = [taken(58.0), ReadingTaken { finger: RIGHT, ..taken(60.0) }];
     told.say(vec![Write::set(Field::Reading(First, ItemId(8)), Value::Reading(since[0].clone()))]);
@@ -241,4 +245,23 @@ fn the_tray_is_in_the_order_of_its_sizes() {
     super::arbitrary::say(&mut record, super::OURS, 1, writes.into());
     let numbers: Vec<&str> = Practice(&record).tray().iter().map(|(_, band)| band.number.as_str()).collect();
     assert_eq!(numbers, ["3", "7"]);
+}
+
+/// Four weeks after the bands were collected Today asks what fitted, until somebody says.
+#[test]
+fn what_fitted_is_asked_on_today_some_weeks_after() {
+    let mut told = read(&[taken(53.0)]);
+    let practice = practice();
+    let asked = |told: &Told, on| today([Couple(&told.record)].into_iter(), Practice(&practice), day(on)).fitted;
+    let at = Circumference::from_mm(53.75);
+    told.say(vec![
+        Write::set(Field::OrderSize(First), Value::OrderSize(settled(at))),
+        Write::set(Field::Stage, Value::Stage(Stage::Collected)),
+        Write::set(Field::Reached(Stage::Collected), Value::Day(day("2027-05-01"))),
+    ]);
+    assert_eq!(asked(&told, "2027-05-28"), []);
+    assert_eq!(asked(&told, "2027-05-29"), [(told.record.id, First, day("2027-05-29"))], "the other had no size");
+    let fitted = FittedAt { size: round(53.75), resized: false, noted: day("2027-06-01") };
+    told.say(vec![Write::set(Field::Fitted(First), Value::Fitted(fitted))]);
+    assert_eq!(asked(&told, "2027-06-02"), []);
 }

@@ -62,8 +62,11 @@ fn singles(found: &Reckoned) -> Vec<ladder::Single> {
 }
 
 pub fn said(found: &Reckoned) -> Said {
-    let (Some(answer), Some(made)) = (found.answer(), found.made()) else {
+    let Some(answer) = found.answer() else {
         return Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care };
+    };
+    let Some(made) = found.made() else {
+        return Said { figure: found.name_at(answer.size), lines: Vec::new(), tone: Tone::Care };
     };
     let range = match answer.joint_alone() {
         true => say::at_least_for_joint(answer),
@@ -149,12 +152,10 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
     let mut sum = reason(say::TOGETHER, format::mm(answer.exact.0, 2), say::range(answer));
     sum.sum = true;
     all.push(sum);
-    let nearest = found.worked_out(answer);
-    all.push(reason(
-        say::nearest_step(found.step),
-        say_sizing::size_name(nearest),
-        say::off_by(nearest.circumference().0 - answer.exact.0),
-    ));
+    all.extend(found.worked_out(answer).map(|nearest| {
+        let off = say::off_by(nearest.circumference().0 - answer.exact.0);
+        reason(say::nearest_step(found.step), say_sizing::size_name(nearest), off)
+    }));
     all
 }
 

@@ -241,13 +241,18 @@ impl Reckoned {
         self.nearest(at).off.0.abs() > fitting::grid(self.system, self.step).step.half()
     }
 
-    /// The size to make as it was worked out: of the first system, or in millimetres round where that has none.
-    pub fn worked_out(&self, answer: &Answer) -> Size {
+    /// The size to make as it was worked out: of the first system, or in millimetres round where that has none. None
+    /// for what is no ring any more.
+    pub fn worked_out(&self, answer: &Answer) -> Option<Size> {
         if !self.is_off_the_scale(answer.size) {
-            return self.nearest(answer.size).size;
+            return Some(self.nearest(answer.size).size);
         }
+        let found = sizing::nearest(System::Circumference, answer.size, Step::Quarter);
+        let joint = self.joint.meant().map(|joint| joint.circumference());
         let up = sizing::rounded_up(System::Circumference, answer.size, Step::Quarter);
-        up.map_or_else(|| sizing::nearest(System::Circumference, answer.size, Step::Quarter).size, |up| up.size)
+        let passes = |size: &Size| joint.is_none_or(|joint| size.circumference() >= joint);
+        let near = |size: &Size| (size.circumference().0 - answer.size.0).abs() < Length::from_mm(0.25);
+        Some(found.size).filter(passes).or(up.map(|up| up.size)).filter(near)
     }
 
     /// Whether the worked-out size lies beyond the last one that the scale has.
@@ -256,15 +261,19 @@ impl Reckoned {
     }
 
     pub fn made(&self) -> Option<Made> {
-        let worked_out = self.worked_out(self.answer()?);
+        let worked_out = self.worked_out(self.answer()?)?;
         let chosen = self.choices().into_iter().find(|size| code_of(*size) == self.make);
         let size = chosen.unwrap_or(worked_out);
-        Some(Made { size, name: say_sizing::size_name(size), overruled: size != worked_out })
+        let name = match size.system().is_millimetres() {
+            true => say_sizing::stated_shown(size.into()),
+            false => say_sizing::size_name(size),
+        };
+        Some(Made { size, name, overruled: size != worked_out })
     }
 
     /// The sizes that may be made instead, each with its word; the worked-out one has none.
     pub fn offered(&self) -> Vec<(String, String)> {
-        let Some(worked_out) = self.answer().map(|answer| self.worked_out(answer)) else { return Vec::new() };
+        let Some(worked_out) = self.answer().and_then(|answer| self.worked_out(answer)) else { return Vec::new() };
         let word = |size| if size == worked_out { String::new() } else { code_of(size) };
         self.choices().into_iter().map(|size| (word(size), say_sizing::size_name(size))).collect()
     }
