@@ -4,6 +4,7 @@ use bandwright::trade::dates::closed::Closure;
 use bandwright::trade::dates::spread::Spread;
 use bandwright::trade::entry::{
     Contact, read_contact, read_length, read_needed, read_note, read_percent, read_size, read_text, read_whole,
+    read_widths,
 };
 use bandwright::trade::limits::{self, Limit};
 use bandwright::trade::sizing::{SizeAsRead, Stated, System};
@@ -39,6 +40,26 @@ fn lengths() {
     check_length("0.3125", Limit::OwnShift, "0.3125");
     check_length("−0.5", Limit::OwnShift, "−0.5");
     check_length("-.5", Limit::OwnShift, "−0.5");
+}
+
+/// Widths of rings: a comma that may stand between two rings or in one figure is asked about.
+#[test]
+fn widths_of_rings() {
+    let said = |text: &str| match read_widths(text, 3) {
+        Ok(widths) => words::widths_understood(&widths),
+        Err(error) => words::widths_error(error),
+    };
+    assert_eq!(said(""), "");
+    assert_eq!(said("2.6"), "One ring of 2.6 mm.");
+    for two in ["2.6 and 2", "2.6; 2", "2.6, 2", "2,6 and 2", "2.6 & 2", "2.6 + 2"] {
+        assert_eq!(said(two), "2 rings: 2.6 and 2 mm.", "{two:?}");
+    }
+    assert_eq!(said("2,2"), "One ring of 2.2 mm, or two of 2 mm: write 2.2, or 2 and 2.");
+    assert_eq!(said("3,2 mm"), "One ring of 3.2 mm, or two, 3 and 2 mm: write 3.2, or 3 and 2.");
+    assert_eq!(said("٢,٢"), said("2,2"), "in whatever digits");
+    // No ring is 0 or 12.5 and 5: there is one reading.
+    assert_eq!((said("2,0"), said("2,25"), said("12,5")), (said("2.0"), said("2.25"), said("12.5")));
+    assert_eq!(said("1 and 2 and 3 and 4"), "Enter at most 3 widths, like 2.6 and 2.");
 }
 
 #[test]

@@ -100,6 +100,28 @@ fn a_ladder_is_told_step_by_step_and_its_words_are_only_words() {
     assert!(picture.svg.contains("3 readings, together N½") && picture.svg.contains("R stands apart"));
 }
 
+/// Where the joint decides, the bar is what the base alone wants, and the picture says so.
+#[test]
+fn a_ladder_to_the_joint_claims_no_certainty() {
+    let named = |at: f64, label: &str| Named { at: Circumference::from_mm(at), label: label.into() };
+    let picture = ladder(&Ladder {
+        ticks: vec![],
+        reading: named(53.75, "N"),
+        singles: vec![],
+        shifts: vec![Shift { label: "joint".into(), amount: mm(2.5) }],
+        best: Circumference::from_mm(56.25),
+        range: (Circumference::from_mm(53.0), Circumference::from_mm(54.6)),
+        order: named(56.25, "P"),
+        worn: Worn::Alone,
+        other: None,
+        joint: Some(named(56.25, "P")),
+    });
+    assert!(picture.svg.contains(
+        "together 56.25 mm, at least, for the joint; the base alone wants 53.00 to 54.60 mm. Order P. The joint needs P"
+    ));
+    assert!(picture.svg.contains(">the base alone<") && !picture.svg.contains("8 in 10"));
+}
+
 #[test]
 fn sections_sides_and_tapers_are_told() {
     let of = SectionInputs {

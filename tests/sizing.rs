@@ -1,9 +1,10 @@
 //! Sizes against other people's numbers, and what must hold for every size of every system.
 
 use bandwright::trade::entry::read_size;
-use bandwright::trade::measure::{Circumference, Length};
+use bandwright::trade::measure::{Circumference, Length, Standing};
 use bandwright::trade::sizing::{
-    Lean, Off, Published, Size, Stated, Step, System, all, convert, nearest, published, rounded_up, within,
+    Lean, Off, Published, Size, Stated, Step, System, all, chart_differs_at_most, convert, nearest, published,
+    rounded_up, within,
 };
 use bandwright::words::sizing as words;
 
@@ -303,7 +304,38 @@ fn what_is_said_of_the_printed_chart() {
 fn a_size_in_a_table() {
     let said = |mm: f64, system| words::in_table(&convert(system, Circumference::from_mm(mm), Step::Half));
     assert_eq!(said(53.125, System::Uk), "M½");
-    assert_eq!(said(54.0, System::Uk), "N (−25)");
-    assert_eq!(said(54.3, System::Iso), "54½ (+20)");
+    assert_eq!(said(54.0, System::Uk), "N (−0.25)");
+    assert_eq!(said(54.3, System::Iso), "54½ (+0.20)");
     assert_eq!(said(54.0, System::Diameter), "17.19");
+    // Half a step beyond the last size nothing is called by its name.
+    assert_eq!((said(37.5, System::Japan), said(37.5, System::Italy)), ("–".to_owned(), "–".to_owned()));
+    assert_eq!(said(37.5, System::Uk), "A");
+}
+
+/// The nearest size is the nearest that there is, whatever steps the bench makes.
+#[test]
+fn quarters_are_found_where_a_scale_has_them() {
+    let called = |text: &str, system| {
+        let found = convert(system, size(text).circumference(), Step::Quarter);
+        (words::on_scale(&found), words::nearest_off(&found))
+    };
+    assert_eq!(called("UK N 1/4", System::Uk), ("N¼".to_owned(), "exact".to_owned()));
+    assert_eq!(called("UK M", System::Us), ("6¼".to_owned(), "0.01 mm looser".to_owned()));
+    assert_eq!(called("UK A", System::Japan), ("–".to_owned(), "no such size on this scale".to_owned()));
+}
+
+/// The standard of ISO numbers counts whole millimetres.
+#[test]
+fn half_iso_numbers_are_common_practice() {
+    assert_eq!(size("ISO 54").standing(), Standing::Published);
+    assert_eq!(size("ISO 54.5").standing(), Standing::CommonPractice);
+    assert_eq!(size("UK M 1/2").standing(), Standing::Published);
+}
+
+#[test]
+fn the_table_says_how_far_charts_differ() {
+    // UK H, 46.25 mm, is printed as 46.8; nothing is printed of the Japanese scale.
+    assert_eq!(chart_differs_at_most(System::Uk), Some(Length::from_mm(0.55)));
+    assert_eq!(chart_differs_at_most(System::Japan), None);
+    assert!(words::charts_differ().contains("by up to 0.55 mm for UK letters"));
 }

@@ -185,6 +185,7 @@ impl Address {
             Topic::Dates => calculator(Calculator::Dates, None),
             Topic::Notes => part(Part::Notes),
             Topic::ReadBack => part(Part::ReadBack),
+            Topic::Fitted(who) => part(Part::Fitted(who)),
         }
     }
 

@@ -160,6 +160,17 @@ impl Form {
         });
     }
 
+    /// What some fields start with from now on: what is kept has changed meanwhile.
+    pub fn start_with(self, start: &[Start]) {
+        let _ = self.entries.try_update_value(|entries| {
+            for (name, text) in start {
+                if let Some(entry) = entries.iter_mut().find(|entry| entry.name == *name) {
+                    entry.start = text.clone();
+                }
+            }
+        });
+    }
+
     /// The words are saved: the draft is not needed any more.
     pub fn done(self) {
         if let Some(name) = self.draft {

@@ -1,7 +1,8 @@
 //! The pocket checklist: what has to be known before a bench can make two bands without ringing back.
 
 use super::couple::Couple;
-use super::field::{BandField, Field};
+use super::field::{BandField, Field, Stage};
+use super::fitting;
 use super::remedy;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::Place;
@@ -19,6 +20,8 @@ pub enum Topic {
     Dates,
     Notes,
     ReadBack,
+    /// What fitted in the end: asked once the bands are collected.
+    Fitted(Wearer),
 }
 
 /// How a line stands.
@@ -73,9 +76,19 @@ pub const TOPICS: [Topic; 14] = [
     Topic::ReadBack,
 ];
 
+/// The lines of a couple: once the bands are collected, also what fitted each that had a size.
+pub fn topics(couple: Couple<'_>) -> Vec<Topic> {
+    let mut all = TOPICS.to_vec();
+    if couple.stage() == Stage::Collected {
+        let sized = Wearer::BOTH.into_iter().filter(|who| couple.order_size(*who).is_some());
+        all.extend(sized.map(Topic::Fitted));
+    }
+    all
+}
+
 /// The next thing to do: the first line with nothing on it, otherwise the first that wants another look.
 pub fn next(couple: Couple<'_>) -> Option<Topic> {
-    let asked = || TOPICS.into_iter().filter(|topic| *topic != Topic::Notes);
+    let asked = || topics(couple).into_iter().filter(|topic| *topic != Topic::Notes);
     let open = asked().find(|topic| state(couple, *topic) == State::Open);
     open.or_else(|| asked().find(|topic| matches!(state(couple, *topic), State::Care(_))))
 }
@@ -102,6 +115,7 @@ pub fn is_of(field: &Field, topic: Topic) -> bool {
         | (Topic::Notes, Field::Note(_))
         | (Topic::ReadBack, Field::ReadBack) => true,
         (Topic::Finger(whose), Field::Finger(of) | Field::FirstRing(of) | Field::Reading(of, _))
+        | (Topic::Fitted(whose), Field::Fitted(of))
         | (Topic::Rings(whose), Field::NoRings(of) | Field::Ring(of, ..))
         | (Topic::Band(whose), Field::Band(of, _))
         | (Topic::OrderSize(whose), Field::OrderSize(of))
@@ -115,8 +129,11 @@ fn settled(couple: Couple<'_>, topic: Topic) -> State {
     match topic {
         Topic::Wedding => wedding(couple),
         Topic::Finger(wearer) => {
-            let base = couple.readings(wearer).iter().any(|(_, reading)| reading.place == Place::Base);
-            if base { State::Done } else { State::Open }
+            if fitting::counted(couple, wearer, Place::Base).is_empty() {
+                State::Open
+            } else {
+                State::Done
+            }
         }
         Topic::Rings(wearer) => rings(couple, wearer),
         Topic::Band(wearer) => {
@@ -137,6 +154,8 @@ fn settled(couple: Couple<'_>, topic: Topic) -> State {
                 State::Done
             }
         }
+        Topic::Fitted(wearer) if couple.fitted(wearer).is_some() => State::Done,
+        Topic::Fitted(_) => State::Open,
         Topic::ReadBack => match couple.read_back() {
             None => State::Open,
             Some(_) if couple.changed_since_read_back() => State::Care(Care::Changed),
@@ -169,9 +188,14 @@ fn order_size(couple: Couple<'_>, wearer: Wearer) -> State {
     let rests_on = |field: &Field| match field {
         // Where it lies, how high it is and how far it is domed do not change what size it is.
         Field::Band(_, BandField::Place | BandField::Height | BandField::Dome) => false,
-        Field::Finger(whose) | Field::Reading(whose, _) | Field::Ring(whose, ..) | Field::Band(whose, _) => {
-            *whose == wearer
+        // Nor does a reading of another finger, taken to compare.
+        Field::Reading(whose, item) => {
+            let readings = couple.readings(wearer);
+            let taken = readings.iter().find(|(other, _)| other == item);
+            let aside = taken.is_some_and(|(_, taken)| !fitting::is_of_the_bands_finger(couple, wearer, taken));
+            *whose == wearer && !aside
         }
+        Field::Finger(whose) | Field::Ring(whose, ..) | Field::Band(whose, _) => *whose == wearer,
         _ => false,
     };
     if couple.changed_since(&Field::OrderSize(wearer), rests_on) {

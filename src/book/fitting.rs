@@ -1,8 +1,10 @@
 //! The readings of a finger as the fit takes them, and what the bands that have been worn say.
 
 use super::couple::{Band as Wanted, Couple};
+use super::field::Field;
 use super::id::ItemId;
 use super::practice::Practice;
+use super::record::Record;
 use super::value::{OwnGauge, ReadingTaken};
 use crate::trade::band::{Bore, Finish};
 use crate::trade::fit::{
@@ -43,9 +45,13 @@ pub fn counted<'a>(couple: Couple<'a>, who: Wearer, place: Place) -> Vec<(ItemId
 
 /// The same with those that were left out.
 fn alike<'a>(couple: Couple<'a>, who: Wearer, place: Place) -> Vec<(ItemId, &'a ReadingTaken)> {
-    let finger = couple.finger(who);
-    let here = |taken: &ReadingTaken| taken.place == place && finger.is_none_or(|finger| finger == taken.finger);
+    let here = |taken: &ReadingTaken| taken.place == place && is_of_the_bands_finger(couple, who, taken);
     couple.readings(who).into_iter().rev().filter(|(_, taken)| here(taken)).collect()
+}
+
+/// Whether a reading is of the finger that the band is for. While none is chosen every finger is.
+pub fn is_of_the_bands_finger(couple: Couple<'_>, who: Wearer, taken: &ReadingTaken) -> bool {
+    couple.finger(who).is_none_or(|finger| finger == taken.finger)
 }
 
 /// What the readings of a place come to together; none without any.
@@ -91,11 +97,42 @@ pub fn no_beads(band: &Wanted) -> Option<NoBeads> {
     }
 }
 
-/// What passes the joint, by all readings of it that count: in the band's width, no term for the bore or the stack.
-pub fn joint(couple: Couple<'_>, who: Wearer) -> Option<Circumference> {
-    let taken = counted(couple, who, Place::Joint);
-    let sum: Length = taken.iter().map(|(_, taken)| as_reading(taken)).map(|it| it.as_read.0 + it.gauge_off).sum();
-    (!taken.is_empty()).then(|| Circumference(Length::from_mm(sum.mm() / taken.len() as f64)))
+/// What passes the joint, and how wide that was.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct JointRead {
+    pub passes_at: Circumference,
+    /// Of several gauges the one that is least like the band.
+    pub width: Length,
+    pub readings: usize,
+}
+
+/// What passes the joint, by the readings of it that count: as read and put right for the gauge's calibration, no term
+/// for width, bore or stack. Those taken in the band's width, if there are any; else all of them.
+pub fn joint(couple: Couple<'_>, who: Wearer) -> Option<JointRead> {
+    joint_of(counted(couple, who, Place::Joint).into_iter().map(|(_, taken)| taken).collect(), couple.band(who).width)
+}
+
+fn joint_of(mut taken: Vec<&ReadingTaken>, band: Option<Length>) -> Option<JointRead> {
+    let apart = |taken: &ReadingTaken| band.map_or(Length::ZERO, |band| (band - taken.gauge.gauge.width).abs());
+    if taken.iter().any(|taken| apart(taken) <= constants::JOINT_APART.value) {
+        taken.retain(|taken| apart(taken) <= constants::JOINT_APART.value);
+    }
+    let sum: Length = taken.iter().map(|taken| as_reading(taken)).map(|it| it.as_read.0 + it.gauge_off).sum();
+    let farthest = taken.iter().max_by_key(|taken| apart(taken))?;
+    Some(JointRead {
+        passes_at: Circumference(Length::from_mm(sum.mm() / taken.len() as f64)),
+        width: farthest.gauge.gauge.width,
+        readings: taken.len(),
+    })
+}
+
+/// What a reading of the base comes to on a plain gauge, where that is not what it says.
+pub fn put_right(taken: &ReadingTaken, practice: Practice<'_>) -> Option<Circumference> {
+    let plain = match taken.place {
+        Place::Base => combine(&[&as_reading(taken)], &practice.constants())?.plain,
+        Place::Joint => Circumference(taken.size.circumference().0 + as_reading(taken).gauge_off),
+    };
+    (plain != taken.size.circumference()).then_some(plain)
 }
 
 /// The steps that the bench makes.
@@ -116,7 +153,8 @@ fn inputs(couple: Couple<'_>, practice: Practice<'_>, who: Wearer) -> Option<Inp
         neighbours: worn_now(couple, who),
         first_ring: couple.first_ring(who) == Some(true),
         finger_changing: false,
-        joint: joint(couple, who),
+        joint: joint(couple, who).map(|joint| joint.passes_at),
+        joint_width: joint(couple, who).map(|joint| joint.width),
         no_beads: no_beads(&couple.band(who)),
         constants: practice.constants(),
         overrules: Overrules::default(),
@@ -124,12 +162,22 @@ fn inputs(couple: Couple<'_>, practice: Practice<'_>, who: Wearer) -> Option<Inp
     })
 }
 
+/// The couple as it stood when the order size was settled: what was read or chosen since says nothing of a band that
+/// was made before. None without a settled size.
+fn as_settled(couple: Couple<'_>, who: Wearer) -> Option<Record> {
+    let record = couple.0;
+    let place = record.touched(|field| *field == Field::OrderSize(who)).max()?;
+    Some(Record::of(record.id, record.kind, record.changes()[..=place].to_vec()))
+}
+
 /// What every band says that has been worn: of the couples without the invented ones.
 pub fn bands_worn<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'_>) -> Vec<WornBand> {
     let mut all = Vec::new();
     for couple in couples.filter(|couple| !couple.is_example()) {
         for who in Wearer::BOTH {
-            let (Some(fitted), Some(inputs)) = (couple.fitted(who), inputs(couple, practice, who)) else { continue };
+            let then = as_settled(couple, who);
+            let found = inputs(then.as_ref().map_or(couple, Couple), practice, who);
+            let (Some(fitted), Some(inputs)) = (couple.fitted(who), found) else { continue };
             let in_stack = couple.order_size(who).is_none_or(|size| size.in_stack);
             let worn = if in_stack { Worn::InStack } else { Worn::Alone };
             all.extend(worn_band(&inputs, worn, fitted.size.circumference()).ok().flatten());

@@ -16,6 +16,9 @@ use crate::trade::wearer::Wearer;
 /// Appointments this many days ahead are shown.
 const DAYS_AHEAD: u64 = 14;
 
+/// So many days a band is worn before it is asked what fitted: four weeks, common practice.
+const WORN_DAYS: u64 = 28;
+
 /// So many rows of each list are kept, the nearest; how many there were is counted beside them. A book of 20,000
 /// couples has thousands, and nobody reads them.
 pub const SHOWN: usize = 40;
@@ -33,6 +36,9 @@ pub struct Today {
     pub order_by: Vec<(RecordId, NaiveDate)>,
     /// Fingers that are to be measured again, the earliest first.
     pub measure_again: Vec<(RecordId, Wearer, NaiveDate)>,
+    /// Bands that were collected some weeks ago, and nobody has asked what fitted: since when it can be asked, the
+    /// earliest first.
+    pub fitted: Vec<(RecordId, Wearer, NaiveDate)>,
     /// Rings that go to the bench or are due back from it within the next days, or should have been: the earliest first.
     pub rings: Vec<(RecordId, Wearer, NaiveDate, Move)>,
     /// Other milestones that have passed without being reached, the longest overdue first.
@@ -49,6 +55,7 @@ pub struct Counts {
     pub late: usize,
     pub late_rings: usize,
     pub measure_again: usize,
+    pub fitted: usize,
     pub rings: usize,
 }
 
@@ -82,6 +89,10 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Pr
                 page.counts.measure_again += 1;
                 keep(&mut page.measure_again, (id, wearer, day), |(_, _, day)| *day);
             }
+            if let Some(day) = ask_what_fitted(couple, wearer).filter(|day| *day <= today) {
+                page.counts.fitted += 1;
+                keep(&mut page.fitted, (id, wearer, day), |(_, _, day)| *day);
+            }
             let moves = next_move(couple, wearer).filter(|(_, day)| *day <= until);
             if let Some((what, day)) = moves {
                 page.counts.late_rings += usize::from(day < today);
@@ -94,6 +105,14 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Pr
         }
     }
     page
+}
+
+/// The day from which it can be asked what fitted: once the band has been worn for so long; none while that is not
+/// known, or once it has been said.
+fn ask_what_fitted(couple: Couple<'_>, wearer: Wearer) -> Option<NaiveDate> {
+    let open = couple.stage() == Stage::Collected && couple.order_size(wearer).is_some();
+    let collected = couple.reached(Stage::Collected).filter(|_| open && couple.fitted(wearer).is_none());
+    collected?.checked_add_days(Days::new(WORN_DAYS))
 }
 
 /// Puts a row into its place, after those of the same key, and lets go of what is cut.

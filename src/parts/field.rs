@@ -140,7 +140,7 @@ impl Field {
 }
 
 /// The place under a field where its complaint appears: always in the page, or it would not be read out.
-pub(super) fn complaint(id: String, of: impl Fn() -> Option<String> + Send + Sync + 'static) -> AnyView {
+pub fn complaint(id: String, of: impl Fn() -> Option<String> + Send + Sync + 'static) -> AnyView {
     let words = Signal::derive(move || of().unwrap_or_default());
     el("p").class("field-error").attr("id", id).attr("aria-live", "polite").words(words.into()).view()
 }

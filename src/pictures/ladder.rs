@@ -40,7 +40,8 @@ pub struct Ladder {
     /// Each of several readings; none where there is only one.
     pub singles: Vec<Single>,
     pub shifts: Vec<Shift>,
-    /// Where reading and shifts lead, before it is made a size, and the range it may lie in.
+    /// Where reading and shifts lead, before it is made a size, and the range it may lie in; where the joint decides
+    /// that of the base alone, which ends below.
     pub best: Circumference,
     pub range: (Circumference, Circumference),
     /// The size to order, how it is worn, and the size for the other way of wearing it where that differs.
@@ -236,6 +237,13 @@ fn draw_range(pen: &mut Pen, of: &Ladder, scale: Scale, y: f64, last: Option<f64
     pen.group("range", |pen| {
         pen.dimension("", y, low, high);
         pen.circle("solid rouge bare best", (best, y), 4.2);
+        if best > high {
+            // The joint decides: the bar stands for itself, and its name under it.
+            let half = width_of(words::range_of_base(), SMALL, false) / 2.0;
+            let middle = ((low + high) / 2.0).clamp(EDGES.0 + half, EDGES.1 - half);
+            let run = [("", words::range_of_base())];
+            return pen.runs("soft", (middle, y + 17.0), Anchor::Middle, SMALL, &run);
+        }
         let wide = width_of(words::range(), SMALL, false);
         let (at, anchor) = if high + 9.0 + wide <= EDGES.1 {
             (high + 9.0, Anchor::Start)

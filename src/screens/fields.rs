@@ -20,7 +20,7 @@ use crate::trade::entry::{self, TextError, TextFault};
 use crate::trade::fit::RINGS_BESIDE_MOST;
 use crate::trade::limits::Limit;
 use crate::trade::measure::{Length, Percent};
-use crate::trade::sizing::{SizeAsRead, Stated};
+use crate::trade::sizing::{SizeAsRead, Stated, System};
 use crate::trade::wearer::{Digit, Hand};
 use crate::words::dates::{self as say_dates, Asked};
 use crate::words::{band as say_band, entry as say_entry, format, screens as say, sizing as say_sizing};
@@ -175,13 +175,24 @@ pub fn which_size(form: Form, key: &'static str, which: &'static str, legend: &s
     (readings.len() > 1).then(|| {
         let chosen = form.text(which);
         let codes = reading_codes(&readings);
-        if !codes.iter().any(|known| chosen.with_untracked(|code| code == known)) {
-            chosen.set(String::new());
+        let meant = chosen.with_untracked(|code| which_is_meant(&readings, code, first));
+        let code = meant.map(|at| codes[at].clone()).unwrap_or_default();
+        if chosen.with_untracked(|text| *text != code) {
+            chosen.set(code);
         }
         let named = |(code, size): (String, &SizeAsRead)| choice::option(code, say_sizing::stated_in_full(size.stated));
         let options = codes.into_iter().zip(&readings).map(named).collect();
         choice::choice(which, legend.to_owned(), Shape::Chips, options, chosen)
     })
+}
+
+/// Which of several readings is meant: the one that was chosen; before that the only one of the first system of the
+/// practice, which is then shown as chosen beside the others.
+pub fn which_is_meant(readings: &[SizeAsRead], chosen: &str, first: System) -> Option<usize> {
+    let of_the_first = |reading: &SizeAsRead| reading.stated.system() == first;
+    let only = || readings.iter().filter(|reading| of_the_first(reading)).count() == 1;
+    let chosen = reading_codes(readings).iter().position(|code| code == chosen);
+    chosen.or_else(|| readings.iter().position(of_the_first).filter(|_| only()))
 }
 
 /// The word that stands for each reading of a typed size: its system, and its number where a system has several, as the
@@ -275,7 +286,7 @@ pub fn read_size(form: Form, key: &str, which: &str) -> Option<Stated> {
     let chosen = typed(form, which);
     let meant = match readings.as_slice() {
         [only] => Some(only),
-        several => reading_codes(several).iter().position(|code| *code == chosen).and_then(|place| several.get(place)),
+        several => which_is_meant(several, &chosen, first).and_then(|place| several.get(place)),
     };
     form.judge(key, meant.map(|size| size.stated).ok_or_else(|| say::WHICH_SIZE.to_owned()))
 }
@@ -285,13 +296,17 @@ pub fn read_widths(form: Form, key: &str) -> Option<Vec<Length>> {
     form.judge(key, widths(&typed(form, key), RINGS_BESIDE_MOST))
 }
 
-/// The widths of some rings, "2.6 and 2" or "2.6; 2", at most so many; none for an empty field.
+/// The widths of some rings, at most so many; none for an empty field.
 pub fn widths(text: &str, most: usize) -> Result<Vec<Length>, String> {
-    let text = text.replace(" and ", ";").replace(", ", ";");
-    let parts = text.split([';', '&', '+']).map(str::trim).filter(|part| !part.is_empty());
-    let widths: Result<Vec<Length>, _> = parts.map(|part| entry::read_length(part, Limit::RingWidth)).collect();
-    let widths = widths.map_err(say_entry::number_error)?;
-    if widths.len() > most { Err(say::too_many_beside(most)) } else { Ok(widths) }
+    entry::read_widths(text, most).map_err(say_entry::widths_error)
+}
+
+/// The hint of a field for the widths of some rings: what was understood, once there is something.
+pub fn widths_hint(text: RwSignal<String>, hint: &'static str) -> Signal<String> {
+    Signal::derive(move || {
+        let understood = text.with(|text| entry::read_widths(text, RINGS_BESIDE_MOST).unwrap_or_default());
+        if understood.is_empty() { hint.to_owned() } else { say_entry::widths_understood(&understood) }
+    })
 }
 
 /// A day, or nothing for an empty field.

@@ -50,10 +50,11 @@ pub fn today() -> AnyView {
             return first_time();
         }
         let (late, appointments, order_by) = app.with(|book| sections(book, &due, day.get()));
-        let again = app.with(|book| measure_again(book, &due, day.get()));
+        let of_fingers = |rows: &[Finger], part| app.with(|book| fingers(book, rows, part, day.get()));
+        let again = of_fingers(&due.measure_again, Part::Finger);
+        let fitted = of_fingers(&due.fitted, Part::Fitted);
         let rings = app.with(|book| rings(book, &due, day.get()));
-        let quiet =
-            rings.is_empty() && late.is_empty() && appointments.is_empty() && order_by.is_empty() && again.is_empty();
+        let quiet = [&rings, &late, &appointments, &order_by, &again, &fitted].iter().all(|rows| rows.is_empty());
         all(vec![
             or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
             or_nothing(app.with(to_settle)),
@@ -61,6 +62,7 @@ pub fn today() -> AnyView {
             or_nothing(group(say::NEXT_APPOINTMENTS, appointments, due.counts.appointments)),
             or_nothing(group(say_remedy::AT_BENCH, rings, due.counts.rings)),
             or_nothing(group(say_finger::AGAIN_LIST, again, due.counts.measure_again)),
+            or_nothing(group(say_finger::FITTED, fitted, due.counts.fitted)),
             or_nothing(group(say::ORDER_BY_DATES, order_by, 0)),
         ])
     };
@@ -116,12 +118,14 @@ fn group(heading: &'static str, rows: Vec<Line>, all: usize) -> Option<AnyView> 
     (!rows.is_empty()).then(|| section(heading, vec![lines(Signal::stored(rows)), or_nothing(said)]))
 }
 
-/// Fingers that are to be measured again.
-fn measure_again(book: &Book, due: &Today, today: NaiveDate) -> Vec<Line> {
-    let one = |(id, wearer, day): &(RecordId, Wearer, NaiveDate)| {
-        of_wearer(book, (*id, *wearer), Part::Finger(*wearer), *day, today).small(format::day(*day))
+type Finger = (RecordId, Wearer, NaiveDate);
+
+/// Fingers that something is to be asked of: a measure, or what fitted.
+fn fingers(book: &Book, rows: &[Finger], part: fn(Wearer) -> Part, today: NaiveDate) -> Vec<Line> {
+    let one = |(id, wearer, day): &Finger| {
+        of_wearer(book, (*id, *wearer), part(*wearer), *day, today).small(format::day(*day))
     };
-    due.measure_again.iter().map(one).collect()
+    rows.iter().map(one).collect()
 }
 
 /// Rings that go to the bench, or are due back.

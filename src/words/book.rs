@@ -1,12 +1,15 @@
 //! What is said about couples: their names, stages and appointments, and the lines of the checklist.
 
 use super::harmless::harmless;
-use super::{band, dates, format, lengths, remedy, rings, sizing};
+use super::{band, dates, fit, format, lengths, remedy, rings, sizing};
 use crate::book::checklist::{Care, Topic};
 use crate::book::couple::{Appointment, Band, Couple, Ring};
 use crate::book::field::{Outcome, Stage};
+use crate::book::fitting;
+use crate::book::id::ItemId;
 use crate::book::leaving::Stays;
 use crate::book::value::{OrderSize, OwnGauge, ReadingTaken, When};
+use crate::trade::fit::{GaugeKind, Place};
 use crate::trade::wearer::Wearer;
 
 /// Both names, or the one there is: "Ines & Callum".
@@ -82,6 +85,7 @@ pub fn topic(couple: Couple<'_>, topic: Topic) -> String {
         Topic::Dates => "Dates".to_owned(),
         Topic::Notes => "Notes".to_owned(),
         Topic::ReadBack => "Read-back".to_owned(),
+        Topic::Fitted(wearer) => of(wearer, "what fitted"),
     }
 }
 
@@ -98,6 +102,7 @@ pub fn do_next(couple: Couple<'_>, topic: Topic) -> String {
         Topic::Dates => "Count the working days".to_owned(),
         Topic::Notes => "Write a note".to_owned(),
         Topic::ReadBack => "Read it back together".to_owned(),
+        Topic::Fitted(wearer) => format!("Ask what fitted {}", name(wearer)),
     }
 }
 
@@ -106,13 +111,13 @@ pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
     match topic {
         Topic::Wedding => couple.wedding().map(dates::wedding),
         Topic::Finger(wearer) => {
-            let readings = couple.readings(wearer);
-            let (_, last) = readings.last()?;
-            let more = match readings.len() {
-                1 => String::new(),
-                many => format!(", {many} readings"),
-            };
-            Some(format!("{}{more}", sizing::stated_name(last.size.stated)))
+            let counted = |place| fitting::counted(couple, wearer, place);
+            let newest = |of: &[(ItemId, &ReadingTaken)]| Some(sizing::stated_name(of.first()?.1.size.stated));
+            let (base, joint) = (counted(Place::Base), counted(Place::Joint));
+            let many = (base.len() > 1).then(|| format!("{} readings", base.len()));
+            let joint = newest(&joint).map(|size| format!("joint {size}"));
+            let parts: Vec<String> = [newest(&base), many, joint].into_iter().flatten().collect();
+            (!parts.is_empty()).then(|| parts.join(", "))
         }
         Topic::Rings(wearer) => match couple.rings(wearer).as_slice() {
             [] => couple.has_no_rings(wearer).then(|| "none".to_owned()),
@@ -130,6 +135,7 @@ pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
             notes => Some(format::counted(notes as i64, "note", "notes")),
         },
         Topic::ReadBack => couple.read_back().map(format::day),
+        Topic::Fitted(wearer) => couple.fitted(wearer).map(super::finger::fitted),
     }
 }
 
@@ -137,7 +143,9 @@ pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
 pub fn in_full(couple: Couple<'_>, topic: Topic) -> Option<String> {
     match topic {
         Topic::Finger(wearer) => {
-            let readings: Vec<String> = couple.readings(wearer).iter().map(|(_, taken)| reading(taken)).collect();
+            let all = couple.readings(wearer).into_iter();
+            let readings: Vec<String> =
+                all.map(|(_, taken)| join([reading(taken), aside(couple, wearer, taken)])).collect();
             (!readings.is_empty()).then(|| readings.join("; "))
         }
         Topic::Rings(wearer) if !couple.rings(wearer).is_empty() => {
@@ -152,9 +160,13 @@ pub fn in_full(couple: Couple<'_>, topic: Topic) -> Option<String> {
             let parts: Vec<String> = [says(couple, topic), at_top, chosen, where_now].into_iter().flatten().collect();
             (!parts.is_empty()).then(|| parts.join("; "))
         }
-        Topic::Wedding | Topic::Rings(_) | Topic::Band(_) | Topic::Dates | Topic::Notes | Topic::ReadBack => {
-            says(couple, topic)
-        }
+        Topic::Wedding
+        | Topic::Rings(_)
+        | Topic::Band(_)
+        | Topic::Dates
+        | Topic::Notes
+        | Topic::ReadBack
+        | Topic::Fitted(_) => says(couple, topic),
     }
 }
 
@@ -233,27 +245,50 @@ pub fn band(it: &Band) -> String {
     parts.join(", ")
 }
 
-/// A reading on one line: "M½, narrow rings 3 mm, cold hands".
+/// A reading on one line: "M½, narrow rings 3 mm flat inside, beside 2.6 mm, cold hands, Sat 3 Oct 2026 · left ring
+/// finger, base".
 pub fn reading(taken: &ReadingTaken) -> String {
-    format!(
-        "{}, {} {} mm {}, {}, {}",
-        sizing::stated_name(taken.size.stated),
-        harmless(&taken.gauge.name),
-        lengths::plain(taken.gauge.gauge.width),
-        band::bore(taken.gauge.gauge.bore),
-        small(taken.sits.map_or(super::fit::hands(taken.hands), super::fit::sits)),
-        taken.at.map_or(format::day(taken.taken), |at| format!("{} {}", format::day(taken.taken), dates::time(at))),
-    ) + &format!(" · {}", small(super::fit::place(taken.place)))
+    let gauge = &taken.gauge.gauge;
+    let named =
+        format!("{} {} mm {}", harmless(&taken.gauge.name), lengths::plain(gauge.width), band::bore(gauge.bore));
+    let read_at = matches!(gauge.kind, GaugeKind::Stick { .. }).then(|| small(fit::read_at(taken.read_at)));
+    let beside: Vec<String> = taken.beside.iter().map(|width| lengths::plain(*width)).collect();
+    let beside = (!beside.is_empty()).then(|| format!("beside {} mm", beside.join(" and ")));
+    let day = format::day(taken.taken);
+    let parts = [
+        Some(sizing::stated_name(taken.size.stated)),
+        Some(named),
+        read_at,
+        beside,
+        Some(small(taken.sits.map_or(fit::hands(taken.hands), fit::sits))),
+        Some(taken.at.map_or(day.clone(), |at| format!("{day} {}", dates::time(at)))),
+    ];
+    let place = match taken.place {
+        Place::Base => "base",
+        Place::Joint => "joint",
+    };
+    format!("{} · {}, {place}", join(parts.into_iter().flatten()), band::finger(taken.finger))
+}
+
+/// Why a reading does not count, if it does not.
+fn aside(couple: Couple<'_>, wearer: Wearer, taken: &ReadingTaken) -> String {
+    if fitting::is_of_the_bands_finger(couple, wearer, taken) {
+        if taken.left_out { super::finger::LEFT_OUT.to_owned() } else { String::new() }
+    } else {
+        super::finger::NOT_THE_BANDS.to_owned()
+    }
 }
 
 /// The settled size with what it may lie between: "N, from 53.1 to 54.4 mm, in the stack".
 pub fn order_size(size: &OrderSize) -> String {
+    let range = match size.from == size.to {
+        true => format!("at least {} mm, for the joint", format::mm(size.from.0, 2)),
+        false => format!("8 in 10: {} to {} mm", format::mm(size.from.0, 2), format::mm(size.to.0, 2)),
+    };
     format!(
-        "{} ({} mm inside; 8 in 10: {} to {} mm), {}",
+        "{} ({} mm inside; {range}), {}",
         sizing::size_in_full(size.size),
         format::mm(size.size.circumference().0, 2),
-        format::mm(size.from.0, 2),
-        format::mm(size.to.0, 2),
         if size.in_stack { "worn in the stack" } else { "worn alone" },
     )
 }

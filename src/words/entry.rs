@@ -2,10 +2,34 @@
 
 use super::format;
 use super::sizing::{circumference_ends, size_name, trimmed};
-use crate::trade::entry::{ContactError, NumberError, NumberFault, SizeEntryError, TextError, TextFault};
+use crate::trade::entry::{ContactError, NumberError, NumberFault, SizeEntryError, TextError, TextFault, WidthsError};
 use crate::trade::limits::{self, Amount, Limit, Whole};
-use crate::trade::measure::{Circumference, Percent};
+use crate::trade::measure::{Circumference, Length, Percent};
 use crate::trade::sizing::{Step, System, all};
+
+/// What to say of the widths of some rings that cannot be read.
+pub fn widths_error(error: WidthsError) -> String {
+    match error {
+        WidthsError::Number(error) => number_error(error),
+        WidthsError::TooMany { most } => format!("Enter at most {most} widths, like 2.6 and 2."),
+        WidthsError::OneOrTwo { one, two: [first, second] } => {
+            let (one, first, second) = (trimmed(one), trimmed(first), trimmed(second));
+            let two =
+                if first == second { format!("two of {first} mm") } else { format!("two, {first} and {second} mm") };
+            format!("One ring of {one} mm, or {two}: write {one}, or {first} and {second}.")
+        }
+    }
+}
+
+/// What was understood of the widths of some rings: "one ring of 2.6 mm", "2 rings: 2.6 and 2 mm".
+pub fn widths_understood(widths: &[Length]) -> String {
+    let all: Vec<String> = widths.iter().map(|width| trimmed(*width)).collect();
+    match all.as_slice() {
+        [] => String::new(),
+        [only] => format!("One ring of {only} mm."),
+        many => format!("{} rings: {} mm.", many.len(), many.join(" and ")),
+    }
+}
 
 /// What to say of a size that cannot be read.
 pub fn size_error(error: SizeEntryError) -> String {

@@ -2,10 +2,12 @@
 
 use super::{band, fit, format, lengths::plain, sizing};
 use crate::book::field::Wish;
+use crate::book::fitting::JointRead;
 use crate::book::value::{FittedAt, ReadingTaken, TryOnBand};
 use crate::trade::fit::{Combined, Part, Place};
-use crate::trade::measure::Length;
+use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::{Step, System, nearest};
+use crate::trade::wearer::Finger;
 use chrono::NaiveDate;
 
 pub const WORN_RING: &str = "a ring they wear";
@@ -59,9 +61,58 @@ pub fn together(found: &Combined, place: Place, system: System, width: Length) -
     )
 }
 
+pub const SAY_WHETHER_IT_MOVES: &str = "Say first which finger the band is for.";
+pub const NOT_THE_BANDS: &str = "not the band’s finger: does not count";
+
+/// "Is the band for the right ring finger now?"
+pub fn does_it_move(here: Finger) -> String {
+    format!("Is the band for the {} now?", band::finger(here))
+}
+
+/// "No, for the left ring finger: this is to compare".
+pub fn stays(chosen: Finger) -> String {
+    format!("No, for the {}: this is to compare", band::finger(chosen))
+}
+
+/// "Yes, for the right ring finger".
+pub fn moves(here: Finger) -> String {
+    format!("Yes, for the {}", band::finger(here))
+}
+
+/// The button that gives the band to another finger that was read.
+pub fn move_it(here: Finger) -> String {
+    format!("The band is for the {}", band::finger(here))
+}
+
 /// What is said behind a reading that counts with others.
-pub fn part(part: &Part) -> String {
-    if part.outlier { STANDS_APART.to_owned() } else { format!("counts {} %", part.share.0) }
+/// Of the joint there is no weight: the plain mean counts.
+pub fn part(part: &Part, place: Place) -> String {
+    match (part.outlier, place) {
+        (true, _) => STANDS_APART.to_owned(),
+        (false, Place::Base) => format!("counts {} %", part.share.0),
+        (false, Place::Joint) => String::new(),
+    }
+}
+
+/// "put right: 52.84 mm", of a reading that stands for more than it says.
+pub fn put_right(at: Circumference) -> String {
+    format!("put right: {} mm", format::mm(at.0, 2))
+}
+
+/// "Joint: passes at 55.50 mm, near P, as read in 3 mm."
+pub fn joint(found: &JointRead, system: System) -> String {
+    let near = nearest(system, found.passes_at, Step::Quarter).size;
+    let count = match found.readings {
+        1 => String::new(),
+        many => format!("; {many} readings"),
+    };
+    format!(
+        "{}: passes at {} mm, near {}, as read in {} mm{count}.",
+        fit::place(Place::Joint),
+        format::mm(found.passes_at.0, 2),
+        sizing::size_in_full(near),
+        plain(found.width),
+    )
 }
 
 /// The question about a reading that contradicts another.

@@ -3,9 +3,9 @@
 use super::lengths::plain;
 use crate::trade::fit::{
     CustomaryUp, FitError, GaugeKind, Hands, JointFinding, JointHelp, MeasureAgain, NoBeads, Place, Quantity, ReadAt,
-    ShiftKind, Sits, Source, Term, Wider, Worn,
+    Shift, ShiftKind, Sits, Source, Term, Wider, Worn,
 };
-use crate::trade::measure::Length;
+use crate::trade::measure::{Length, Standing};
 
 /// The line that a shift stands on.
 pub fn shift_name(kind: &ShiftKind) -> &'static str {
@@ -77,9 +77,20 @@ pub fn shift_reason(kind: &ShiftKind) -> String {
         ShiftKind::Hands(Hands::Cold) => "cold hands read small".to_owned(),
         ShiftKind::Hands(Hands::Normal) => "nothing to allow for".to_owned(),
         ShiftKind::Hands(Hands::Warm) => "warm hands read large".to_owned(),
-        ShiftKind::Joint { passes_at } => {
+        ShiftKind::Joint { passes_at, width: None } => {
             format!("the joint passes at {} mm in the band’s width", plain(passes_at.0))
         }
+        ShiftKind::Joint { passes_at, width: Some(width) } => {
+            format!("the joint passes at {} mm in a gauge of {} mm", plain(passes_at.0), plain(*width))
+        }
+    }
+}
+
+/// How well a shift is founded. What passes the joint is what was read; that it must pass is the rule.
+pub fn shift_standing(shift: &Shift) -> &'static str {
+    match (&shift.kind, shift.standing) {
+        (ShiftKind::Joint { .. }, Standing::Published) => "rule published, amount as read",
+        (_, standing) => super::standing::standing(standing),
     }
 }
 
@@ -112,6 +123,9 @@ pub fn wider(wider: &Wider) -> String {
     format!("{} mm wider: {} mm, {steps}.", plain(wider.by), super::format::mm_signed(wider.more, 2))
 }
 
+/// Said in the place of it where the width has an amount of the jeweller's own.
+pub const WIDER_BUT_YOURS: &str = "1 mm wider: your amount for the width stands.";
+
 /// How a ring sits, as a choice.
 pub fn sits(sits: Sits) -> &'static str {
     match sits {
@@ -120,6 +134,16 @@ pub fn sits(sits: Sits) -> &'static str {
         Sits::Spins => "Spins",
         Sits::SticksInSummer => "Sticks in summer",
     }
+}
+
+/// The same with the gauge of the practice that is nearest to what is wanted, by its name: "Yours: wide rings, 6 mm."
+pub fn measure_again_with(reason: &MeasureAgain, name: &str, width: Length) -> String {
+    format!(
+        "{} Yours that comes nearest: {}, {} mm.",
+        measure_again(reason),
+        super::harmless::harmless(name),
+        plain(width)
+    )
 }
 
 pub fn measure_again(reason: &MeasureAgain) -> String {
@@ -144,6 +168,12 @@ pub fn measure_again(reason: &MeasureAgain) -> String {
             "Measure again another day with this gauge: the hands were warm.".to_owned()
         }
         MeasureAgain::HandsNotNormal(Hands::Normal) => "Measure again another day with this gauge.".to_owned(),
+        MeasureAgain::JointUnlike { band, gauge } => {
+            let (band, gauge) = (plain(*band), plain(*gauge));
+            format!(
+                "Try the joint again in {band} mm: it was tried in {gauge} mm, and a wider band passes less easily."
+            )
+        }
         MeasureAgain::ReadingsApart { low, high } => {
             format!("Measure again: two readings are {} mm apart, more than two UK letters.", plain(high.0 - low.0))
         }

@@ -2,7 +2,7 @@
 
 use super::{format, sizing, standing};
 use crate::book::field::Constant;
-use crate::trade::fit::{Calibration, Figure, Score};
+use crate::trade::fit::{Calibration, CalibrationPoint, Figure, Score};
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::Stated;
 
@@ -57,10 +57,23 @@ fn larger(off: Length) -> String {
     format!("{way} {}", format::mm(off.abs(), 2))
 }
 
-/// What is left at each point.
-pub fn residuals(all: &[Length]) -> String {
-    let all: Vec<String> = all.iter().map(|left| format::mm_signed(*left, 2)).collect();
-    format!("Left over at each: {} mm.", all.join(", "))
+/// What is left at each point: "Left over: 50 mm −0.30, 54 mm +0.60; in mm."
+pub fn residuals(points: &[CalibrationPoint], left: &[Length]) -> String {
+    let one = |(point, left): (&CalibrationPoint, &Length)| {
+        format!("at {} {}", sizing::trimmed(point.says.0), format::mm_signed(*left, 2))
+    };
+    let all: Vec<String> = points.iter().zip(left).map(one).collect();
+    format!("Left over, in mm: {}.", all.join(", "))
+}
+
+/// A single size that is off by more than a quarter size.
+pub fn odd(at: Circumference, off: Length, is_stick: bool) -> String {
+    let (at, off) = (sizing::trimmed(at.0), format::mm_signed(off, 2));
+    if is_stick {
+        format!("At {at} mm the stick is {off}: measure there again, or do not read there.")
+    } else {
+        format!("The {at} mm ring is {off}: replace it, or do not read with it.")
+    }
 }
 
 /// A gauge that is off by more than a quarter size.

@@ -53,6 +53,11 @@ pub fn range() -> &'static str {
     "8 in 10"
 }
 
+/// The same bar where the joint decides, and it is only what the base wants.
+pub fn range_of_base() -> &'static str {
+    "the base alone"
+}
+
 /// What a ladder shows.
 pub struct LadderSaid<'a> {
     /// Each of several readings, and whether it stands apart.
@@ -87,7 +92,12 @@ pub fn ladder(said: &LadderSaid) -> String {
         text += &format!("; {name} {}", format::mm_signed(*amount, 2));
     }
     text += &format!("; together {} mm", mm(said.best));
-    text += &format!(", 8 in 10 between {} and {} mm. ", mm(said.range.0), mm(said.range.1));
+    let (low, high) = (mm(said.range.0), mm(said.range.1));
+    text += &if said.best > said.range.1 {
+        format!(", at least, for the joint; the base alone wants {low} to {high} mm. ")
+    } else {
+        format!(", 8 in 10 between {low} and {high} mm. ")
+    };
     text += &match said.other {
         Some(other) => {
             format!("Order {}; {}.", size_worn(said.order.0, said.order.1), size_worn(other, said.order.1.other()))

@@ -209,11 +209,6 @@ pub const WHICH_SIZE: &str = "Choose which of these sizes is meant, or type it w
 pub const NICKEL: &str = "For anybody who wants it nickel-free: ask for the wish, not the reason, and have the bench confirm the alloy. \
 In the EU a ring may give off at most 0.5 micrograms of nickel a square centimetre a week (REACH, Annex XVII, entry 27).";
 
-/// More rings beside the gauge than a finger holds.
-pub fn too_many_beside(most: usize) -> String {
-    format!("Enter at most {most} widths, like 2.6 and 2.")
-}
-
 /// "Engagement ring is 2.6 mm at three and nine o'clock: match that, not its top."
 pub fn match_shoulders(name: &str, width: crate::trade::measure::Length) -> String {
     format!("{name}: {} mm at three and nine o\u{2019}clock. Match that, not its top.", super::lengths::plain(width))

@@ -3,7 +3,7 @@
 use super::format;
 use crate::trade::limits::{self, Amount, Limit};
 use crate::trade::measure::Length;
-use crate::trade::sizing::{Conversion, Lean, Off, Published, Size, Stated, Step, System};
+use crate::trade::sizing::{Conversion, Lean, Off, Published, Size, Stated, Step, System, chart_differs_at_most};
 
 /// A size as it is written on its own scale: "M½", "Z+1½", "6¾", "54", "13¾", "17.25 mm".
 pub fn size_name(size: Size) -> String {
@@ -131,16 +131,44 @@ const CHART_ROUNDS: Length = Length::tenthousandths(501);
 pub const NOT_HERE: &str = "India, China and Hong Kong: not here, for no source says what their numbers measure. Ask for \
                             millimetres.";
 
-/// A size in a table: "M½ (+12)", with the hundredths of a millimetre by which it is looser; millimetres as they are.
+/// A size in a table: "M½ (+0.12)", with the millimetres by which it is looser; millimetres as they are; a dash where
+/// the scale has no such size.
 pub fn in_table(found: &Conversion) -> String {
+    if found.is_beyond() {
+        return NO_SUCH_SIZE.to_owned();
+    }
     let name = stated_shown(found.stated);
     let name = name.trim_end_matches(" mm");
     if found.stated.system().is_millimetres() || found.off.lean() == Lean::Exact {
         return name.to_owned();
     }
-    let hundredths = (found.off.0.mm() * 100.0).round() as i64;
-    let sign = if hundredths < 0 { "−" } else { "+" };
-    format!("{name} ({sign}{})", hundredths.unsigned_abs())
+    format!("{name} ({})", format::mm_signed(found.off.0, 2))
+}
+
+/// What stands in the place of a size beyond the ends of a scale.
+pub const NO_SUCH_SIZE: &str = "–";
+
+/// How far the nearest size of a scale is off, or that there is none.
+pub fn nearest_off(found: &Conversion) -> String {
+    if found.is_beyond() { "no such size on this scale".to_owned() } else { off(found.off) }
+}
+
+/// What a size is called on another scale, or the dash.
+pub fn on_scale(found: &Conversion) -> String {
+    if found.is_beyond() { NO_SUCH_SIZE.to_owned() } else { stated_shown(found.stated) }
+}
+
+/// Where published charts differ, under a table of sizes.
+pub fn charts_differ() -> String {
+    let most = |system| chart_differs_at_most(system).map_or_else(String::new, |most| format::mm(most, 2));
+    format!(
+        "Published charts differ from these rules, round the inside: an encyclopaedia’s by up to {} mm for UK letters, \
+         {} mm for US and {} mm for Italian numbers; four published US formulas by up to 0.3 mm; printed Japanese \
+         columns by up to 1.7 mm.",
+        most(System::Uk),
+        most(System::Us),
+        most(System::Italy),
+    )
 }
 
 /// How far a size is off: "0.31 mm looser", "exact".

@@ -176,14 +176,13 @@ const NOT_SETTLED: &str = "not settled yet";
 
 fn order_size(size: &OrderSize) -> Vec<String> {
     let worn = if size.in_stack { "to be worn beside the other rings" } else { "to be worn alone" };
+    let range = match size.from == size.to {
+        true => format!("at least {} mm, for the joint", format::mm(size.from.0, 2)),
+        false => format!("8 in 10 lie between {} and {} mm", format::mm(size.from.0, 2), format::mm(size.to.0, 2)),
+    };
     let mut lines = vec![
         format!("Order size: {}, {}", sizing::size_in_full(size.size), inside(size.size.circumference())),
-        format!(
-            "Worked out: {} mm round; 8 in 10 lie between {} and {} mm; {worn}",
-            format::mm(size.exact.0, 2),
-            format::mm(size.from.0, 2),
-            format::mm(size.to.0, 2)
-        ),
+        format!("Worked out: {} mm round; {range}; {worn}", format::mm(size.exact.0, 2)),
     ];
     if size.overruled {
         lines.push("The jeweller chose this size instead of the nearest to what was worked out".to_owned());
@@ -381,6 +380,7 @@ fn about(couple: Couple<'_>, topic: Topic, called: Called) -> String {
         Topic::Dates => "dates".to_owned(),
         Topic::Notes => "notes".to_owned(),
         Topic::ReadBack => "read-back".to_owned(),
+        Topic::Fitted(wearer) => of("what fitted", wearer),
     }
 }
 

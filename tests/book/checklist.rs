@@ -1,12 +1,12 @@
 //! The checklist fills itself, and notices what has changed since.
 
 use super::{Told, day};
-use bandwright::book::checklist::{Care, State, TOPICS, Topic, next, state};
+use bandwright::book::checklist::{Care, State, TOPICS, Topic, next, state, topics};
 use bandwright::book::couple::{Band, Ring};
 use bandwright::book::example;
-use bandwright::book::field::Field;
+use bandwright::book::field::{Field, Stage};
 use bandwright::book::id::ItemId;
-use bandwright::book::value::{DatesSettled, OrderSize, StackSeen, Value};
+use bandwright::book::value::{DatesSettled, FittedAt, OrderSize, StackSeen, Value};
 use bandwright::book::verbs;
 use bandwright::book::{change::Write, field::RingField};
 use bandwright::trade::band::{Finish, Profile, alloys};
@@ -17,6 +17,7 @@ use bandwright::trade::fit::Place;
 use bandwright::trade::measure::{Circumference, Length};
 use bandwright::trade::sizing::{Size, System};
 use bandwright::trade::wearer::Wearer::{self, First, Second};
+use bandwright::words::book as words;
 
 fn mm(mm: f64) -> Length {
     Length::from_mm(mm)
@@ -148,6 +149,23 @@ fn it_fills_itself_line_by_line() {
     assert_eq!(state(told.couple(), Topic::Notes), State::Open);
     told.say(note("Takes her rings off to climb."));
     assert_eq!((state(told.couple(), Topic::Notes), next(told.couple())), (State::Done, None));
+}
+
+/// Once the bands are collected it is asked what fitted, of each that had a size.
+#[test]
+fn what_fitted_is_asked_once_the_bands_are_collected() {
+    let mut told = told_all();
+    let asked = |told: &Told| topics(told.couple())[TOPICS.len()..].to_vec();
+    told.say(vec![Write::set(Field::Stage, Value::Stage(Stage::Ordered))]);
+    assert_eq!((asked(&told), next(told.couple())), (vec![], None));
+    told.say(vec![Write::set(Field::Stage, Value::Stage(Stage::Collected))]);
+    assert_eq!(asked(&told), [Topic::Fitted(First), Topic::Fitted(Second)]);
+    assert_eq!(next(told.couple()), Some(Topic::Fitted(First)));
+    let size = bandwright::trade::entry::read_size("UK N", System::Uk).unwrap().remove(0);
+    let fitted = FittedAt { size, resized: false, noted: day("2027-06-01") };
+    told.say(vec![Write::set(Field::Fitted(First), Value::Fitted(fitted))]);
+    assert_eq!(next(told.couple()), Some(Topic::Fitted(Second)));
+    assert_eq!(words::says(told.couple(), Topic::Fitted(First)).as_deref(), Some("kept at UK N"));
 }
 
 #[test]

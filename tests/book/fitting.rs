@@ -2,21 +2,22 @@
 
 use super::{Told, day};
 use bandwright::book::change::Write;
+use bandwright::book::checklist::Topic;
 use bandwright::book::couple::{Band, Couple};
-use bandwright::book::field::{Field, PracticeField, Wish};
+use bandwright::book::field::{Field, PracticeField, Stage, Wish};
 use bandwright::book::fitting::{bands_worn, contradicted, counted, gauge_off, joint, together};
 use bandwright::book::id::{ItemId, RecordId};
 use bandwright::book::practice::Practice;
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::today::today;
-use bandwright::book::value::{FittedAt, OwnGauge, ReadingTaken, Value};
+use bandwright::book::value::{FittedAt, OrderSize, OwnGauge, ReadingTaken, Value};
 use bandwright::book::verbs;
 use bandwright::trade::band::{Bore, Profile};
 use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, Place, ReadAt, Sits};
 use bandwright::trade::measure::{Circumference, Length};
-use bandwright::trade::sizing::{SizeAsRead, Stated};
+use bandwright::trade::sizing::{Size, SizeAsRead, Stated, System};
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer::First};
-use bandwright::words::finger as words;
+use bandwright::words::{book as say_book, finger as words};
 
 const LEFT: Finger = Finger { hand: Hand::Left, digit: Digit::Ring };
 const RIGHT: Finger = Finger { hand: Hand::Right, digit: Digit::Ring };
@@ -66,6 +67,21 @@ fn read(readings: &[ReadingTaken]) -> Told {
     told
 }
 
+/// A size settled as UK N, on 3 October.
+fn settled(at: Circumference) -> OrderSize {
+    OrderSize {
+        size: Size::new(System::Uk, 52).unwrap(),
+        exact: at,
+        from: at,
+        to: at,
+        in_stack: false,
+        overruled: false,
+        own: Default::default(),
+        measure_again: false,
+        settled: day("2026-10-03"),
+    }
+}
+
 fn practice() -> Record {
     Record::new(RecordId(0), Kind::Practice)
 }
@@ -87,10 +103,49 @@ fn left_and_right_base_and_joint_are_kept_apart() {
     let couple = Couple(&told.record);
     assert_eq!(sizes(couple, Place::Base), [53.5, 53.0], "the newest first, and none that was left out");
     assert_eq!(sizes(couple, Place::Joint), [57.0, 56.0]);
-    assert_eq!(joint(couple, First), Some(Circumference::from_mm(56.5)));
+    let found = joint(couple, First).unwrap();
+    assert_eq!((found.passes_at, found.width, found.readings), (Circumference::from_mm(56.5), mm(3.0), 2));
     let found = together(couple, Practice(&practice()), First, Place::Base).unwrap();
     assert_eq!((found.plain, found.parts.len()), (Circumference::from_mm(53.25), 2));
     assert_eq!(couple.readings(First).len(), 6, "nothing is dropped");
+}
+
+/// A reading of another finger, taken to compare: the band stays where it was, and every line says so.
+#[test]
+fn a_reading_to_compare_is_told_from_those_that_count() {
+    let compared = ReadingTaken { finger: RIGHT, beside: vec![mm(2.6)], ..taken(55.0) };
+    let mut told = read(&[taken(53.0), ReadingTaken { place: Place::Joint, ..taken(56.0) }]);
+    told.say(vec![Write::set(Field::Reading(First, ItemId(9)), Value::Reading(compared))]);
+    let couple = Couple(&told.record);
+    let topic = Topic::Finger(First);
+    assert_eq!(couple.finger(First), Some(LEFT));
+    assert_eq!(say_book::says(couple, topic).unwrap(), "53 mm, joint 56 mm");
+    assert_eq!(
+        say_book::in_full(couple, topic).unwrap(),
+        "53 mm, rings 3 mm flat inside, normal hands, Sat 3 Oct 2026 · left ring finger, base; \
+         56 mm, rings 3 mm flat inside, normal hands, Sat 3 Oct 2026 · left ring finger, joint; \
+         55 mm, rings 3 mm flat inside, beside 2.6 mm, normal hands, Sat 3 Oct 2026 · right ring finger, base, \
+         not the band’s finger: does not count"
+    );
+}
+
+#[test]
+fn a_joint_counts_in_the_bands_width_and_names_the_width_it_was_tried_in() {
+    let wide = |round| {
+        let mut wide = ReadingTaken { place: Place::Joint, ..taken(round) };
+        wide.gauge.gauge.width = mm(8.0);
+        wide
+    };
+    let band = Band { width: Some(mm(8.0)), profile: Some(Profile::Flat), ..Band::default() };
+    let found =
+        |told: &Told| joint(Couple(&told.record), First).map(|it| (it.passes_at.mm(), it.width.mm(), it.readings));
+    let mut told = read(&[ReadingTaken { place: Place::Joint, ..taken(56.25) }]);
+    told.say(verbs::choose_band(First, band));
+    assert_eq!(found(&told), Some((56.25, 3.0, 1)), "there is no other");
+    told.say(vec![Write::set(Field::Reading(First, ItemId(9)), Value::Reading(wide(57.5)))]);
+    assert_eq!(found(&told), Some((57.5, 8.0, 1)), "that of a narrow gauge is no joint of a wide band");
+    let said = words::joint(&joint(Couple(&told.record), First).unwrap(), System::Uk);
+    assert_eq!(said, "Joint: passes at 57.50 mm, near UK Q, as read in 8 mm.");
 }
 
 #[test]
@@ -138,6 +193,27 @@ fn bands_that_were_worn() {
     assert_eq!(worn(&told), [], "an invented couple teaches nothing");
 }
 
+/// What is read, or chosen, after the size was settled says nothing of the band that was made.
+#[test]
+fn a_band_that_was_worn_is_judged_by_what_it_was_made_from() {
+    let mut told = read(&[taken(53.0)]);
+    let band = |width| Band { width: Some(mm(width)), profile: Some(Profile::Flat), ..Band::default() };
+    let worn = |told: &Told| bands_worn([Couple(&told.record)].into_iter(), Practice(&practice()));
+    told.say(verbs::choose_band(First, band(6.0)));
+    let at = Circumference::from_mm(53.75);
+    told.say(vec![Write::set(Field::OrderSize(First), Value::OrderSize(settled(at)))]);
+    told.say(verbs::choose_band(First, band(2.5)));
+    let since = [taken(58.0), ReadingTaken { finger: RIGHT, ..taken(60.0) }];
+    told.say(vec![Write::set(Field::Reading(First, ItemId(8)), Value::Reading(since[0].clone()))]);
+    told.say(vec![
+        Write::set(Field::Finger(First), Value::Finger(RIGHT)),
+        Write::set(Field::Reading(First, ItemId(9)), Value::Reading(since[1].clone())),
+    ]);
+    let fitted = FittedAt { size: round(54.25), resized: true, noted: day("2027-06-01") };
+    told.say(vec![Write::set(Field::Fitted(First), Value::Fitted(fitted))]);
+    assert_eq!(worn(&told).iter().map(|band| (band.apart, band.took)).collect::<Vec<_>>(), [(mm(3.0), mm(1.25))]);
+}
+
 #[test]
 fn a_finger_to_be_measured_again_is_on_today_and_wishes_are_kept() {
     let mut told = read(&[taken(53.0)]);
@@ -169,4 +245,23 @@ fn the_tray_is_in_the_order_of_its_sizes() {
     super::arbitrary::say(&mut record, super::OURS, 1, writes.into());
     let numbers: Vec<&str> = Practice(&record).tray().iter().map(|(_, band)| band.number.as_str()).collect();
     assert_eq!(numbers, ["3", "7"]);
+}
+
+/// Four weeks after the bands were collected Today asks what fitted, until somebody says.
+#[test]
+fn what_fitted_is_asked_on_today_some_weeks_after() {
+    let mut told = read(&[taken(53.0)]);
+    let practice = practice();
+    let asked = |told: &Told, on| today([Couple(&told.record)].into_iter(), Practice(&practice), day(on)).fitted;
+    let at = Circumference::from_mm(53.75);
+    told.say(vec![
+        Write::set(Field::OrderSize(First), Value::OrderSize(settled(at))),
+        Write::set(Field::Stage, Value::Stage(Stage::Collected)),
+        Write::set(Field::Reached(Stage::Collected), Value::Day(day("2027-05-01"))),
+    ]);
+    assert_eq!(asked(&told, "2027-05-28"), []);
+    assert_eq!(asked(&told, "2027-05-29"), [(told.record.id, First, day("2027-05-29"))], "the other had no size");
+    let fitted = FittedAt { size: round(53.75), resized: false, noted: day("2027-06-01") };
+    told.say(vec![Write::set(Field::Fitted(First), Value::Fitted(fitted))]);
+    assert_eq!(asked(&told, "2027-06-02"), []);
 }

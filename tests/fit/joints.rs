@@ -69,3 +69,51 @@ fn rounding_never_undoes_the_joint() {
         "The size below would not pass the joint: the ring will be 0.5 mm loose at the base. Leave it so."
     );
 }
+
+#[test]
+fn a_joint_tried_in_another_width_is_tried_again() {
+    let tried = |width: f64| {
+        ordered(|inputs| {
+            inputs.band.width = mm(8.0);
+            inputs.joint = Some(round(56.25));
+            inputs.joint_width = Some(mm(width));
+        })
+    };
+    let again = |found: &Order| {
+        let joint = |reason: &&MeasureAgain| matches!(reason, MeasureAgain::JointUnlike { .. });
+        found.measure_again.iter().find(joint).map(words::fit::measure_again)
+    };
+    let narrow = tried(3.0);
+    assert_eq!(
+        again(&narrow).as_deref(),
+        Some("Try the joint again in 8 mm: it was tried in 3 mm, and a wider band passes less easily.")
+    );
+    let shift = narrow.alone.shifts.last().unwrap();
+    assert_eq!(words::fit::shift_reason(&shift.kind), "the joint passes at 56.25 mm in a gauge of 3 mm");
+    assert_eq!(words::fit::shift_standing(shift), "rule published, amount as read");
+    // A millimetre makes no difference that anybody feels.
+    assert_eq!((again(&tried(7.0)), again(&tried(8.0))), (None, None));
+}
+
+/// The joint leaves nothing of the range: what is said is no certainty.
+#[test]
+fn a_joint_that_decides_says_at_least() {
+    let found = ordered(|inputs| inputs.joint = Some(round(58.0))).alone;
+    assert!(found.joint_alone());
+    let said = words::bench::range(&found);
+    assert_eq!(said, "at least 58.00 mm (the joint); the base alone wants 53.9 to 55.6");
+    let found = ordered(|inputs| inputs.joint = Some(round(55.0))).alone;
+    assert!(!found.joint_alone() && words::bench::range(&found).starts_with("8 in 10 between 55.00 and"));
+}
+
+#[test]
+fn the_width_that_is_wanted_is_named_by_a_gauge() {
+    let found = ordered(|inputs| inputs.band.width = mm(8.0));
+    let [reason] = found.measure_again.as_slice() else { panic!("{:?}", found.measure_again) };
+    assert_eq!(reason.wanted_width(), Some((mm(8.0), mm(3.0))));
+    assert_eq!(
+        words::fit::measure_again_with(reason, "wide rings", mm(6.0)),
+        "Measure again with a wider gauge: alone, the band counts as 8 mm, the gauge as 3 mm. Yours that comes nearest: \
+         wide rings, 6 mm."
+    );
+}

@@ -1,7 +1,7 @@
 //! Gauges put right, and constants from what fitted before: against numpy.
 
 use super::*;
-use bandwright::words::fit as say;
+use bandwright::words::{fit as say, gauges};
 
 fn pairs(text: &str) -> impl Iterator<Item = Vec<f64>> {
     text.split(' ').filter(|one| !one.is_empty()).map(|one| one.split(':').map(figure).collect())
@@ -31,6 +31,27 @@ fn a_gauge_is_put_right_as_numpy_fits_it() {
     assert_eq!(calibrate(&[]), None);
     let one = CalibrationPoint { says: round(54.0), is: round(54.4) };
     assert_eq!(calibrate(&[one]).unwrap().off_at(round(70.0)), mm(0.4), "one point: the offset alone");
+}
+
+/// One bad ring in a set: the line hides it, and it is named all the same.
+#[test]
+fn one_bad_ring_of_a_set_is_named() {
+    let found = |pairs: &[(f64, f64)]| {
+        let points: Vec<CalibrationPoint> =
+            pairs.iter().map(|(says, is)| CalibrationPoint { says: round(*says), is: round(*is) }).collect();
+        let found = calibrate(&points).unwrap();
+        let odd: Vec<String> = found.odd.iter().map(|(at, off)| gauges::odd(*at, *off, false)).collect();
+        (odd, gauges::residuals(&points, &found.residuals), found.beyond_quarter.is_some())
+    };
+    let (odd, left, beyond) = found(&[(50.0, 50.0), (54.0, 54.9), (58.0, 58.0)]);
+    assert_eq!(odd, ["The 54 mm ring is +0.90: replace it, or do not read with it."]);
+    assert_eq!(left, "Left over, in mm: at 50 −0.30, at 54 +0.60, at 58 −0.30.");
+    assert!(!beyond, "by the line alone nothing is off by a quarter size");
+    // Off by itself though it lies within a quarter size of the line.
+    assert_eq!(found(&[(50.0, 50.0), (54.0, 54.35), (58.0, 58.0)]).0.len(), 1);
+    // A set that is off alike has no odd ring: the line puts it right, and says so.
+    let (odd, _, beyond) = found(&[(50.0, 50.5), (54.0, 54.5), (58.0, 58.5)]);
+    assert!(odd.is_empty() && beyond);
 }
 
 #[test]

@@ -55,6 +55,7 @@ fn plain() -> Inputs {
         first_ring: false,
         finger_changing: false,
         joint: None,
+        joint_width: None,
         no_beads: None,
         constants: Constants::default(),
         grid: Grid { origin: round(37.5), step: mm(HALF_LETTERS) },

@@ -164,4 +164,15 @@ fn half_way_between_two_sizes() {
     assert_eq!(size(6.0, Bore::Flat, 54.58), (round(54.375), None));
     assert_eq!(size(4.0, Bore::Flat, 54.80), (round(55.0), None));
     assert_eq!(size(6.0, Bore::Flat, 54.375), (round(54.375), None));
+    // In quarters a tenth of a millimetre is a third of a step: 55.25 is O¼ and no half.
+    let quarters = |as_read: f64| {
+        let answer = ordered(|inputs| {
+            inputs.grid.step = mm(0.3125);
+            inputs.reading.as_read = round(as_read);
+            inputs.band.width = inputs.reading.gauge.width;
+        });
+        (answer.alone.size, answer.alone.tie.is_some())
+    };
+    assert_eq!(quarters(55.25), (round(55.3125), false));
+    assert_eq!(quarters(55.2), (round(55.0), true));
 }

@@ -58,7 +58,8 @@ const KINDS = {
   "size asked": { takes: ["comma", "fraction", "zero"], says: SIZE },
   "size or none": { takes: ["empty", "spaces", "comma", "fraction", "zero"], says: SIZE },
   "another size or none": { takes: ["empty", "spaces"], says: SIZE, comma: CHOOSE, fraction: CHOOSE, zero: CHOOSE },
-  widths: { takes: ["empty", "spaces", "comma", "fraction"], says: /ring width.*between 0\.5 and 25 mm/ },
+  // A comma may stand between two rings, or in one figure.
+  widths: { takes: ["empty", "spaces", "fraction"], says: /ring width.*between 0\.5 and 25 mm/, comma: /^One ring of [\d.]+ mm, or two, \d and \d mm: write [\d.]+, or \d and \d\.$/ },
 };
 /** A figure between two ends, with its noun. */
 const figure = (noun, least, most, takes) => ({ takes, says: new RegExp(`${noun}.* between ${least} and ${most}( mm| %)?, like [\\d.]+\\.$`, "i") });
@@ -213,6 +214,7 @@ const FIELDS = {
     neighbours: "widths",
     beside: "widths",
     joint: "size or none",
+    "joint-width": mm("gauge width", "1", "15", ...none),
     "no-beads": choice,
     "first-ring": choice,
     changing: choice,

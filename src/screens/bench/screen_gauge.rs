@@ -72,13 +72,18 @@ pub fn screen_gauge(opened: Opened) -> AnyView {
     });
     let app = opened.app;
     let span = RwSignal::new(String::new());
+    // A patch that nobody has matched with anything says nothing of the screen.
+    let matched = RwSignal::new(false);
     let content = live(move || match mode.get() {
         Mode::Enlarged => para("caution", say::ENLARGED),
-        Mode::Calibrating { display, known } => calibrating(form, span, display, known),
+        Mode::Calibrating { display, known } => calibrating(form, (span, matched), display, known),
         Mode::Measuring { display, screen } => measuring(app, form, &display, screen, anew),
     });
     let keep = move || {
         let Mode::Calibrating { display, .. } = mode.get_untracked() else { return };
+        if !matched.get_untracked() {
+            return app.say(say::MATCH_FIRST.to_owned());
+        }
         let thing = form.text("with").with_untracked(|code| Thing::from_code(code));
         let pixels = span.with_untracked(|text| pixels(text));
         let screen = thing.zip(pixels).and_then(|(thing, span)| Screen::new(thing, span, ratio(&display)));
@@ -103,7 +108,12 @@ pub fn screen_gauge(opened: Opened) -> AnyView {
 }
 
 /// From nothing, or from what is known, to a screen that knows its size.
-fn calibrating(form: Form, span: RwSignal<String>, display: Display, known: Option<Screen>) -> AnyView {
+fn calibrating(
+    form: Form,
+    (span, matched): (RwSignal<String>, RwSignal<bool>),
+    display: Display,
+    known: Option<Screen>,
+) -> AnyView {
     let room = room(&display);
     let with = form.text("with");
     let why = match &known {
@@ -120,6 +130,7 @@ fn calibrating(form: Form, span: RwSignal<String>, display: Display, known: Opti
             _ => thing.usual(),
         };
         span.set(start.min(room).0.to_string());
+        matched.set(false);
         let drawn = Signal::derive(move || {
             let wide = span.with(|text| pixels(text)).unwrap_or_default();
             let patch = match thing {
@@ -134,7 +145,7 @@ fn calibrating(form: Form, span: RwSignal<String>, display: Display, known: Opti
         let ends = (Pixels(start.min(room).0 / 2), room);
         all(vec![
             on_glass(drawn),
-            slide(span, say::MATCH_PATCH, ends, ratio(&display).step(), spoken),
+            slide((span, matched), say::MATCH_PATCH, ends, ratio(&display).step(), spoken),
             para("", if thing.is_card() { say::LAY_CARD } else { say::LAY_COIN }),
             para("small", say::thing_known(thing)),
         ])
@@ -173,7 +184,7 @@ fn measuring(app: App, form: Form, display: &Display, screen: Screen, anew: RwSi
             "column near",
             vec![
                 on_glass(drawn),
-                slide(circle, say::MATCH_CIRCLE, (least, most), ratio(display).step(), spoken),
+                slide((circle, RwSignal::new(false)), say::MATCH_CIRCLE, (least, most), ratio(display).step(), spoken),
                 answer("glass-size", say::SIZE, said),
                 para("", say::LAY_RING),
             ],
@@ -206,13 +217,14 @@ fn on_glass(svg: Signal<String>) -> AnyView {
 
 /// A slide and four buttons that make a patch smaller and larger, by one pixel of the screen at the least.
 fn slide(
-    value: RwSignal<String>,
+    (value, touched): (RwSignal<String>, RwSignal<bool>),
     label: &'static str,
     (least, most): (Pixels, Pixels),
     step: Pixels,
     spoken: Signal<String>,
 ) -> AnyView {
     let by = move |steps: i64| {
+        touched.set(true);
         let now = value.with_untracked(|text| pixels(text)).unwrap_or_default();
         value.set((now.0 + steps * step.0).min(most.0).max(least.0).to_string());
     };
@@ -234,7 +246,10 @@ fn slide(
         .attr("step", step.0.to_string())
         .words_attr("aria-valuetext", spoken.into())
         .live_value(move || value.get())
-        .on("input", move |event| value.set(value_of(&event)));
+        .on("input", move |event| {
+            touched.set(true);
+            value.set(value_of(&event));
+        });
     block(
         "glass-match",
         vec![

@@ -66,10 +66,16 @@ impl Sheet {
     pub fn size(self, key: &'static str, which: &'static str, field: Field, typed: Signal<SizeTyped>) -> AnyView {
         let form = self.form;
         let options = Memo::new(move |_| typed.with(SizeTyped::options));
+        let meant = Memo::new(move |_| typed.with(SizeTyped::code));
         let legend = move || say::which_size(&form.text(key).get());
         let choose = move || {
             let options = options.get();
             (options.len() > 1).then(|| {
+                // What counts is shown as chosen.
+                let (chosen, code) = (form.text(which), meant.get_untracked());
+                if chosen.with_untracked(|text| *text != code) {
+                    chosen.set(code);
+                }
                 let options = options.into_iter().map(|(code, name)| option(code, name)).collect();
                 choice(which, Signal::derive(legend), Shape::Chips, options, form.text(which))
             })
@@ -123,7 +129,7 @@ impl SizeTyped {
         let mut typed = SizeTyped { readings, chosen: None };
         typed.chosen = match typed.readings.len() {
             1 => Some(0),
-            _ => typed.options().iter().position(|(code, _)| code == chosen),
+            _ => fields::which_is_meant(&typed.readings, chosen, first),
         };
         Ok(typed)
     }

@@ -46,7 +46,7 @@ pub fn size(opened: Opened) -> AnyView {
         maybe(move || several.get().then(|| answer("size-answer", say::INSIDE, said))),
         maybe(move || {
             there.get().then(|| {
-                let drawn = Signal::derive(move || at.get().map(|at| drawn(app, at)).unwrap_or_default());
+                let drawn = Signal::derive(move || at.get().map(drawn).unwrap_or_default());
                 let shown = move || at.get_untracked().map(|at| shown_to_them(app, at));
                 all(vec![
                     showable(vec![answer("size-answer", say::INSIDE, said), picture(drawn)], shown),
@@ -97,12 +97,13 @@ fn read(app: App, form: Form) -> (SizeTyped, Complaints) {
     (typed, complaints)
 }
 
-/// The circumference in every system, the first one first.
+/// The circumference in every system, the first one first: the nearest size that there is, in quarters where a scale
+/// has them. What step the bench makes is asked for an order, not here.
 fn convert(app: App, at: Circumference) -> Vec<Conversion> {
-    let (first, step) = app.practice(|practice| (practice.first_system(), practice.step()));
+    let first = app.practice(|practice| practice.first_system());
     in_order(System::ALL, |system| *system != first)
         .into_iter()
-        .map(|system| sizing::convert(system, at, step))
+        .map(|system| sizing::convert(system, at, Step::Quarter))
         .collect()
 }
 
@@ -120,12 +121,11 @@ fn said(typed: &SizeTyped) -> Said {
 
 /// The same for the couple.
 fn shown_to_them(app: App, at: Circumference) -> Shown {
-    let on_scale = |of: &Conversion| {
-        showing::on_scale(say_sizing::system_name(of.stated.system()), &say_sizing::stated_shown(of.stated))
-    };
+    let on_scale =
+        |of: &Conversion| showing::on_scale(say_sizing::system_name(of.stated.system()), &say_sizing::on_scale(of));
     Shown {
         title: showing::SIZE_TITLE.to_owned(),
-        picture: drawn(app, at),
+        picture: drawn(at),
         figure: showing::along(at.0),
         lines: convert(app, at).iter().map(on_scale).collect(),
     }
@@ -133,18 +133,24 @@ fn shown_to_them(app: App, at: Circumference) -> Shown {
 
 fn row(of: &Conversion) -> Reason {
     let system = of.stated.system();
-    let standing = standing::standing(system.standing());
+    let standing = standing::standing(match of.stated {
+        Stated::Size(size) => size.standing(),
+        Stated::Diameter(_) | Stated::Circumference(_) => system.standing(),
+    });
     let why = if system.is_millimetres() {
         standing.to_owned()
     } else {
-        format!("{} · {standing}", say_sizing::off(of.off))
+        format!("{} · {standing}", say_sizing::nearest_off(of))
     };
-    reason(say_sizing::system_name(system), say_sizing::stated_shown(of.stated), why)
+    reason(say_sizing::system_name(system), say_sizing::on_scale(of), why)
 }
 
 /// What published charts make of the size that is named.
 fn differ(of: &Conversion) -> Vec<String> {
     let Stated::Size(size) = of.stated else { return Vec::new() };
+    if of.is_beyond() {
+        return Vec::new();
+    }
     sizing::published(size).into_iter().map(|found| say_sizing::published(size, found)).collect()
 }
 
@@ -157,20 +163,20 @@ fn about() -> AnyView {
 }
 
 /// The rules of every scale, one under the other, with the size across them all.
-fn drawn(app: App, at: Circumference) -> String {
-    let step = app.practice(|practice| practice.step());
+fn drawn(at: Circumference) -> String {
+    let step = Step::Quarter;
     let row = |system: System| {
         let named = |size: Size| rules::Tick {
             at: size.circumference(),
             label: if size.is_on(Step::Whole) { say_sizing::size_name(size) } else { String::new() },
         };
         let ticks = sizing::all(system, system.step(step)).map(named).collect();
-        let Conversion { stated, off } = sizing::convert(system, at, step);
-        let nearest = match stated {
-            Stated::Size(size) => rules::Tick { at: size.circumference(), label: say_sizing::size_name(size) },
+        let found = sizing::convert(system, at, step);
+        let nearest = match found.stated {
+            Stated::Size(size) => rules::Tick { at: size.circumference(), label: say_sizing::on_scale(&found) },
             Stated::Diameter(_) | Stated::Circumference(_) => rules::Tick { at, label: String::new() },
         };
-        Row { label: say::rule_name(system).to_owned(), ticks, nearest, off: say_sizing::off(off) }
+        Row { label: say::rule_name(system).to_owned(), ticks, nearest, off: say_sizing::nearest_off(&found) }
     };
     let rows = [System::Uk, System::Us, System::Iso, System::Japan, System::Italy].map(row).to_vec();
     rules::rules(&Rules { at, rows }).svg

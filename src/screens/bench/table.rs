@@ -37,6 +37,7 @@ pub fn table(opened: Opened) -> AnyView {
         ),
         live(move || drawn(form)),
         para("small", say::TABLE_NOTE),
+        para("small", say_sizing::charts_differ()),
     ]);
     let print = button(Weight::Primary, say::PRINT, || {
         if let Some(window) = web_sys::window() {
@@ -54,7 +55,7 @@ fn drawn(form: Form) -> AnyView {
     let head = |text: &'static str| el("th").attr("scope", "col").text(text).view();
     let mut heads = vec![head(say::rule_name(first)), head(say::MM_ROUND)];
     heads.extend(others.iter().map(|system| head(say::rule_name(*system))));
-    let rows = sizing::all(first, step).map(|size| row(size, step, &others)).collect();
+    let rows = sizing::all(first, step).map(|size| row(size, &others)).collect();
     let whole = el("table")
         .class(class)
         .child(el("caption").class("unseen").text(say::TABLE).view())
@@ -71,11 +72,11 @@ fn drawn(form: Form) -> AnyView {
         .view()
 }
 
-fn row(size: Size, step: Step, others: &[System]) -> AnyView {
+fn row(size: Size, others: &[System]) -> AnyView {
     let at = size.circumference();
     let name = el("th").attr("scope", "row").text(say_sizing::size_name(size)).view();
     let cells = others.iter().map(|system| {
-        let found = sizing::convert(*system, at, step);
+        let found = sizing::convert(*system, at, Step::Quarter);
         el("td").text(say_sizing::in_table(&found)).view()
     });
     let round = el("td").text(say::hundredths(at.0)).view();

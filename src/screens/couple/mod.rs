@@ -25,7 +25,7 @@ use crate::app::address::{Address, Part};
 use crate::app::route::route;
 use crate::app::state::{App, app};
 use crate::book::change::Write;
-use crate::book::checklist::{self, State, TOPICS, Topic};
+use crate::book::checklist::{self, State, Topic};
 use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
@@ -219,7 +219,7 @@ fn checklist_lines(couple: Couple<'_>, next: Option<Topic>) -> Vec<Line> {
         };
         line(say_book::topic(couple, topic), value, leads_to(couple, topic)).mark(mark).small(small)
     };
-    TOPICS.into_iter().map(row).collect()
+    checklist::topics(couple).into_iter().map(row).collect()
 }
 
 fn about_lines(couple: Couple<'_>) -> Vec<Line> {

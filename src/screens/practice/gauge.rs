@@ -26,7 +26,7 @@ use crate::words::practice as say;
 use crate::words::{screens as say_frame, sizing::trimmed};
 
 const SET: &str = "set";
-const STICK: &str = "stick";
+pub const STICK: &str = "stick";
 
 /// A gauge that is known, or a new one.
 pub fn gauge(which: Option<ItemId>) -> AnyView {

@@ -9,8 +9,10 @@ mod number;
 mod plain;
 mod size;
 mod text;
+mod widths;
 
 pub use contact::{Contact, ContactError, read_contact};
 pub use number::{NumberError, NumberFault, read_length, read_percent, read_whole};
 pub use size::{SizeEntryError, read_size};
 pub use text::{TextError, TextFault, read_needed, read_note, read_text};
+pub use widths::{WidthsError, read_widths};

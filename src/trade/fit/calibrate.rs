@@ -23,6 +23,9 @@ pub struct Calibration {
     pub residuals: Vec<Length>,
     /// Where the gauge is farthest off by the line, and how far; none if it is off by a quarter size nowhere.
     pub beyond_quarter: Option<(Circumference, Length)>,
+    /// The sizes at which the gauge itself is off by more than a quarter size though the line is not, or that lie so
+    /// far from the line: what each says, and by how much it is larger. Such a ring is bad whatever the others are.
+    pub odd: Vec<(Circumference, Length)>,
 }
 
 /// The straight line of least squares through the points, offset and scale; of one point, or of several at one size,
@@ -30,7 +33,7 @@ pub struct Calibration {
 ///
 /// is - says = a + b (says - mean says), b = sum((x - mean x)(y - mean y)) / sum((x - mean x)^2). Millimetres of
 /// circumference. Source: least squares, as numpy.polyfit does it. Pointed out beyond a quarter of a UK letter,
-/// 0.3125 mm: house rule.
+/// 0.3125 mm, the line or a single size: house rule.
 ///
 /// ```
 /// use bandwright::trade::{fit::{CalibrationPoint, calibrate}, measure::{Circumference, Length}};
@@ -52,11 +55,18 @@ pub fn calibrate(points: &[CalibrationPoint]) -> Option<Calibration> {
         ends: (points.iter().map(|point| point.says).min()?, points.iter().map(|point| point.says).max()?),
         residuals: Vec::new(),
         beyond_quarter: None,
+        odd: Vec::new(),
     };
     found.residuals = points.iter().map(|point| point.is.0 - point.says.0 - found.off_at(point.says)).collect();
     let ends = [found.ends.0, found.ends.1].map(|at| (at, found.off_at(at)));
     let worst = ends.into_iter().max_by_key(|(_, off)| off.abs());
-    found.beyond_quarter = worst.filter(|(_, off)| off.abs() > QUARTER_SIZE.value);
+    let is_far = |off: Length| off.abs() > QUARTER_SIZE.value;
+    found.beyond_quarter = worst.filter(|(_, off)| is_far(*off));
+    let odd = |(point, left): (&CalibrationPoint, &Length)| {
+        let off = point.is.0 - point.says.0;
+        (is_far(*left) || is_far(off) && !is_far(found.off_at(point.says))).then_some((point.says, off))
+    };
+    found.odd = points.iter().zip(&found.residuals).filter_map(odd).collect();
     Some(found)
 }
 

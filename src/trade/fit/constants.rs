@@ -94,7 +94,9 @@ mod rows {
     pub const READING_SD: Figure<Length>      = length(3_500, CommonPractice, HouseRule);
     /// What a finger differs by from one day to another.
     pub const DAY_SD: Figure<Length>          = length(3_000, CommonPractice, HouseRule);
-    /// This near to half-way between two steps, both are shown.
+    /// A joint that was tried in a width over this far from the band's is to be tried again in the band's.
+    pub const JOINT_APART: Figure<Length>     = length(10_000, CommonPractice, HouseRule);
+    /// This near to half-way between two steps, both are shown; of small steps only as near as a fifth of one.
     pub const HALF_WAY: Figure<Length>        = length(1_000, CommonPractice, HouseRule);
     /// From this width on a flat band takes the larger of the two.
     pub const WIDE_FLAT: Figure<Length>       = length(50_000, CommonPractice, WideBandHabit);

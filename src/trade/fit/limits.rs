@@ -115,6 +115,7 @@ pub(super) fn check(inputs: &Inputs) -> Result<(), FitError> {
     within(Quantity::BandWidth, inputs.band.width)?;
     optional(Quantity::BandRelief, inputs.band.relief)?;
     optional(Quantity::Joint, inputs.joint.map(|joint| joint.0))?;
+    optional(Quantity::GaugeWidth, inputs.joint_width)?;
     beside(&inputs.neighbours)?;
     for term in Term::ALL {
         optional(Quantity::Own, inputs.overrules.of(term))?;

@@ -34,8 +34,10 @@ pub struct Inputs {
     pub first_ring: bool,
     /// The finger is changing for the time being.
     pub finger_changing: bool,
-    /// The smallest gauge that passes the joint with a firm twist, taken in the band's width.
+    /// The smallest gauge that passes the joint with a firm twist, as read: no term for width, bore or stack.
     pub joint: Option<Circumference>,
+    /// How wide that gauge was; none for one as wide as the band, as it ought to be.
+    pub joint_width: Option<Length>,
     /// Why the band takes no beads, if it takes none.
     pub no_beads: Option<NoBeads>,
     pub constants: Constants,
@@ -93,6 +95,8 @@ pub struct Answer {
     /// The range that eight answers in ten lie in, cut off at the joint.
     pub low: Circumference,
     pub high: Circumference,
+    /// The same range before the joint cuts it off: what the base alone wants.
+    pub base: (Circumference, Circumference),
     /// The size to make: a step of the grid, the preferred one of a tie, never below the joint.
     pub size: Circumference,
     /// Both sizes where the exact answer lies half-way between them.
@@ -100,6 +104,13 @@ pub struct Answer {
     /// Every step of the grid within the range, and the size to make.
     pub in_range: Vec<Circumference>,
     pub joint: Option<JointFinding>,
+}
+
+impl Answer {
+    /// Whether the joint leaves nothing of the range: it alone decides, and how sure the base is says nothing more.
+    pub fn joint_alone(&self) -> bool {
+        self.low == self.high && self.base.0 < self.base.1
+    }
 }
 
 /// Two sizes that are as near as each other.
@@ -122,11 +133,28 @@ pub enum MeasureAgain {
     },
     HandsNotNormal(Hands),
     FingerChanging,
+    /// The joint was tried in another width than the band's.
+    JointUnlike {
+        band: Length,
+        gauge: Length,
+    },
     /// The smallest and the largest reading contradict each other.
     ReadingsApart {
         low: Circumference,
         high: Circumference,
     },
+}
+
+impl MeasureAgain {
+    /// The width of the gauge that is wanted, and of the one that was nearest to it, where another gauge is asked for.
+    pub fn wanted_width(&self) -> Option<(Length, Length)> {
+        match self {
+            MeasureAgain::GaugeUnlike { band, gauge, .. } | MeasureAgain::JointUnlike { band, gauge } => {
+                Some((*band, *gauge))
+            }
+            MeasureAgain::HandsNotNormal(_) | MeasureAgain::FingerChanging | MeasureAgain::ReadingsApart { .. } => None,
+        }
+    }
 }
 
 /// From one reading to the size to order.
@@ -148,7 +176,7 @@ pub enum MeasureAgain {
 /// };
 /// let order = order(&Inputs {
 ///     reading, others: vec![], overrules: Overrules::default(), band: Band { width: mm(6.0), bore: Bore::Flat, relief: None }, neighbours: vec![],
-///     first_ring: false, finger_changing: false, joint: None, no_beads: None, constants: Constants::default(),
+///     first_ring: false, finger_changing: false, joint: None, joint_width: None, no_beads: None, constants: Constants::default(),
 ///     grid: Grid { origin: Circumference::from_mm(37.5), step: mm(0.625) },
 /// }).unwrap();
 /// assert_eq!(order.alone.exact, Circumference::from_mm(54.75));
@@ -213,7 +241,7 @@ fn answer(inputs: &Inputs, mut shifts: Vec<Shift>, as_read: Circumference, own: 
     let wanted = Circumference(as_read.0 + shifts.iter().map(|shift| shift.amount).sum());
     let u = uncertainty(own, &shifts);
     let large_joint = inputs.joint.filter(|joint| *joint > wanted).map(|passes_at| {
-        let kind = ShiftKind::Joint { passes_at };
+        let kind = ShiftKind::Joint { passes_at, width: inputs.joint_width };
         Shift::new(kind, passes_at.0 - wanted.0, Length::ZERO, Standing::Published).overruled(&inputs.overrules)
     });
     shifts.extend(large_joint);
@@ -224,7 +252,8 @@ fn answer(inputs: &Inputs, mut shifts: Vec<Shift>, as_read: Circumference, own: 
     };
     let at_least = |at: Circumference| least.map_or(at, |least| at.max(least));
     let reach = u * EIGHT_IN_TEN;
-    let (low, high) = (at_least(Circumference(wanted.0 - reach)), at_least(Circumference(wanted.0 + reach)));
+    let base = (Circumference(wanted.0 - reach), Circumference(wanted.0 + reach));
+    let (low, high) = (at_least(base.0), at_least(base.1));
 
     let (size_for_base, tie) = on_grid(inputs, wanted);
     let size = least.map_or(size_for_base, |least| size_for_base.max(inputs.grid.above(least)));
@@ -237,6 +266,7 @@ fn answer(inputs: &Inputs, mut shifts: Vec<Shift>, as_read: Circumference, own: 
         u,
         low,
         high,
+        base,
         size,
         tie: tie.filter(|tie| least.is_none_or(|least| tie.smaller >= least)),
         in_range,
@@ -249,7 +279,8 @@ fn answer(inputs: &Inputs, mut shifts: Vec<Shift>, as_read: Circumference, own: 
 fn on_grid(inputs: &Inputs, wanted: Circumference) -> (Circumference, Option<Tie>) {
     let (smaller, larger) = (inputs.grid.below(wanted), inputs.grid.above(wanted));
     let Some(twice_past_half) = inputs.grid.twice_past_half(wanted) else { return (wanted, None) };
-    if twice_past_half.abs().half() <= HALF_WAY.value {
+    let half_way = HALF_WAY.value.min(Length::tenthousandths(inputs.grid.step.in_tenthousandths() / 5));
+    if twice_past_half.abs().half() <= half_way {
         let prefer_larger = inputs.band.bore == Bore::Flat && inputs.band.width >= WIDE_FLAT.value;
         let size = if prefer_larger { larger } else { smaller };
         return (size, Some(Tie { smaller, larger, prefer_larger }));
@@ -276,6 +307,11 @@ fn measure_again(inputs: &Inputs, readings: &[&Reading], combined: Option<&Combi
         reasons.extend(unlike(Worn::InStack, &inputs.neighbours));
     }
     reasons.extend(unlike(Worn::Alone, &[]));
+    if let (Some(_), Some(gauge)) = (inputs.joint, inputs.joint_width)
+        && (inputs.band.width - gauge).abs() > JOINT_APART.value
+    {
+        reasons.push(MeasureAgain::JointUnlike { band: inputs.band.width, gauge });
+    }
     if let Some((low, high)) = combined.and_then(|combined| combined.apart) {
         reasons.push(MeasureAgain::ReadingsApart { low, high });
     }

@@ -59,6 +59,8 @@ pub enum ShiftKind {
     /// The joint needs more than the base. Listed only then.
     Joint {
         passes_at: Circumference,
+        /// How wide the gauge was that passed; none for one as wide as the band.
+        width: Option<Length>,
     },
 }
 

@@ -1,6 +1,7 @@
 //! Where published charts differ from the rules here: rows as printed, with their source, no branches.
 
-use super::size::Size;
+use super::convert::all;
+use super::size::{Size, Step};
 use super::systems::System;
 use crate::trade::measure::{Circumference, Length};
 
@@ -41,6 +42,18 @@ pub fn published(size: Size) -> Vec<Published> {
         System::Uk | System::Iso | System::Italy | System::Diameter | System::Circumference => {}
     }
     found
+}
+
+/// By how much the encyclopaedia's chart differs at the most from the rule of a system, in either direction; none
+/// where it prints nothing of it.
+pub fn chart_differs_at_most(system: System) -> Option<Length> {
+    let differs = |size| {
+        published(size).into_iter().find_map(|found| match found {
+            Published::Chart { larger, .. } => Some(larger.abs()),
+            Published::LeftOut | Published::UsFormulas | Published::JapanColumns => None,
+        })
+    };
+    all(system, Step::Quarter).filter_map(differs).max()
 }
 
 /// I½ and Y½.

@@ -51,6 +51,21 @@ pub struct Conversion {
     pub off: Off,
 }
 
+impl Conversion {
+    /// Whether the size lies beyond either end of the scale: more than half a step from its last one. There it has no
+    /// size, and the last one is only the nearest that there is.
+    pub fn is_beyond(&self) -> bool {
+        let Stated::Size(size) = self.stated else { return false };
+        let is_last = if self.off.0 > Length::ZERO {
+            size == Size::first(size.system())
+        } else {
+            size.larger(Step::Quarter).is_none()
+        };
+        let (_, step) = even_scale(size.system(), Step::Quarter);
+        is_last && self.off.0.abs() > step.half()
+    }
+}
+
 /// What to call a circumference in a system: the nearest size on the step, or the millimetres themselves.
 pub fn convert(system: System, wanted: Circumference, step: Step) -> Conversion {
     let stated = match system {

@@ -9,7 +9,7 @@ mod reading;
 mod size;
 mod systems;
 
-pub use charts::{Published, published};
+pub use charts::{Published, chart_differs_at_most, published};
 pub use convert::{Conversion, Lean, Nearest, Off, all, convert, even_scale, nearest, rounded_up, within};
 pub use reading::{SizeAsRead, Stated};
 pub use size::{Size, Step};

@@ -2,7 +2,7 @@
 
 use super::systems::{Counts, Row, System};
 use crate::trade::limits::{self, Amount, Limit};
-use crate::trade::measure::{Circumference, Diameter, Length};
+use crate::trade::measure::{Circumference, Diameter, Length, Standing};
 use std::f64::consts::PI;
 
 /// How fine a scale is taken.
@@ -84,6 +84,14 @@ impl Size {
         match counts {
             Counts::Circumference => Circumference(Length::tenthousandths(measure.round() as i64)),
             Counts::Diameter => Circumference(Length::from_mm(PI * measure / 10_000.0)),
+        }
+    }
+
+    /// How well it is founded: as its scale, but the standard of ISO numbers counts whole millimetres only.
+    pub fn standing(self) -> Standing {
+        match self.system {
+            System::Iso if !self.is_on(Step::Whole) => Standing::CommonPractice,
+            system => system.standing(),
         }
     }
 

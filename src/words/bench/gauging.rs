@@ -22,6 +22,7 @@ pub const WAS_OTHERWISE: &str = "This screen was calibrated while the page was s
 pub const ENLARGED: &str = "The page is pinched larger than it is. Pinch it back: until then nothing is measured.";
 pub const WITH: &str = "Calibrate it with";
 pub const ROOM_ONLY: &str = "Offered is what goes onto this screen for certain.";
+pub const MATCH_FIRST: &str = "Match the picture with what lies on the glass first: move the slider, or press + and −.";
 pub const IT_FITS: &str = "It fits: keep that";
 pub const KEPT_NOT: &str = "This phone keeps nothing for the app: it holds until you leave this page.";
 pub const CALIBRATE_ANEW: &str = "Calibrate anew, or check it";

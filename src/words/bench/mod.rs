@@ -51,10 +51,19 @@ pub fn lacking(couple: Couple<'_>, topic: Topic) -> String {
     let name = |who| book::name_of(couple, who);
     match topic {
         Topic::Finger(who) => format!("There is no reading of the base of {}’s finger yet.", name(who)),
-        Topic::Band(who) => format!("The width and profile of {}’s band are not chosen yet.", name(who)),
+        Topic::Band(who) => {
+            let (band, name) = (couple.band(who), name(who));
+            match (band.width, band.profile) {
+                (Some(_), _) => {
+                    format!("The profile of {name}’s band is not chosen yet: counted as court until it is.")
+                }
+                (None, Some(_)) => format!("The width of {name}’s band is not chosen yet."),
+                (None, None) => format!("The width and profile of {name}’s band are not chosen yet."),
+            }
+        }
         Topic::Rings(who) => format!("Nobody has asked yet which rings {} wears.", name(who)),
         Topic::Wedding => "The wedding date has not been asked yet.".to_owned(),
-        Topic::OrderSize(_) | Topic::Stack(_) | Topic::Dates | Topic::Notes | Topic::ReadBack => {
+        Topic::OrderSize(_) | Topic::Stack(_) | Topic::Dates | Topic::Notes | Topic::ReadBack | Topic::Fitted(_) => {
             format!("{}: not done yet.", book::topic(couple, topic))
         }
     }
@@ -101,7 +110,8 @@ pub const TABLE_STEP: &str = "In";
 pub const MM_ROUND: &str = "mm round";
 pub const PAPER: &str = "Paper";
 pub const PRINT: &str = "Print";
-pub const TABLE_NOTE: &str = "Nearest size of each scale; in brackets how many hundredths of a millimetre round the inside it is looser (+) or tighter (−).";
+pub const TABLE_NOTE: &str = "Nearest size of each scale, in quarters where it has them; in brackets by how many millimetres \
+                              round the inside it is looser (+) or tighter (−). A dash: the scale has no such size.";
 pub const ORDER_FROM_THIS: &str = "Order size from this";
 
 /// "17 can be read as".

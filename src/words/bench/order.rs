@@ -5,7 +5,7 @@ use super::*;
 use crate::book::couple::Couple;
 use crate::book::value::OwnGauge;
 use crate::trade::band::Profile;
-use crate::trade::fit::{Combined, CustomaryUp, Gauge, GaugeKind, Hands, Part, ReadAt, ShiftKind, Sits, Term};
+use crate::trade::fit::{Answer, Combined, CustomaryUp, Gauge, GaugeKind, Hands, Part, ReadAt, ShiftKind, Sits, Term};
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::Step;
 use crate::trade::wearer::Wearer;
@@ -26,6 +26,8 @@ pub const NEIGHBOURS_HINT: &str = "Widths in mm, like 2.6 and 2; none that are s
 pub const MORE: &str = "Joint, rings beside the gauge, and more";
 pub const JOINT: &str = "Joint";
 pub const JOINT_HINT: &str = "The smallest gauge that passes with a firm twist, as wide as the band. Empty: it passes.";
+pub const JOINT_WIDTH: &str = "Width of that gauge";
+pub const JOINT_WIDTH_HINT: &str = "Empty: as wide as the band, as it ought to be.";
 pub const BEADS: &str = "Sizing beads";
 pub const TAKES_BEADS: &str = "Can be fitted";
 pub const CHANGING: &str = "The finger is changing";
@@ -192,8 +194,24 @@ pub fn read_as(size: &str, gauge: &str) -> String {
     if gauge.is_empty() { size.to_owned() } else { format!("{size}, {gauge}") }
 }
 
-pub fn range(low: Circumference, high: Circumference) -> String {
-    format!("8 in 10 between {} and {} mm", format::mm(low.0, 2), format::mm(high.0, 2))
+/// The range that the size may lie in: by the joint alone where that is all that counts.
+pub fn range(answer: &Answer) -> String {
+    if answer.joint_alone() {
+        return at_least_for_joint(answer);
+    }
+    format!("8 in 10 between {} and {} mm", format::mm(answer.low.0, 2), format::mm(answer.high.0, 2))
+}
+
+/// "at least 56.25 mm (the joint); the base alone wants 53.0 to 54.6".
+pub fn at_least_for_joint(answer: &Answer) -> String {
+    let tenth = |at: Circumference| format::mm(at.0, 1);
+    let (low, high) = (tenth(answer.base.0), tenth(answer.base.1));
+    format!("at least {} mm (the joint); the base alone wants {low} to {high}", format::mm(answer.low.0, 2))
+}
+
+/// Of several readings: "3 readings".
+pub fn readings(count: usize) -> String {
+    format!("{count} readings")
 }
 
 pub fn nearest_step(step: Step) -> &'static str {

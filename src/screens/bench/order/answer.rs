@@ -5,7 +5,7 @@ use crate::app::show::Shown;
 use crate::parts::answer::{Said, Tone};
 use crate::parts::reasons::{Reason, reason};
 use crate::pictures::ladder::{self, Ladder, Named};
-use crate::trade::fit::{self, CUSTOMARY_UPS, JointFinding, JointHelp};
+use crate::trade::fit::{self, CUSTOMARY_UPS, JointFinding, JointHelp, Term};
 use crate::trade::measure::{Length, Standing};
 use crate::trade::sizing::{self, Step};
 use crate::words::pictures::Worn;
@@ -38,7 +38,7 @@ pub fn drawn(found: &Reckoned) -> Option<String> {
         singles: singles(found),
         shifts: shifts.collect(),
         best: answer.exact,
-        range: (answer.low, answer.high),
+        range: if answer.joint_alone() { answer.base } else { (answer.low, answer.high) },
         order: named(answer.size),
         worn,
         other: (other.size != answer.size).then(|| named(other.size)),
@@ -62,11 +62,18 @@ fn singles(found: &Reckoned) -> Vec<ladder::Single> {
 }
 
 pub fn said(found: &Reckoned) -> Said {
-    let (Some(answer), Some(made)) = (found.answer(), found.made()) else {
+    let Some(answer) = found.answer() else {
         return Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care };
     };
-    let names: Vec<String> = answer.in_range.iter().map(|at| found.name_at(*at)).collect();
-    let mut lines = vec![say::mm_inside(made.size.circumference()), say::eight_in_ten(&names)];
+    let Some(made) = found.made() else {
+        return Said { figure: found.name_at(answer.size), lines: Vec::new(), tone: Tone::Care };
+    };
+    let range = match answer.joint_alone() {
+        true => say::at_least_for_joint(answer),
+        false => say::eight_in_ten(&found.names_in_range()),
+    };
+    let mut lines = vec![say::mm_inside(made.size.circumference()), range];
+    lines.retain(|line| !line.is_empty());
     if made.overruled {
         lines.push(say::overruled(&found.name_at(answer.size)));
     }
@@ -79,7 +86,7 @@ pub fn said(found: &Reckoned) -> Said {
 /// The same for the couple.
 pub fn shown(found: &Reckoned) -> Option<Shown> {
     let (answer, made) = (found.answer()?, found.made()?);
-    let names: Vec<String> = answer.in_range.iter().map(|at| found.name_at(*at)).collect();
+    let names = if answer.joint_alone() { Vec::new() } else { found.names_in_range() };
     Some(Shown {
         title: showing::ORDER_TITLE.to_owned(),
         picture: drawn(found).unwrap_or_default(),
@@ -96,9 +103,12 @@ pub fn cautions(found: &Reckoned) -> Vec<String> {
     }
     let (Some(order), Some(answer)) = (&found.order, found.answer()) else { return all };
     if found.is_beyond() {
-        all.push(say::beyond_scale(answer.size, &found.name_at(answer.size)));
+        all.push(say::beyond_scale(answer.size, &say_sizing::size_name(found.nearest(answer.size).size)));
     }
-    all.extend(order.measure_again.iter().map(say_fit::measure_again));
+    all.extend(order.measure_again.iter().map(|reason| match found.nearer_gauge(reason) {
+        Some((name, width)) => say_fit::measure_again_with(reason, name, *width),
+        None => say_fit::measure_again(reason),
+    }));
     if let Some(tie) = &answer.tie {
         all.push(say_fit::tie(&found.name_at(tie.smaller), &found.name_at(tie.larger), tie.prefer_larger));
     }
@@ -136,23 +146,25 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
         } else {
             say_fit::shift_reason(&shift.kind)
         };
-        let why = format!("{why} · {}", standing::standing(shift.standing));
+        let why = format!("{why} · {}", say_fit::shift_standing(shift));
         reason(say_fit::shift_name(&shift.kind), format::mm_signed(shift.amount, 2), why)
     }));
-    let mut sum = reason(say::TOGETHER, format::mm(answer.exact.0, 2), say::range(answer.low, answer.high));
+    let mut sum = reason(say::TOGETHER, format::mm(answer.exact.0, 2), say::range(answer));
     sum.sum = true;
     all.push(sum);
-    let nearest = found.nearest(answer.size).size;
-    all.push(reason(
-        say::nearest_step(found.step),
-        say_sizing::size_name(nearest),
-        say::off_by(nearest.circumference().0 - answer.exact.0),
-    ));
+    all.extend(found.worked_out(answer).map(|nearest| {
+        let off = say::off_by(nearest.circumference().0 - answer.exact.0);
+        reason(say::nearest_step(found.step), say_sizing::size_name(nearest), off)
+    }));
     all
 }
 
 /// What a band one millimetre wider would take.
 pub fn wider(found: &Reckoned) -> String {
+    let own = found.inputs.as_ref().is_some_and(|inputs| inputs.overrules.of(Term::Width).is_some());
+    if own {
+        return say_fit::WIDER_BUT_YOURS.to_owned();
+    }
     found.wider().map(|wider| say_fit::wider(&wider)).unwrap_or_default()
 }
 
@@ -165,8 +177,12 @@ pub fn customary() -> Vec<Reason> {
 /// The inputs in one line.
 pub fn summary(found: &Reckoned) -> String {
     let mut parts: Vec<String> = Vec::new();
-    parts.extend(found.size.meant().map(|size| say_sizing::stated_name(size.stated)));
-    parts.extend(found.gauge.as_ref().map(|own| say::gauge_short(&own.gauge)));
+    if found.others > 0 {
+        parts.push(say::readings(found.others + 1));
+    } else {
+        parts.extend(found.size.meant().map(|size| say_sizing::stated_name(size.stated)));
+        parts.extend(found.gauge.as_ref().map(|own| say::gauge_short(&own.gauge)));
+    }
     if let Some(inputs) = &found.inputs {
         parts.push(say_fit::hands(inputs.reading.hands).to_ascii_lowercase());
         parts.extend(found.profile.map(|profile| say::band(inputs.band.width, profile)));

@@ -53,6 +53,7 @@ pub fn start(opened: &Opened) -> Vec<Start> {
         ("neighbours", String::new()),
         ("joint", String::new()),
         ("joint-as", String::new()),
+        ("joint-width", String::new()),
         ("no-beads", String::new()),
         ("first-ring", String::new()),
         ("changing", String::new()),
@@ -81,14 +82,17 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
             ("beside", say::widths(&taken.beside)),
         ]);
     }
-    match fitting::counted(couple, who, Place::Joint).as_slice() {
-        [] => {}
-        [(_, only)] => known.extend([("joint", say::retyped(&only.size)), ("joint-as", fields::meant(&only.size))]),
-        // Of several their mean, in millimetres round.
-        _ => {
-            let mean = fitting::joint(couple, who).map(|at| say_sizing::stated_in_full(Stated::Circumference(at)));
-            known.push(("joint", mean.unwrap_or_default()));
+    if let Some(joint) = fitting::joint(couple, who) {
+        let taken = fitting::counted(couple, who, Place::Joint);
+        let as_read = taken.iter().find(|(_, taken)| taken.size.circumference() == joint.passes_at);
+        match as_read.filter(|_| joint.readings == 1) {
+            Some((_, only)) => {
+                known.extend([("joint", say::retyped(&only.size)), ("joint-as", fields::meant(&only.size))]);
+            }
+            // Of several their mean, in millimetres round; of one what its calibration makes of it.
+            None => known.push(("joint", say_sizing::stated_in_full(Stated::Circumference(joint.passes_at)))),
         }
+        known.push(("joint-width", lengths::plain(joint.width)));
     }
     let band = couple.band(who);
     known.extend(band.width.map(|width| ("width", lengths::plain(width))));

@@ -14,6 +14,7 @@ use crate::parts::choice::{Choosable, Shape, choice, drawn, option, pick};
 use crate::parts::details::details;
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
+use crate::screens::fields::widths_hint;
 use crate::trade::band::{Bore, Profile};
 use crate::trade::fit::{Answer, GaugeKind, Hands, NoBeads, ReadAt, Term};
 use crate::words::{band as say_band, bench as say, fit as say_fit, rings as say_rings, screens};
@@ -27,8 +28,9 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         [NoBeads::FullEternity, NoBeads::HardMetal].map(|why| option(no_beads_code(why), say_fit::no_beads(why)));
     let beads = std::iter::once(option("", say::TAKES_BEADS)).chain(beads).collect();
     let more = all(vec![
-        sheet.field("beside", screens::BESIDE).hint(screens::BESIDE_HINT).line(),
+        sheet.field("beside", screens::BESIDE).hint(widths_hint(form.text("beside"), screens::BESIDE_HINT)).line(),
         sheet.size("joint", "joint-as", joint, Signal::derive(move || found.with(|found| found.joint.clone()))),
+        sheet.mm("joint-width", say::JOINT_WIDTH).hint(say::JOINT_WIDTH_HINT).line(),
         choice("no-beads", say::BEADS, Shape::Chips, beads, form.text("no-beads")),
         el("div")
             .child(sheet.yes("first-ring", screens::FIRST_RING, Some(screens::FIRST_RING_HINT)))
@@ -50,7 +52,10 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         sheet.mm("width", screens::BAND_WIDTH).line(),
         profile(sheet),
         maybe(relief),
-        sheet.field("neighbours", say::NEIGHBOURS).hint(say::NEIGHBOURS_HINT).line(),
+        sheet
+            .field("neighbours", say::NEIGHBOURS)
+            .hint(widths_hint(form.text("neighbours"), say::NEIGHBOURS_HINT))
+            .line(),
         details(say::MORE, more),
         overrules(sheet, found),
         para("small", screens::DO_NOT_SIZE),

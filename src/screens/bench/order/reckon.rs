@@ -14,13 +14,14 @@ use crate::book::value::{OrderSize, OwnAmount, OwnGauge, OwnTerms, ReadingTaken}
 use crate::screens::fields::widths;
 use crate::trade::arrange::in_order;
 use crate::trade::band::{Bore, Profile};
+use crate::trade::fit::gauges::OWN_ERROR;
 use crate::trade::fit::{
-    self, Answer, Band, FitError, Gauge, GaugeKind, Hands, Inputs, NoBeads, Order, Overrules, Place, RINGS_BESIDE_MOST,
-    ReadAt, Reading, Term, constants,
+    self, Answer, Band, FitError, Gauge, GaugeKind, Hands, Inputs, MeasureAgain, NoBeads, Order, Overrules, Place,
+    RINGS_BESIDE_MOST, ReadAt, Reading, Term, constants,
 };
 use crate::trade::limits::Limit;
 use crate::trade::measure::{Circumference, Length};
-use crate::trade::sizing::{self, Nearest, Size, Step, System};
+use crate::trade::sizing::{self, Nearest, Size, Stated, Step, System};
 use crate::words::sizing as say_sizing;
 
 /// The word for the gauge that the couple's reading was taken with, and for one that is not in the practice.
@@ -36,6 +37,8 @@ pub struct Reckoned {
     pub size: SizeTyped,
     pub joint: SizeTyped,
     pub gauge: Option<OwnGauge>,
+    /// The names and widths of the gauges of the practice.
+    gauges: Vec<(String, Length)>,
     /// How many further readings count.
     pub others: usize,
     pub wishes: Vec<Wish>,
@@ -92,6 +95,8 @@ pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) 
         let own = read_optional(&text(own_key(term)), Limit::OwnShift);
         overrules.set(term, judge(&mut complaints, own_key(term), own).flatten());
     }
+    // Half a word about a joint that nobody has tried says nothing.
+    let joint_width = judge(&mut complaints, "joint-width", read_optional(&text("joint-width"), Limit::GaugeWidth));
     let joint_open = !joint.readings.is_empty() && joint.meant().is_none();
 
     let inputs = (|| {
@@ -118,6 +123,7 @@ pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) 
             first_ring: text("first-ring") == "yes",
             finger_changing: text("changing") == "yes",
             joint: joint.meant().map(|joint| joint.circumference()),
+            joint_width: joint_width?.filter(|_| joint.meant().is_some()),
             no_beads: no_beads(&text("no-beads")),
             constants: app.practice(|practice| practice.constants()),
             grid: fitting::grid(system, step),
@@ -128,6 +134,10 @@ pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) 
         Some(Err(error)) => (None, Some(error)),
         None => (None, None),
     };
+    let gauges = app.practice(|practice| {
+        let all = practice.gauges().into_iter();
+        all.map(|(_, own)| (own.name.clone(), own.gauge.width)).collect()
+    });
     let alone_chosen = text("worn") == "alone";
     let make = text("make");
     Reckoned {
@@ -137,6 +147,7 @@ pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) 
         size,
         joint,
         gauge,
+        gauges,
         others: others.len(),
         wishes: wishes.to_vec(),
         profile,
@@ -184,7 +195,7 @@ fn gauge(
         _ => GaugeKind::RingSet,
     };
     let bore = Bore::from_code(&form.text("gauge-bore").get()).unwrap_or(Bore::Flat);
-    let gauge = Gauge { kind, width: width?, bore, relief: None, step, own_error: Length::ZERO };
+    let gauge = Gauge { kind, width: width?, bore, relief: None, step, own_error: OWN_ERROR };
     Some(OwnGauge { name: String::new(), gauge, calibration: Vec::new() })
 }
 
@@ -212,26 +223,57 @@ impl Reckoned {
         sizing::nearest(self.system, at, self.step)
     }
 
+    /// What the first system calls a circumference; beyond its scale the millimetres.
     pub fn name_at(&self, at: Circumference) -> String {
-        say_sizing::size_name(self.nearest(at).size)
+        match self.is_off_the_scale(at) {
+            true => say_sizing::stated_shown(Stated::Circumference(at)),
+            false => say_sizing::size_name(self.nearest(at).size),
+        }
+    }
+
+    /// The sizes in the range, each once; none beyond the scale.
+    pub fn names_in_range(&self) -> Vec<String> {
+        let all = self.answer().map(|answer| answer.in_range.as_slice()).unwrap_or_default();
+        all.iter().filter(|at| !self.is_off_the_scale(**at)).map(|at| self.name_at(*at)).collect()
+    }
+
+    fn is_off_the_scale(&self, at: Circumference) -> bool {
+        self.nearest(at).off.0.abs() > fitting::grid(self.system, self.step).step.half()
+    }
+
+    /// The size to make as it was worked out: of the first system, or in millimetres round where that has none. None
+    /// for what is no ring any more.
+    pub fn worked_out(&self, answer: &Answer) -> Option<Size> {
+        if !self.is_off_the_scale(answer.size) {
+            return Some(self.nearest(answer.size).size);
+        }
+        let found = sizing::nearest(System::Circumference, answer.size, Step::Quarter);
+        let joint = self.joint.meant().map(|joint| joint.circumference());
+        let up = sizing::rounded_up(System::Circumference, answer.size, Step::Quarter);
+        let passes = |size: &Size| joint.is_none_or(|joint| size.circumference() >= joint);
+        let near = |size: &Size| (size.circumference().0 - answer.size.0).abs() < Length::from_mm(0.25);
+        Some(found.size).filter(passes).or(up.map(|up| up.size)).filter(near)
     }
 
     /// Whether the worked-out size lies beyond the last one that the scale has.
     pub fn is_beyond(&self) -> bool {
-        let off = self.answer().map(|answer| self.nearest(answer.size).off.0.abs());
-        off.is_some_and(|off| off > fitting::grid(self.system, self.step).step.half())
+        self.answer().is_some_and(|answer| self.is_off_the_scale(answer.size))
     }
 
     pub fn made(&self) -> Option<Made> {
-        let worked_out = self.nearest(self.answer()?.size).size;
+        let worked_out = self.worked_out(self.answer()?)?;
         let chosen = self.choices().into_iter().find(|size| code_of(*size) == self.make);
         let size = chosen.unwrap_or(worked_out);
-        Some(Made { size, name: say_sizing::size_name(size), overruled: size != worked_out })
+        let name = match size.system().is_millimetres() {
+            true => say_sizing::stated_shown(size.into()),
+            false => say_sizing::size_name(size),
+        };
+        Some(Made { size, name, overruled: size != worked_out })
     }
 
     /// The sizes that may be made instead, each with its word; the worked-out one has none.
     pub fn offered(&self) -> Vec<(String, String)> {
-        let Some(worked_out) = self.answer().map(|answer| self.nearest(answer.size).size) else { return Vec::new() };
+        let Some(worked_out) = self.answer().and_then(|answer| self.worked_out(answer)) else { return Vec::new() };
         let word = |size| if size == worked_out { String::new() } else { code_of(size) };
         self.choices().into_iter().map(|size| (word(size), say_sizing::size_name(size))).collect()
     }
@@ -239,6 +281,9 @@ impl Reckoned {
     /// Every size in the range, and one more at either end; none that does not pass the joint.
     fn choices(&self) -> Vec<Size> {
         let Some(answer) = self.answer() else { return Vec::new() };
+        if self.is_beyond() {
+            return Vec::new();
+        }
         let mut sizes = in_order(answer.in_range.iter().map(|at| self.nearest(*at).size), |size| *size);
         let below = sizes.first().and_then(|size| size.smaller(self.step));
         let above = sizes.last().and_then(|size| size.larger(self.step));
@@ -260,6 +305,14 @@ impl Reckoned {
             }
         }
         own
+    }
+
+    /// The gauge of the practice that is nearer to what is wanted than the one that was used.
+    pub fn nearer_gauge(&self, reason: &MeasureAgain) -> Option<&(String, Length)> {
+        let (wanted, used) = reason.wanted_width()?;
+        let apart = |width: Length| (wanted - width).abs();
+        let nearest = self.gauges.iter().min_by_key(|(_, width)| apart(*width))?;
+        (apart(nearest.1) < apart(used)).then_some(nearest)
     }
 
     pub fn asks_again(&self) -> bool {

@@ -13,7 +13,7 @@ use crate::book::practice::Practice;
 use crate::book::value::{OwnGauge, ReadingTaken};
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{Shape, choice, choice_with, option, pick};
-use crate::parts::field::Keyboard;
+use crate::parts::field::{Keyboard, complaint};
 use crate::screens::fields;
 use crate::trade::band::Bore;
 use crate::trade::fit::constants::STICK_TAPER;
@@ -100,9 +100,37 @@ pub fn reading_fields(whom: Whom, form: Form, gauges: Vec<(String, OwnGauge)>) -
         maybe(hands),
         coded("place", say::MEASURED_AT, Place::ALL.map(|it| option(it.code(), say_fit::place(it))).into()),
         fields::hand_and_finger(form),
-        fields::text(form, "beside", say::BESIDE).hint(say::BESIDE_HINT).line(),
+        maybe(move || which_finger(whom, form)),
+        fields::text(form, "beside", say::BESIDE)
+            .hint(fields::widths_hint(form.text("beside"), say::BESIDE_HINT))
+            .on_leave(move || {
+                let _ = fields::read_widths(form, "beside");
+            })
+            .line(),
         fields::time(form, "taken-at", say_finger::TAKEN_AT, say_finger::TAKEN_AT_EMPTY),
     ])
+}
+
+/// The question whether the band goes to the finger of the form, where it was for another one.
+fn which_finger(whom: Whom, form: Form) -> Option<AnyView> {
+    let Whom { app, id, wearer } = whom;
+    let coded = |key| form.text(key).get();
+    let here = Finger { hand: Hand::from_code(&coded("hand"))?, digit: Digit::from_code(&coded("digit"))? };
+    let other = app.couple(id, |couple| couple.finger(wearer)).flatten().filter(|chosen| *chosen != here)?;
+    let options = vec![
+        option(moves_code(false, here), say_finger::stays(other)),
+        option(moves_code(true, here), say_finger::moves(here)),
+    ];
+    let unsaid = form.complaint("moves");
+    Some(all(vec![
+        choice("moves", say_finger::does_it_move(here), Shape::Chips, options, form.text("moves")),
+        complaint("moves-error".to_owned(), move || unsaid.get()),
+    ]))
+}
+
+/// The word for an answer to that question. It names the finger: another one is asked about anew.
+pub fn moves_code(moves: bool, to: Finger) -> String {
+    format!("{}-{}-{}", if moves { "yes" } else { "no" }, to.hand.code(), to.digit.code())
 }
 
 /// The reading as it was typed; none if something has to be put right first.

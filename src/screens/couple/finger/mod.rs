@@ -8,12 +8,13 @@ mod tray;
 use crate::parts::el::maybe;
 use crate::parts::lay::{all, para};
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use super::said::beside;
 use super::{Whose, whose_of};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
-use crate::app::form::Form;
+use crate::app::form::{Form, Start};
 use crate::app::route::go_instead;
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
@@ -35,6 +36,9 @@ use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
 use crate::words::{finger as say_finger, screens as say};
 
 pub use fitted::fitted;
+
+/// Where most bands go.
+const LEFT_RING: Finger = Finger { hand: Hand::Left, digit: Digit::Ring };
 
 /// The finger on whose screen the user is.
 #[derive(Clone, Copy)]
@@ -62,6 +66,10 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
         let Some(reading) = at_hand.with_value(|gauges| fields::read(app, form, gauges)) else {
             return show_first_complaint();
         };
+        let Some(moves) = moves(whom, form) else {
+            form.judge::<()>("moves", Err(say_finger::SAY_WHETHER_IT_MOVES.to_owned()));
+            return show_question();
+        };
         if let Some(question) = contradiction(whom, &reading)
             && asked.get_value() != question
         {
@@ -69,8 +77,10 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
             form.judge::<()>("size", Err(question));
             return show_first_complaint();
         }
-        take(whom, reading, move || {
+        take(whom, reading, moves, move || {
             form.done();
+            // The next reading is of the band's finger, which may be another one now.
+            form.start_with(&start_at(chosen(whom).unwrap_or(LEFT_RING)));
             form.reset();
             // The reading, and what all of them come to, stand at the top of the page.
             request_animation_frame(start_of_page);
@@ -92,14 +102,14 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
 }
 
 fn form(whom: Whom, gauge: String) -> Form {
-    let Whom { app, id, wearer } = whom;
-    let known = app.couple(id, |couple| couple.finger(wearer)).flatten();
-    let finger = known.unwrap_or(Finger { hand: Hand::Left, digit: Digit::Ring });
+    let Whom { id, wearer, .. } = whom;
+    let [hand, digit] = start_at(chosen(whom).unwrap_or(LEFT_RING));
     Form::draft(
         draft(id, wearer),
         vec![
-            ("hand", finger.hand.code().to_owned()),
-            ("digit", finger.digit.code().to_owned()),
+            hand,
+            digit,
+            ("moves", String::new()),
             ("size", String::new()),
             ("as", String::new()),
             ("gauge", gauge),
@@ -146,13 +156,48 @@ fn contradiction(whom: Whom, fresh: &ReadingTaken) -> Option<String> {
     asked.flatten()
 }
 
-/// Saves a reading. The finger is the one it was taken from, and nobody waits for it any more.
-fn take(whom: Whom, reading: ReadingTaken, then: impl FnOnce() + 'static) {
+/// The finger that the band is for, once there is one.
+fn chosen(whom: Whom) -> Option<Finger> {
     let Whom { app, id, wearer } = whom;
-    let writes = vec![
-        Write::set(Kept::Finger(wearer), Value::Finger(reading.finger)),
-        Write::set(Kept::Reading(wearer, ItemId(clock::random())), Value::Reading(reading)),
-        Write::clear(Kept::MeasureAgain(wearer)),
-    ];
+    untrack(|| app.couple(id, |couple| couple.finger(wearer)).flatten())
+}
+
+fn start_at(finger: Finger) -> [Start; 2] {
+    [("hand", finger.hand.code().to_owned()), ("digit", finger.digit.code().to_owned())]
+}
+
+/// Whether the band goes to the finger of the form: by itself while none is chosen, by a word where it is another
+/// one. None while nobody has said.
+fn moves(whom: Whom, form: Form) -> Option<bool> {
+    let (chosen, here) = (chosen(whom), fields::finger(form)?);
+    if chosen.is_none_or(|chosen| chosen == here) {
+        return Some(chosen.is_none());
+    }
+    let said = form.text("moves").get_untracked();
+    [true, false].into_iter().find(|moves| said == fields::moves_code(*moves, here))
+}
+
+/// Goes to the question of which finger the band is for.
+fn show_question() {
+    request_animation_frame(|| {
+        if let Ok(Some(radio)) = document().query_selector("[name='moves']")
+            && let Ok(radio) = radio.dyn_into::<web_sys::HtmlElement>()
+        {
+            let _ = radio.focus();
+        }
+    });
+}
+
+/// Saves a reading. `moves`: the band is for its finger from now on. Of the band's finger nobody waits any more.
+fn take(whom: Whom, reading: ReadingTaken, moves: bool, then: impl FnOnce() + 'static) {
+    let Whom { app, id, wearer } = whom;
+    let finger = reading.finger;
+    let mut writes = vec![Write::set(Kept::Reading(wearer, ItemId(clock::random())), Value::Reading(reading))];
+    if moves {
+        writes.push(Write::set(Kept::Finger(wearer), Value::Finger(finger)));
+    }
+    if moves || chosen(whom) == Some(finger) {
+        writes.push(Write::clear(Kept::MeasureAgain(wearer)));
+    }
     app.save(id, writes, say::saved(say::READING), then);
 }

@@ -4,7 +4,7 @@ use crate::parts::el::maybe;
 use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;
 
-use super::{Whom, contradiction, fields, take};
+use super::{Whom, contradiction, fields, moves, take};
 use crate::app::address::{Address, Setting};
 use crate::app::clock;
 use crate::app::form::Form;
@@ -35,13 +35,14 @@ fn one(whom: Whom, form: Form, band: TryOnBand, asked: RwSignal<Option<String>>)
     let label = say::try_on(&band);
     button(Weight::Quiet, label, move || {
         let Some(reading) = reading(whom, form, &band) else { return };
+        let Some(moves) = moves(whom, form) else { return asked.set(Some(say::SAY_WHETHER_IT_MOVES.to_owned())) };
         // The question about a reading that contradicts another is asked once.
         let question = contradiction(whom, &reading);
         if question.is_some() && asked.get_untracked() != question {
             return asked.set(question);
         }
         asked.set(None);
-        take(whom, reading, || ());
+        take(whom, reading, moves, || ());
     })
 }
 

@@ -1,0 +1,154 @@
+// Which finger the band is for, what counts of what was read, and what the joint was tried in.
+import { expect, fieldsOf, go, hand, heading, line, meet, notice, test } from "./hand.js";
+
+test("a reading of another finger moves the band only if somebody says so", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  const id = await meet(page, "Cleo");
+  const notes = page.locator(".note");
+  const read = async (size, count) => {
+    await thumb.put(page.getByLabel("Size read"), size);
+    await thumb.press("Add reading");
+    await expect(notes).toHaveCount(count);
+  };
+  await go(page, `#/couple/${id}/finger/first`);
+  await read("UK M", 1);
+  await thumb.choose("Measured at", "Joint");
+  await read("UK P", 2);
+  await expect(page.locator("main")).toContainText("Joint: passes at 56.25 mm, near UK P, as read in 3 mm.");
+
+  // To compare: asked, and nothing is saved before it is said.
+  await thumb.choose("Hand", "right");
+  await thumb.put(page.getByLabel("Size read"), "UK O");
+  await thumb.press("Add reading");
+  await expect(page.locator("#moves-error")).toHaveText("Say first which finger the band is for.");
+  await expect(notes).toHaveCount(2);
+  await thumb.choose("Is the band for the right ring finger now?", "No, for the left ring finger: this is to compare");
+  await thumb.press("Add reading");
+  await expect(notes).toHaveCount(3);
+  await expect(notes.last()).toContainText("right ring finger, base");
+  await expect(notes.last()).toContainText("not the band’s finger: does not count");
+  expect((await fieldsOf(page, id))["finger.first"]).toEqual({ hand: "left", digit: "ring" });
+  // The form is back at the band's finger.
+  await expect(page.getByRole("group", { name: "Hand" }).getByLabel("left")).toBeChecked();
+  await expect(page.getByText("Is the band for")).toHaveCount(0);
+  await go(page, `#/couple/${id}`);
+  await expect(line(page, "Cleo: finger")).toContainText("M, joint P");
+
+  await go(page, `#/couple/${id}/band/first`);
+  await thumb.write(page.getByLabel("Width", { exact: true }), "8");
+  await thumb.choose("Profile", "flat");
+  await thumb.press("Save");
+  await expect(heading(page)).not.toContainText("band");
+  await go(page, `#/bench/order?couple=${id}&who=first`);
+  await expect(page.locator("#answer")).toContainText("Try the joint again in 8 mm: it was tried in 3 mm");
+  const joint = page.locator(".reason", { hasText: "To pass the joint" });
+  await expect(joint).toContainText("the joint passes at 56.25 mm in a gauge of 3 mm · rule published, amount as read");
+
+  // And the band may move.
+  await go(page, `#/couple/${id}/finger/first`);
+  await thumb.press("The band is for the right ring finger");
+  await expect(notice(page)).toContainText("Finger saved");
+  await expect(notes.first()).toContainText("not the band’s finger: does not count");
+  expect((await fieldsOf(page, id))["finger.first"]).toEqual({ hand: "right", digit: "ring" });
+});
+
+test("two rings or one: it is asked, and what was understood stands under the field", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-width=3&width=5&profile=flat");
+  await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
+  await thumb.put(page.locator("#neighbours"), "2,2");
+  await expect(page.locator("#neighbours-error")).toHaveText("One ring of 2.2 mm, or two of 2 mm: write 2.2, or 2 and 2.");
+  await thumb.put(page.locator("#neighbours"), "2 and 2");
+  await expect(page.locator("#neighbours-hint")).toHaveText("2 rings: 2 and 2 mm.");
+  const id = await meet(page, "Tess");
+  await go(page, `#/couple/${id}/finger/first`);
+  await thumb.put(page.getByLabel("Size read"), "UK M");
+  await thumb.put(page.locator("#beside"), "2,6");
+  await thumb.press("Add reading");
+  await expect(page.locator("#beside-error")).toContainText("One ring of 2.6 mm, or two");
+  await thumb.put(page.locator("#beside"), "2.6");
+  await thumb.press("Add reading");
+  await expect(page.locator(".note")).toContainText("M, narrow rings 3 mm flat inside, beside 2.6 mm, normal hands");
+});
+
+test("where numbers come first a bare one is read so, in sight of the others", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  await go(page, "#/practice/sizes");
+  await thumb.choose("Shown first", "US numbers");
+  await thumb.press("Save");
+  await expect(notice(page)).toContainText("saved");
+  const id = await meet(page, "Tess");
+  await go(page, `#/couple/${id}/finger/first`);
+  await thumb.put(page.getByLabel("Size read"), "7");
+  const which = page.getByRole("group", { name: "That is" });
+  await expect(which.getByLabel("US 7")).toBeChecked();
+  await expect(which.getByRole("radio")).toHaveCount(3);
+  await thumb.press("Add reading");
+  await expect(page.locator(".note")).toContainText("7, ");
+  const reading = Object.entries(await fieldsOf(page, id)).find(([key]) => key.startsWith("reading."))[1];
+  expect(reading.size.size).toEqual({ system: "us", quarters: 28 });
+  // And in a calibration, where nothing could be chosen before.
+  await go(page, "#/practice/gauges/new");
+  await thumb.tap(page.getByText("Calibration"));
+  await thumb.write(page.getByLabel("1: it says"), "7");
+  await expect(page.getByRole("group", { name: "1: it says" }).getByLabel("US 7")).toBeChecked();
+});
+
+test("the nearest size is the nearest that there is, and no size stands beyond a scale", async ({ page, install }) => {
+  await install();
+  await go(page, "#/bench/size?q=UK%20M");
+  await expect(page.locator(".reason", { hasText: "US numbers" })).toContainText("6¼");
+  await expect(page.locator(".reason", { hasText: "US numbers" })).toContainText("0.01 mm looser");
+  await go(page, "#/bench/table");
+  await expect(page.getByRole("row", { name: /^A 37\.50 / })).toContainText("–");
+  await expect(page.locator("main")).toContainText("Published charts differ from these rules");
+  await go(page, "#/bench/order?size=38%20mm%20round&gauge=other&gauge-width=3&width=3&profile=flat");
+  await expect(page.locator("#order-size")).toContainText("A½");
+  await go(page, "#/bench/order?size=36%20mm%20round&gauge=other&gauge-width=3&width=3&profile=flat");
+  await expect(page.locator("#order-size")).toContainText("36.25 mm");
+  await expect(page.locator("#order-size")).not.toContainText("8 in 10");
+  await expect(page.locator("#answer")).toContainText("The scale ends at A: 36.25 mm inside has no size on it.");
+});
+
+test("a joint that decides is no certainty", async ({ page, install }) => {
+  await install();
+  await go(page, "#/bench/order?size=UK%20N&gauge=other&gauge-width=3&width=3&profile=flat&joint=UK%20P");
+  await expect(page.locator("#order-size")).toContainText(/at least 56\.25 mm \(the joint\); the base alone wants 5\d\.\d to 5\d\.\d/);
+  await expect(page.locator("#answer")).not.toContainText("8 in 10");
+});
+
+test("what fitted is asked once the bands are collected", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  const id = await meet(page, "Tess");
+  await go(page, `#/couple/${id}/finger/first`);
+  await thumb.put(page.getByLabel("Size read"), "UK M");
+  await thumb.press("Add reading");
+  await expect(page.locator(".note")).toHaveCount(1);
+  await go(page, `#/couple/${id}/band/first`);
+  await thumb.write(page.getByLabel("Width", { exact: true }), "3");
+  await thumb.press("Save");
+  await expect(heading(page)).toHaveText("Tess");
+  await go(page, `#/bench/order?couple=${id}&who=first`);
+  await expect(page.locator("main")).toContainText("The profile of Tess’s band is not chosen yet: counted as court until it is.");
+  await thumb.press(/^Use \S+ for /);
+  await expect(notice(page)).toContainText("Order size saved");
+  await expect(line(page, "Tess: what fitted")).toHaveCount(0);
+  await go(page, `#/couple/${id}/stage`);
+  await thumb.choose("Stage", "collected");
+  await thumb.put(page.locator("#since"), "1/10/2026");
+  await thumb.press("Save");
+  await expect(heading(page)).toHaveText("Tess");
+  await expect(line(page, "Tess: what fitted")).toHaveCount(1);
+  await go(page, "#/today");
+  await expect(page.getByRole("heading", { name: "What fitted" })).toBeVisible();
+  await thumb.tap(line(page, "Tess").filter({ hasText: "29 Oct 2026" }).getByRole("link"));
+  await thumb.put(page.getByLabel("Size that fits"), "UK M");
+  await thumb.press("Save");
+  await expect(notice(page)).toContainText("What fitted saved");
+  await go(page, "#/today");
+  await expect(page.getByRole("heading", { name: "What fitted" })).toHaveCount(0);
+});
