@@ -175,9 +175,9 @@ pub fn bands_worn<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Pract
     let mut all = Vec::new();
     for couple in couples.filter(|couple| !couple.is_example()) {
         for who in Wearer::BOTH {
+            let Some(fitted) = couple.fitted(who) else { continue };
             let then = as_settled(couple, who);
-            let found = inputs(then.as_ref().map_or(couple, Couple), practice, who);
-            let (Some(fitted), Some(inputs)) = (couple.fitted(who), found) else { continue };
+            let Some(inputs) = inputs(then.as_ref().map_or(couple, Couple), practice, who) else { continue };
             let in_stack = couple.order_size(who).is_none_or(|size| size.in_stack);
             let worn = if in_stack { Worn::InStack } else { Worn::Alone };
             all.extend(worn_band(&inputs, worn, fitted.size.circumference()).ok().flatten());
