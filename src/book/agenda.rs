@@ -52,7 +52,7 @@ pub fn agenda(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, today
     }
     if let Some(plan) = plan(couple, practice, own, today) {
         let milestones = plan.milestones.into_iter();
-        all.extend(milestones.map(|due| whole(What::Milestone(due.what), due.by, is_reached(couple, due.what))));
+        all.extend(milestones.map(|due| whole(What::Milestone(due.what), due.by, is_reached(couple, practice, due.what))));
     }
     for wearer in Wearer::BOTH {
         let Some(away) = couple.remedy(wearer).and_then(|remedy| remedy.ring) else { continue };

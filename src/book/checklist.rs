@@ -1,7 +1,7 @@
 //! The pocket checklist: what has to be known before a bench can make two bands without ringing back.
 
 use super::couple::Couple;
-use super::field::{BandField, Field};
+use super::field::{BandField, Field, Stage};
 use super::remedy;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::Place;
@@ -184,8 +184,10 @@ fn stack(couple: Couple<'_>, wearer: Wearer) -> State {
     remedy::care(couple, wearer, seen.off).map_or(State::Done, State::Care)
 }
 
+/// Once it is ordered there is nothing left to count to: the plan says how the order stands.
 fn dates(couple: Couple<'_>) -> State {
     match couple.dates() {
+        _ if matches!(couple.stage(), Stage::Ordered | Stage::Collected) => State::Done,
         None => State::Open,
         Some(_) if couple.changed_since(&Field::Dates, |field| *field == Field::Wedding) => State::Care(Care::Changed),
         Some(_) => State::Done,

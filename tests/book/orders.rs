@@ -196,7 +196,7 @@ fn milestones_show_when_they_are_overdue() {
     assert_eq!(overdue(collected.clone(), &after_all), [TryOn, LastResize]);
     collected.push(Write::set(Field::MilestoneDone(TryOn), Value::Day(day("2027-05-08"))));
     assert_eq!(overdue(collected.clone(), &after_all), []);
-    assert!(is_reached(Couple(&record(1, collected)), LastResize));
+    assert!(is_reached(Couple(&record(1, collected)), Practice(&usual_practice), LastResize));
     // After the wedding nothing is asked any more.
     assert_eq!(overdue(ordered("2027-03-01", &[]), "2027-05-23"), []);
 }

@@ -5,7 +5,7 @@ use crate::parts::lay::{all, block, para, section};
 use leptos::prelude::*;
 
 use super::{Whose, whose};
-use crate::app::address::Part;
+use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::seen::Seen;
@@ -15,6 +15,7 @@ use crate::archive::calendar::{self, Event};
 use crate::archive::code::Code;
 use crate::book::agenda::{self, Entry, What};
 use crate::book::change::Write;
+use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::book::field::{Field, Stage};
 use crate::book::id::RecordId;
@@ -23,7 +24,7 @@ use crate::book::progress::{self, Ahead, UnderWay};
 use crate::book::remedy::Move;
 use crate::book::schedule::{Asked, OwnOrders, Step};
 use crate::book::value::{ExtraWork, Value};
-use crate::parts::button::{Weight, button};
+use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{check, option, several_rows};
 use crate::parts::details::details;
 use crate::parts::picture::picture;
@@ -141,7 +142,27 @@ fn work(app: App, id: RecordId, form: Form, steps: Vec<(&'static str, Step)>) ->
     let entered = steps.into_iter().map(field).collect();
     let under_way = with(app, id, progress::under_way);
     let said = under_way.flatten().map(|it| reasons(Signal::stored(forecast(&it))));
-    all(vec![para("small", say::WORK_WHY), block("ledger", entered), or_nothing(said)])
+    let counted = link_button(Weight::Quiet, say::TO_COUNTED, Address::of_topic(id, Topic::Dates));
+    all(vec![para("small", say::WORK_WHY), block("ledger", entered), or_nothing(said), counted])
+}
+
+/// What the checklist says of the dates of an order, and what about them wants another look. None before it is placed.
+/// It is worked out anew when this couple changes, not when any other does.
+pub(super) fn order_line(app: App, id: RecordId) -> Option<(String, &'static str)> {
+    app.today.track();
+    let stage = app.couple(id, |couple| couple.stage())?;
+    match stage {
+        Stage::Ordered => with(app, id, |couple, practice, own, today| {
+            let late = progress::at_risk(couple, practice, own, today).is_some();
+            let said = progress::under_way(couple, practice, own, today).map(|it| say::stands(&it)).unwrap_or_default();
+            (said, if late { say::RUNS_LATE } else { "" })
+        }),
+        Stage::Collected => {
+            let day = app.couple(id, |couple| couple.reached(stage)).flatten();
+            Some((day.map(say::collected).unwrap_or_default(), ""))
+        }
+        Stage::Enquiry | Stage::Booked | Stage::Lost => None,
+    }
 }
 
 /// What was finished and how late, and when the rest may be.
@@ -157,10 +178,14 @@ fn forecast(it: &UnderWay) -> Vec<Reason> {
             .as_ref()
             .map(|(step, days)| reason(name(step), say::AT_WORK, say::so_far(*days, step.spread.most()))),
     );
-    let (earliest, best) = if it.is_overrun { (say::AT_THE_EARLIEST, say::AT_BEST) } else { ("", "") };
-    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), earliest));
-    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), earliest));
-    all.extend(it.chance.map(|chance| reason(say::IN_TIME, say_dates::chance(chance), best)));
+    if it.is_overrun {
+        all.push(reason(say::NOT_BEFORE, format::day(it.finish.earliest()), say::NOBODY_KNOWS));
+        return all;
+    }
+    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), ""));
+    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), ""));
+    let chances = [(say::IN_TIME, it.chance), (say::BEFORE_WEDDING, it.before_wedding)].into_iter();
+    all.extend(chances.filter_map(|(what, chance)| Some(reason(what, say_dates::chance(chance?), ""))));
     all
 }
 
@@ -197,12 +222,19 @@ fn read(app: App, id: RecordId, form: Form, steps: &[(&'static str, Step)]) -> O
     let today = app.today.get_untracked();
     let mut writes = Vec::new();
     let mut whole = true;
+    // The day on which the step ahead was finished, or the order placed, and what that step is called.
+    let mut ahead = app.couple(id, |couple| couple.reached(Stage::Ordered)).flatten().map(|day| (None, day));
     for (key, step) in steps {
         let value = if form.text(key).get_untracked().trim().is_empty() {
             form.judge(key, Ok(None))
         } else {
             fields::read_day(form, key, today).and_then(|day| {
-                form.judge(key, if day > today { Err(say::not_yet(today)) } else { Ok(Some(Value::Day(day))) })
+                let possible = match ahead.replace((Some(name(step)), day)) {
+                    _ if day > today => Err(say::not_yet(today)),
+                    Some((step, before)) if day < before => Err(say::too_early(step.as_deref(), before)),
+                    Some(_) | None => Ok(Some(Value::Day(day))),
+                };
+                form.judge(key, possible)
             })
         };
         match value {
