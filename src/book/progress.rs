@@ -8,12 +8,13 @@ use super::practice::Practice;
 use super::schedule::{Asked, OwnOrders, Step, took};
 use super::value::ExtraWork;
 use crate::trade::arrange::in_order;
-use crate::trade::dates::closed::{Calendar, ClosedDay};
+use crate::trade::dates::closed::{Calendar, Closed, ClosedDay};
 use crate::trade::dates::countdown::{self, Inputs, Plan};
 use crate::trade::dates::forecast::{Finish, Way, finish};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::milestones::{Due, Milestone};
 use crate::trade::dates::odds::Chance;
+use crate::trade::dates::places::Place;
 use crate::trade::dates::spread::WorkingDays;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::wearer::Wearer;
@@ -128,6 +129,8 @@ pub struct Ahead {
     pub calendar: Calendar,
     /// Those of the workshop, from today to the wedding, or to the last day of finishing if that is later.
     pub closed_days: Vec<ClosedDay>,
+    /// Those of the other places that steps use: see [`elsewhere`].
+    pub elsewhere: Vec<(Place, Vec<ClosedDay>)>,
     /// Those without an outcome that are to come, up to the wedding.
     pub appointments: Vec<NaiveDate>,
     pub reached: Vec<Milestone>,
@@ -153,19 +156,44 @@ pub fn ahead(
         Stage::Collected => None,
         _ => countdown::if_ordered_today(&inputs).ok().map(|ordered| (ordered.day_zero, ordered.finish)),
     };
+    let elsewhere = elsewhere(&inputs.way, today, plan.wedding);
     let calendar = inputs.way.places.workshop;
     let last = ready.as_ref().map_or(plan.wedding, |(_, finish)| finish.last().max(plan.wedding));
-    let reached = plan.milestones.iter().map(|due| due.what).filter(|what| is_reached(couple, practice, *what)).collect();
+    let reached =
+        plan.milestones.iter().map(|due| due.what).filter(|what| is_reached(couple, practice, *what)).collect();
     Some(Ahead {
         today,
         ready,
         is_ordered: matches!(stage, Stage::Ordered | Stage::Collected),
         closed_days: calendar.closed_days(today, last),
         calendar,
+        elsewhere,
         appointments: appointments(couple, today).into_iter().filter(|day| *day <= plan.wedding).collect(),
         reached,
         plan,
     })
+}
+
+/// The closed days of the other places that steps use, from today to the wedding, without the weekdays that they never
+/// work, and without the holidays that the workshop keeps too.
+pub fn elsewhere(way: &Way, today: NaiveDate, wedding: NaiveDate) -> Vec<(Place, Vec<ClosedDay>)> {
+    let workshop = way.places.workshop.closed_days(today, wedding);
+    let own = |calendar: &Calendar| {
+        let mut days = calendar.closed_days(today, wedding);
+        days.retain(|it| match it.why {
+            Closed::Closure(_) => true,
+            Closed::Holiday(_) => !workshop.contains(it),
+            Closed::Weekend => false,
+        });
+        days
+    };
+    let others = way.used().filter(|(place, _)| *place != Place::Workshop);
+    others.map(|(place, calendar)| (place, own(calendar))).collect()
+}
+
+/// What the closures of each place are called, in the order of its calendar.
+pub fn closure_names(practice: Practice<'_>) -> Vec<(Place, Vec<String>)> {
+    Place::ALL.map(|place| (place, practice.closure_names(place))).into()
 }
 
 /// The days of the appointments that are still to come.

@@ -153,7 +153,7 @@ pub fn removed(what: &str) -> String {
 pub const NEW_APPOINTMENT: &str = "New appointment";
 pub const APPOINTMENT: &str = "Appointment";
 pub const DAY: &str = "Day";
-pub const DAY_HINT: &str = "22 May, 22/5/27 or 22 May 2027.";
+pub const DAY_HINT: &str = "22 May 2027, 22/5/27, tomorrow or Thursday.";
 pub const TIME: &str = "Time";
 pub const TIME_HINT: &str = "14:30 or 2.30pm; may stay empty.";
 pub const PLACE: &str = "Place";

@@ -36,7 +36,6 @@ use crate::screens::show::showable;
 use crate::trade::dates::countdown::{MOST_STEPS, is_past_cut_off};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::milestones::Milestone;
-use crate::trade::dates::places::Place;
 use crate::trade::measure::Percent;
 use crate::words::{
     agenda as say, ahead as say_ahead, book as say_book, dates as say_dates, format, screens as say_frame,
@@ -204,7 +203,7 @@ fn days_to_keep(app: App, id: RecordId, form: Form) -> AnyView {
     let Some(milestones) = found.with_untracked(|found| Some(found.as_ref()?.plan.milestones.clone())) else {
         return para("small", say::NO_PLAN);
     };
-    let names = app.practice(|practice| practice.closure_names(Place::Workshop));
+    let names = app.practice(progress::closure_names);
     let of = move |read: fn(&Ahead) -> Vec<Reason>| found.with(|it| it.as_ref().map(read).unwrap_or_default());
     let drawn = Signal::derive(move || found.with(|it| it.as_ref().map(drawn::drawn).unwrap_or_default()));
     let closed = move || found.with(|it| it.as_ref().map(|it| drawn::closed(it, &names)).unwrap_or_default());
