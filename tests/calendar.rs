@@ -186,15 +186,20 @@ fn what_fell_away_is_taken_out() {
     let set = |wedding| vec![Write::set(Field::Wedding, Value::Wedding(wedding))];
     say(&mut record, OURS, 8, set(Wedding::Month { year: 2027, month: 5 })).unwrap();
     assert_eq!(on(&record, "2026-11-25").1, [cancelled, What::Wedding, text]);
+    // A couple who went elsewhere, and came back.
+    say(&mut record, OURS, 20, verbs::move_to(Stage::Lost, day("2026-11-25"))).unwrap();
+    assert_eq!(on(&record, "2026-11-25").0, []);
+    say(&mut record, OURS, 21, verbs::move_to(Stage::Booked, day("2026-11-25"))).unwrap();
+    assert_eq!(on(&record, "2026-11-25").1, [cancelled, What::Wedding, text]);
     // No plan stands any more.
-    say(&mut record, OURS, 9, set(Wedding::NotYet)).unwrap();
-    say(&mut record, OURS, 10, verbs::cancel(ItemId(1))).unwrap();
+    say(&mut record, OURS, 22, set(Wedding::NotYet)).unwrap();
+    say(&mut record, OURS, 23, verbs::cancel(ItemId(1))).unwrap();
     let (stands, off) = on(&record, "2026-11-25");
     assert_eq!(stands, []);
     assert_eq!(off.len(), 3 + Milestone::ALL.len(), "{off:?}");
     assert!(off.contains(&What::Appointment(ItemId(1))) && off.contains(&What::Wedding));
     // After the wedding its milestones are history: nothing takes them out.
-    say(&mut record, OURS, 11, set(Wedding::Day(day("2027-05-22")))).unwrap();
+    say(&mut record, OURS, 24, set(Wedding::Day(day("2027-05-22")))).unwrap();
     let (stands, off) = on(&record, "2027-05-23");
     assert_eq!(stands, [What::Wedding]);
     assert!(off.iter().all(|what| matches!(what, What::Appointment(_))), "{off:?}");

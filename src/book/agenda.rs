@@ -3,7 +3,7 @@
 use chrono::{NaiveDate, NaiveTime};
 
 use super::couple::Couple;
-use super::field::{Field, Outcome};
+use super::field::{Field, Outcome, Stage};
 use super::id::ItemId;
 use super::practice::Practice;
 use super::progress::{is_reached, plan};
@@ -70,6 +70,11 @@ pub fn agenda(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, today
     let fallen = fallen.map(|(what, day)| Entry { called_off: true, ..whole(what, day, true) });
     let fallen: Vec<Entry> = fallen.collect();
     all.extend(fallen);
+    // Nobody goes by the days of a couple who went elsewhere, or were put away before their wedding.
+    let is_over = couple.wedding().is_some_and(|wedding| wedding.is_past(today));
+    if !is_over && (couple.stage() == Stage::Lost || couple.put_away().is_some()) {
+        all.iter_mut().for_each(|entry| entry.called_off = true);
+    }
     all
 }
 

@@ -18,6 +18,9 @@ pub const NO_PLAN: &str = "There is nothing to plan back from yet: the wedding d
 pub const CALENDAR: &str = "Into a calendar";
 pub const CALENDAR_WHY: &str = "One file with the appointments and the days to keep. Taken over again later, it \
                                 replaces what it brought before.";
+pub const CALENDAR_OF_ALL: &str = "One file with the appointments and the days to keep of everybody who is still to \
+                                   marry. Taken over again later, it replaces what it brought before.";
+pub const NO_DAYS: &str = "There is no day to put into a calendar yet.";
 pub const WITH_NAMES: &str = "Names and places in it";
 pub const WITH_NAMES_HINT: &str =
     "Calendars are often shared and sent to servers. Without, the titles say only what it is.";

@@ -1,6 +1,6 @@
 //! The order as it goes, the days to keep, and a file of them for a calendar.
 
-use crate::parts::el::{maybe, or_nothing};
+use crate::parts::el::or_nothing;
 use crate::parts::lay::{all, block, para, section};
 use leptos::prelude::*;
 
@@ -9,11 +9,8 @@ use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::seen::Seen;
-use crate::app::share;
 use crate::app::state::{App, app};
-use crate::archive::calendar::{self, Event};
 use crate::archive::code::Code;
-use crate::book::agenda::{self, Entry, What};
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
@@ -21,15 +18,15 @@ use crate::book::field::{Field, Stage};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::book::progress::{self, Ahead, UnderWay};
-use crate::book::remedy::Move;
 use crate::book::schedule::{Asked, OwnOrders, Step};
 use crate::book::value::{ExtraWork, Value};
-use crate::parts::button::{Weight, button, link_button};
-use crate::parts::choice::{check, option, several_rows};
+use crate::parts::button::{Weight, link_button};
+use crate::parts::choice::{option, several_rows};
 use crate::parts::details::details;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reason, reasons};
 use crate::screens::calendar as drawn;
+use crate::screens::calendar_file::{Of, into_calendar};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::screens::show::showable;
@@ -37,9 +34,7 @@ use crate::trade::dates::countdown::{MOST_STEPS, is_past_cut_off};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::milestones::Milestone;
 use crate::trade::measure::Percent;
-use crate::words::{
-    agenda as say, ahead as say_ahead, book as say_book, dates as say_dates, format, screens as say_frame,
-};
+use crate::words::{agenda as say, ahead as say_ahead, dates as say_dates, format, screens as say_frame};
 
 /// The fields of the steps that are the jeweller's own: as many as an order can have beside making.
 #[rustfmt::skip]
@@ -82,7 +77,7 @@ pub fn plan(id: RecordId) -> AnyView {
     let mut sections = vec![
         section(say::KEEP, vec![days_to_keep(app, id, form)]),
         section(say::WORK, vec![work(app, id, form, steps)]),
-        section(say::CALENDAR, vec![into_calendar(app, id)]),
+        section(say::CALENDAR, vec![into_calendar(Of::Couple(id), say::CALENDAR_WHY)]),
     ];
     if is_under_way {
         sections.swap(0, 1);
@@ -249,50 +244,4 @@ fn read(app: App, id: RecordId, form: Form, steps: &[(&'static str, Step)]) -> O
         writes.push(Write { field: Field::MilestoneDone(milestone), value });
     }
     whole.then_some(writes)
-}
-
-fn into_calendar(app: App, id: RecordId) -> AnyView {
-    let with_names = RwSignal::new(false);
-    let file = move || calendar::write(&events(app, id, with_names.get_untracked()), clock::moment());
-    let heard = move |left| app.say(if left { say::SHARED } else { say::NOT_SHARED }.to_owned());
-    let share = move || share::share_file(say::FILE_NAME.to_owned(), share::CALENDAR, file(), heard);
-    let download = move || heard(share::download(say::FILE_NAME, share::CALENDAR, &file()));
-    let can_share = share::can_share_files();
-    all(vec![
-        para("small", say::CALENDAR_WHY),
-        check("with-names", say::WITH_NAMES, Some(say::WITH_NAMES_HINT.into()), with_names),
-        maybe(move || can_share.then(|| button(Weight::Quiet, say::SHARE, share))),
-        button(Weight::Quiet, say::DOWNLOAD, download),
-    ])
-}
-
-fn events(app: App, id: RecordId, with_names: bool) -> Vec<Event> {
-    let found = with(app, id, |couple, practice, own, today| {
-        let names = with_names.then(|| say_book::names(couple));
-        let sequence = agenda::sequence(couple, practice);
-        let event = |it: Entry| Event {
-            uid: uid(id, it.what),
-            sequence,
-            day: it.day,
-            time: it.time,
-            title: say::title(it.what, names.as_deref()),
-            place: it.place.filter(|_| with_names),
-            about: say::about(it.what),
-            called_off: it.called_off,
-            alarm: !it.done,
-        };
-        agenda::agenda(couple, practice, own, today).into_iter().map(event).collect()
-    });
-    found.unwrap_or_default()
-}
-
-/// The same for ever: the couple's id and the entry's own.
-fn uid(id: RecordId, what: What) -> String {
-    match what {
-        What::Appointment(item) => format!("{id}-{item}@bandwright"),
-        What::Milestone(milestone) => format!("{id}-{}@bandwright", Code::code(milestone)),
-        What::Ring(who, Move::Goes) => format!("{id}-ring-goes-{}@bandwright", who.code()),
-        What::Ring(who, Move::Returns) => format!("{id}-ring-returns-{}@bandwright", who.code()),
-        What::Wedding => format!("{id}-wedding@bandwright"),
-    }
 }
