@@ -5,11 +5,11 @@ use super::day;
 use bandwright::book::change::Write;
 use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField, Stage};
-use bandwright::book::id::RecordId;
+use bandwright::book::id::{ItemId, RecordId};
 use bandwright::book::practice::Practice;
 use bandwright::book::progress::{AtRisk, Risk, UnderWay, ahead, at_risk, elsewhere, is_reached, plan, under_way};
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::schedule::{Asked, OwnOrders, took};
+use bandwright::book::schedule::{Asked, OwnOrders, not_before, took};
 use bandwright::book::today::today;
 use bandwright::book::value::{ChosenExtra, DatesSettled, ExtraWork, Value};
 use bandwright::book::verbs;
@@ -141,6 +141,32 @@ fn days_out_of_order_teach_nothing() {
     let couple = record(1, ordered("2027-03-01", &[(Work::Making, "2027-02-01"), (Work::Delivery, "2027-04-08")]));
     // Made before it was ordered; and delivered without engraving being finished.
     assert_eq!(took(Couple(&couple), Practice(&practice)), []);
+}
+
+#[test]
+fn a_step_is_not_finished_before_those_ahead_of_it() {
+    let extra = |work, name: &str| ChosenExtra { work, name: Some(name.into()), spread: usual(Work::Stones).days };
+    let own = |item| ExtraWork::Own(ItemId(item));
+    let asked = Asked {
+        region: Region::EnglandAndWales,
+        making: MAKING.days,
+        extras: vec![extra(own(1), "plating"), extra(own(2), "inlay"), extra(ExtraWork::Usual(Work::Engraving), "")],
+        in_hand: CalendarDays(14),
+        confidence: Percent(95),
+    };
+    let steps = asked.steps();
+    let days = [Some("2027-03-22"), Some("2027-03-30"), None, Some("2027-03-25")].map(|it| it.map(day));
+    let typed: Vec<_> = steps.iter().zip(days).collect();
+    let from = |at: usize| not_before(Some(day("2027-03-01")), &typed, &steps[at]);
+    assert_eq!(from(0), Some((day("2027-03-01"), None)), "the order");
+    // Of the jeweller's own neither comes first.
+    assert_eq!([from(1), from(2)], [Some((day("2027-03-22"), Some(0))); 2]);
+    assert_eq!(from(3), Some((day("2027-03-30"), Some(1))), "plating");
+    assert_eq!(
+        words::agenda::too_early(Some("Making"), day("2027-03-22")),
+        "Enter a day from Mon 22 Mar 2027 on: making was finished then."
+    );
+    assert_eq!(not_before(None, &[], &steps[0]), None);
 }
 
 #[test]

@@ -18,7 +18,7 @@ use crate::book::field::{Field, Stage};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::book::progress::{self, Ahead, UnderWay};
-use crate::book::schedule::{Asked, OwnOrders, Step};
+use crate::book::schedule::{Asked, OwnOrders, Step, not_before};
 use crate::book::value::{ExtraWork, Value};
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{option, several_rows};
@@ -214,28 +214,29 @@ fn days_to_keep(app: App, id: RecordId, form: Form) -> AnyView {
 
 fn read(app: App, id: RecordId, form: Form, steps: &[(&'static str, Step)]) -> Option<Vec<Write>> {
     let today = app.today.get_untracked();
-    let mut writes = Vec::new();
     let mut whole = true;
-    // The day on which the step ahead was finished, or the order placed, and what that step is called.
-    let mut ahead = app.couple(id, |couple| couple.reached(Stage::Ordered)).flatten().map(|day| (None, day));
+    let mut typed: Vec<(&Step, Option<chrono::NaiveDate>)> = Vec::new();
     for (key, step) in steps {
-        let value = if form.text(key).get_untracked().trim().is_empty() {
-            form.judge(key, Ok(None))
-        } else {
-            fields::read_day(form, key, today).and_then(|day| {
-                let possible = match ahead.replace((Some(name(step)), day)) {
-                    _ if day > today => Err(say::not_yet(today)),
-                    Some((step, before)) if day < before => Err(say::too_early(step.as_deref(), before)),
-                    Some(_) | None => Ok(Some(Value::Day(day))),
-                };
-                form.judge(key, possible)
-            })
-        };
-        match value {
-            Some(value) => writes.push(Write { field: Field::WorkDone(step.work), value }),
-            None => whole = false,
-        }
+        let day = fields::read_optional_day(form, key, today).and_then(|day| {
+            let is_to_come = day.is_some_and(|day| day > today);
+            form.judge(key, if is_to_come { Err(say::not_yet(today)) } else { Ok(day) })
+        });
+        whole &= day.is_some();
+        typed.push((step, day.flatten()));
     }
+    let ordered = app.couple(id, |couple| couple.reached(Stage::Ordered)).flatten();
+    for ((key, step), (_, day)) in steps.iter().zip(&typed) {
+        let Some((from, after)) =
+            not_before(ordered, &typed, step).filter(|(from, _)| day.is_some_and(|it| it < *from))
+        else {
+            continue;
+        };
+        let after = after.and_then(|at| typed.get(at)).map(|(step, _)| name(step));
+        whole &= form.judge::<()>(key, Err(say::too_early(after.as_deref(), from))).is_some();
+    }
+    let write =
+        |(step, day): &(&Step, Option<_>)| Write { field: Field::WorkDone(step.work), value: day.map(Value::Day) };
+    let mut writes: Vec<Write> = typed.iter().map(write).collect();
     let reached = form.text("reached").get_untracked();
     for milestone in Milestone::ALL {
         let said = reached.split(' ').any(|code| code == Code::code(milestone));
