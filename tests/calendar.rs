@@ -14,9 +14,12 @@ use bandwright::book::id::{ItemId, Moment, RecordId};
 use bandwright::book::practice::Practice;
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::schedule::OwnOrders;
-use bandwright::book::value::{Value, When};
+use bandwright::book::value::{ChosenExtra, DatesSettled, ExtraWork, Value, When};
 use bandwright::book::verbs;
+use bandwright::trade::dates::holidays::Region;
+use bandwright::trade::dates::lead_times::{MAKING, Step as Work, usual};
 use bandwright::trade::dates::milestones::Milestone;
+use bandwright::trade::dates::spread::CalendarDays;
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::words;
 use chrono::{Days, NaiveDate, NaiveTime};
@@ -147,6 +150,59 @@ fn the_sequence_grows_with_every_change() {
     let before = agenda::sequence(Couple(&record), Practice(&practice));
     say(&mut record, OURS, 9, verbs::move_to(Stage::Ordered, day("2027-03-01"))).unwrap();
     assert!(agenda::sequence(Couple(&record), Practice(&practice)) > before);
+}
+
+/// What an earlier file brought and what does not stand any more is called off under the UID it had.
+#[test]
+fn what_fell_away_is_taken_out() {
+    let mut record = couple();
+    let practice = Record::new(RecordId(0), Kind::Practice);
+    let on = |record: &Record, today: &str| {
+        let found = agenda(Couple(record), Practice(&practice), &OwnOrders::default(), day(today));
+        let (off, on): (Vec<_>, Vec<_>) = found.into_iter().partition(|it| it.called_off);
+        let whats = |all: Vec<agenda::Entry>| all.into_iter().map(|it| it.what).collect::<Vec<_>>();
+        (whats(on), whats(off))
+    };
+    let dates = |extras: Vec<ChosenExtra>| {
+        let settled = day("2026-11-25");
+        let (in_hand, order_by) = (CalendarDays(14), day("2027-04-01"));
+        let region = Region::EnglandAndWales;
+        let (making, confidence) = (MAKING.days, None);
+        vec![Write::set(
+            Field::Dates,
+            Value::Dates(DatesSettled { region, in_hand, making, extras, confidence, order_by, settled }),
+        )]
+    };
+    let engraving =
+        ChosenExtra { work: ExtraWork::Usual(Work::Engraving), name: None, spread: usual(Work::Engraving).days };
+    let text = What::Milestone(Milestone::EngravingText);
+    let cancelled = What::Appointment(ItemId(2));
+    assert_eq!(on(&record, "2026-11-25").1, [cancelled]);
+    say(&mut record, OURS, 6, dates(vec![engraving])).unwrap();
+    assert!(on(&record, "2026-11-25").0.contains(&text));
+    say(&mut record, OURS, 7, dates(vec![])).unwrap();
+    assert_eq!(on(&record, "2026-11-25").1, [cancelled, text]);
+    // The day is open again: the plan stands, counted from the first of the month, and the wedding is taken out.
+    let set = |wedding| vec![Write::set(Field::Wedding, Value::Wedding(wedding))];
+    say(&mut record, OURS, 8, set(Wedding::Month { year: 2027, month: 5 })).unwrap();
+    assert_eq!(on(&record, "2026-11-25").1, [cancelled, What::Wedding, text]);
+    // A couple who went elsewhere, and came back.
+    say(&mut record, OURS, 20, verbs::move_to(Stage::Lost, day("2026-11-25"))).unwrap();
+    assert_eq!(on(&record, "2026-11-25").0, []);
+    say(&mut record, OURS, 21, verbs::move_to(Stage::Booked, day("2026-11-25"))).unwrap();
+    assert_eq!(on(&record, "2026-11-25").1, [cancelled, What::Wedding, text]);
+    // No plan stands any more.
+    say(&mut record, OURS, 22, set(Wedding::NotYet)).unwrap();
+    say(&mut record, OURS, 23, verbs::cancel(ItemId(1))).unwrap();
+    let (stands, off) = on(&record, "2026-11-25");
+    assert_eq!(stands, []);
+    assert_eq!(off.len(), 3 + Milestone::ALL.len(), "{off:?}");
+    assert!(off.contains(&What::Appointment(ItemId(1))) && off.contains(&What::Wedding));
+    // After the wedding its milestones are history: nothing takes them out.
+    say(&mut record, OURS, 24, set(Wedding::Day(day("2027-05-22")))).unwrap();
+    let (stands, off) = on(&record, "2027-05-23");
+    assert_eq!(stands, [What::Wedding]);
+    assert!(off.iter().all(|what| matches!(what, What::Appointment(_))), "{off:?}");
 }
 
 /// Ten thousand random events, and what they say as one line of JSON each, for the parsers to compare.

@@ -42,6 +42,11 @@ fn closures_come_again() {
     let shut = Calendar::new(Region::Scotland, OnBankHolidays::Closed, MON_TO_FRI, vec![years]).unwrap();
     // 31 December of a leap year is the one day left: a Friday in 2032.
     assert_eq!(shut.on_or_after(date("2027-06-01")), Ok(date("2032-12-31")));
+    // That is nothing to plan by, once a year is over; a year off that does not come again is.
+    assert!(!shut.works_in_the_year_after(years.to()));
+    let once = closure("2027-01-01", "2027-12-31", Repeats::Once);
+    let year_off = Calendar::new(Region::Scotland, OnBankHolidays::Closed, MON_TO_FRI, vec![once]).unwrap();
+    assert!(year_off.works_in_the_year_after(once.to()));
 }
 
 #[test]

@@ -88,7 +88,8 @@ fn a_closed_day_says_why() {
     let closures = vec![closure("2027-08-02", "2027-08-13"), closure("2027-12-27", "2027-12-31")];
     let calendar = Calendar::new(Region::EnglandAndWales, OnBankHolidays::Closed, tue_to_sat(), closures).unwrap();
     let check = |day: &str, expected: &str| {
-        let why = calendar.why_closed(date(day)).map(|why| words::dates::closed(why, Some("summer break")));
+        let why =
+            calendar.why_closed(date(day)).map(|why| words::dates::closed(Place::Workshop, why, Some("summer break")));
         assert_eq!(why.as_deref().unwrap_or("works"), expected, "{day}");
     };
     check("2027-08-02", "Workshop closed: summer break");
@@ -99,7 +100,7 @@ fn a_closed_day_says_why() {
     check("2027-12-25", "Christmas Day"); // a Saturday that is worked otherwise; its substitute is Monday
     check("2027-12-28", "Workshop closed: summer break"); // Boxing Day's substitute, inside a closure
     assert_eq!(calendar.why_closed(date("2027-12-28")), Some(Closed::Closure(1)));
-    assert_eq!(words::dates::closed(Closed::Closure(1), None), "Workshop closed");
+    assert_eq!(words::dates::closed(Place::Workshop, Closed::Closure(1), None), "Workshop closed");
 
     let open = Calendar::new(Region::Scotland, OnBankHolidays::Works, MON_TO_FRI, vec![]).unwrap();
     assert!(open.is_working(date("2026-06-15")) && open.is_working(date("2026-12-25")));
@@ -230,6 +231,21 @@ fn countdowns_worked_by_hand() {
             "Ordered now: 0 % in hand by Sat 8 May 2027.",
         ],
     );
+}
+
+/// What the couple ask: not whether there is time for a try-on, but whether the rings are there on the day.
+#[test]
+fn here_before_the_wedding_is_another_chance_than_in_hand() {
+    let shares = |today: &str| {
+        let answer = countdown(&inputs(today, on("2027-05-22"))).unwrap();
+        (answer.chance.percent(), answer.before_wedding.percent())
+    };
+    // Fifteen to twenty working days from Tuesday 20 April, round 3 May: 12 to 19 May.
+    assert_eq!(shares("2027-04-20"), (Percent(0), Percent(100)));
+    // From Friday 30 April fifteen end on 24 May.
+    assert_eq!(shares("2027-04-30"), (Percent(0), Percent(0)));
+    // From Monday 26 April fifteen to eighteen end by Friday 21 May: 33 of 42.
+    assert_eq!(shares("2027-04-26"), (Percent(0), Percent(33 * 100 / 42)));
 }
 
 #[test]

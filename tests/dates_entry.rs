@@ -1,6 +1,6 @@
 //! What people type as a day, a wedding, a time, a number of days, and the one sentence each mistake gets.
 
-use bandwright::trade::dates::entry::{DateEntryError, read_day, read_time, read_wedding};
+use bandwright::trade::dates::entry::{DateEntryError, read_day, read_day_from, read_time, read_wedding};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::words::{dates as words, dates::Asked, format};
 use chrono::{Days, NaiveDate, NaiveTime, Timelike};
@@ -55,6 +55,42 @@ fn days_are_read_as_people_write_them() {
     check("24/11/26", "2026-11-24");
 }
 
+/// A weekday is the next such day after today; where two days may be meant, both are named.
+#[test]
+fn days_are_named_by_how_near_they_are() {
+    let check = |typed: &str, expected: &str| assert_eq!(read_day(typed, today()), Ok(date(expected)), "{typed}");
+    for (typed, expected) in [
+        ("today", "2026-11-25"),
+        ("Tomorrow", "2026-11-26"),
+        ("yesterday", "2026-11-24"),
+        ("Thursday", "2026-11-26"),
+        ("thu", "2026-11-26"),
+        ("on Thurs.", "2026-11-26"),
+        ("this Thursday", "2026-11-26"),
+        ("Tuesday", "2026-12-01"),
+        ("next Tue", "2026-12-01"),
+        // It is one: the next is that of next week.
+        ("next Wednesday", "2026-12-02"),
+    ] {
+        check(typed, expected);
+    }
+    let either = |first, second| Err(DateEntryError::EitherDay { first: date(first), second: date(second) });
+    assert_eq!(read_day("next Thursday", today()), either("2026-11-26", "2026-12-03"));
+    assert_eq!(read_day("Wednesday", today()), either("2026-11-25", "2026-12-02"));
+    assert_eq!(
+        words::date_entry(read_day("next Thursday", today()).unwrap_err(), Asked::Day),
+        "Enter Thu 26 Nov 2026 or Thu 3 Dec 2026: it can be read as either."
+    );
+    assert_eq!(read_wedding("Saturday", today()), Ok(Wedding::Day(date("2026-11-28"))));
+    for typed in ["next", "next week", "Thursday Friday", "next May", "tomorrow 3"] {
+        assert_eq!(read_day(typed, today()), Err(DateEntryError::NotADate), "{typed}");
+    }
+    // The last day of a closure is counted from its first; tomorrow is tomorrow.
+    let from = date("2027-08-02");
+    assert_eq!(read_day_from("13 August", from, today()), Ok(date("2027-08-13")));
+    assert_eq!(read_day_from("tomorrow", from, today()), Ok(date("2026-11-26")));
+}
+
 #[test]
 fn weddings_are_read_as_exactly_as_they_are_known() {
     let check = |typed: &str, expected: Wedding| assert_eq!(read_wedding(typed, today()), Ok(expected), "{typed}");
@@ -93,7 +129,7 @@ fn each_mistake_in_a_date_gets_its_own_sentence() {
     {
         day(typed, like);
     }
-    for typed in ["22 22 22 22", "Sat Sun 22 May", "Saturday", "May June", "220527", "½", "th May", "not yet"] {
+    for typed in ["22 22 22 22", "Sat Sun 22 May", "Saturday Sunday", "May June", "220527", "½", "th May", "not yet"] {
         day(typed, like);
     }
     day(&long, "Enter the date alone, like 22 May 2027.");

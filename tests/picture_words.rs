@@ -1,11 +1,13 @@
 //! What a picture says to those who do not see it, and that no word can break out of a drawing.
 
+use bandwright::pictures::calendar_strip::{CalendarStrip, calendar_strip};
 use bandwright::pictures::ladder::{Ladder, Named, Shift, Single, ladder};
 use bandwright::trade::band::Profile;
 use bandwright::trade::band::section::{Section, SectionInputs};
 use bandwright::trade::measure::{Circumference, Length};
 use bandwright::trade::stack::{Head, Taper};
-use bandwright::words::pictures::{self as words, DayMark, RingState, Worn};
+use bandwright::words::calendar::{self, DayMark};
+use bandwright::words::pictures::{self as words, RingState, Worn};
 use chrono::NaiveDate;
 
 fn mm(mm: f64) -> Length {
@@ -51,13 +53,53 @@ fn a_width_has_as_many_figures_as_are_true() {
 fn a_calendar_is_told_day_by_day() {
     let day = |m, d| NaiveDate::from_ymd_opt(2027, m, d).unwrap();
     check(
-        words::calendar(&[(DayMark::Today, day(3, 1)), (DayMark::Wedding, day(5, 22))], 1, None),
+        calendar::calendar(&[(DayMark::Today, day(3, 1)), (DayMark::Wedding, day(5, 22))], 1, None),
         "Calendar: today Mon 1 Mar 2027, wedding Sat 22 May 2027. 1 closed day in between.",
     );
     check(
-        words::calendar(&[(DayMark::TryOn, day(5, 3))], 0, Some((day(4, 1), day(4, 9)))),
+        calendar::calendar(&[(DayMark::TryOn, day(5, 3))], 0, Some((day(4, 1), day(4, 9)))),
         "Calendar: try on Mon 3 May 2027. Finished between Thu 1 Apr 2027 and Fri 9 Apr 2027. 0 closed days in between.",
     );
+}
+
+/// The centres of the marks, as far as they are drawn as paths, circles or squares: the mean of the figures of each.
+fn centres(svg: &str) -> Vec<(f64, f64, f64)> {
+    let figures = |text: &str| -> Vec<f64> {
+        let is_part = |c: char| c.is_ascii_digit() || c == '.' || c == '-';
+        text.split(|c| !is_part(c)).filter_map(|part| part.parse().ok()).collect()
+    };
+    let marks = svg.split(r#"<g class="mark">"#).skip(1).filter_map(|rest| rest.split(r#" d=""#).nth(1));
+    let paths = marks.map(|rest| figures(rest.split('"').next().unwrap_or_default()));
+    let middle = |all: Vec<f64>| {
+        let of = |at: usize| all.iter().skip(at).step_by(2).copied().collect::<Vec<f64>>();
+        let ends =
+            |all: &[f64]| (all.iter().copied().fold(f64::MAX, f64::min), all.iter().copied().fold(0.0, f64::max));
+        let ((left, right), (top, bottom)) = (ends(&of(0)), ends(&of(1)));
+        ((left + right) / 2.0, (top + bottom) / 2.0, right - left)
+    };
+    paths.map(middle).collect()
+}
+
+#[test]
+fn marks_of_one_day_do_not_hide_each_other() {
+    let day = |m, d| NaiveDate::from_ymd_opt(2027, m, d).unwrap();
+    for wedding in [day(4, 10), day(12, 10)] {
+        let both = wedding - chrono::Days::new(12);
+        let drawn = calendar_strip(&CalendarStrip {
+            marks: vec![
+                (DayMark::Today, day(3, 1)),
+                (DayMark::TryOn, both),
+                (DayMark::LastResize, both),
+                (DayMark::Wedding, wedding),
+            ],
+            finish: &[],
+            closed: &|_| false,
+        });
+        // Only the try-on and the last resize are drawn as paths.
+        let found = centres(&drawn.svg);
+        let [(one, _, wide), (other, ..)] = found[..2] else { panic!("{found:?}") };
+        assert!((one - other).abs() >= wide - 0.1, "{found:?}");
+    }
 }
 
 #[test]

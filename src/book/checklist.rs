@@ -219,8 +219,10 @@ fn stack(couple: Couple<'_>, wearer: Wearer) -> State {
     remedy::care(couple, wearer, seen.off).map_or(State::Done, State::Care)
 }
 
+/// Once it is ordered there is nothing left to count to: the plan says how the order stands.
 fn dates(couple: Couple<'_>) -> State {
     match couple.dates() {
+        _ if matches!(couple.stage(), Stage::Ordered | Stage::Collected) => State::Done,
         None => State::Open,
         Some(_) if couple.changed_since(&Field::Dates, |field| *field == Field::Wedding) => State::Care(Care::Changed),
         Some(_) => State::Done,

@@ -8,7 +8,7 @@ use super::id::{InstallationId, ItemId};
 use super::record::Record;
 use super::value::{Extra, NamedClosure, OwnGauge, TryOnBand, Value};
 use crate::trade::arrange::in_order;
-use crate::trade::dates::closed::{Calendar, CalendarError, MON_TO_FRI, OnBankHolidays, Weekdays};
+use crate::trade::dates::closed::{Calendar, CalendarError, Closure, MON_TO_FRI, OnBankHolidays, Weekdays};
 use crate::trade::dates::countdown::{CONFIDENCE, RESIZE_CHANCE, TRY_ON_AFTER};
 use crate::trade::dates::holidays::{HolidayName, Region};
 use crate::trade::dates::lead_times::{self, Step as Work};
@@ -132,6 +132,13 @@ impl<'a> Practice<'a> {
         let closures = self.closures().into_iter().filter(|(_, closure)| closure.place == place);
         let switched = if place == Place::Workshop { self.switched() } else { Vec::new() };
         self.place_days(place).calendar(region, closures.map(|(_, closure)| closure.days).collect(), switched)
+    }
+
+    /// The calendar of a place with one closure more, or with other days for one that is known.
+    pub fn calendar_with(self, place: Place, item: ItemId, days: Closure) -> Result<Calendar, CalendarError> {
+        let others = self.closures().into_iter().filter(|(known, it)| *known != item && it.place == place);
+        let closures = others.map(|(_, it)| it.days).chain([days]).collect();
+        self.place_days(place).calendar(self.region(), closures, Vec::new())
     }
 
     /// What the closures of a place are called, in the order of its calendar.

@@ -152,6 +152,19 @@ pub fn took(couple: Couple<'_>, practice: Practice<'_>) -> Vec<(Step, WorkingDay
     all
 }
 
+/// The day before which a step cannot have been finished: that of the order, or the latest of the steps ahead of it, with
+/// the place of that step. Pieces of work that the jeweller has added have no order among each other.
+pub fn not_before(
+    ordered: Option<NaiveDate>,
+    steps: &[(&Step, Option<NaiveDate>)],
+    of: &Step,
+) -> Option<(NaiveDate, Option<usize>)> {
+    let ahead = |step: &Step| place_in_order(step.work) < place_in_order(of.work);
+    let days = steps.iter().enumerate().filter(|(_, (step, _))| ahead(step));
+    let days = days.filter_map(|(at, (_, day))| Some(((*day)?, Some(at))));
+    ordered.map(|day| (day, None)).into_iter().chain(days).max_by_key(|(day, _)| *day)
+}
+
 fn place_in_order(work: ExtraWork) -> u8 {
     match work {
         ExtraWork::Usual(Work::Making) => 0,

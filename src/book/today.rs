@@ -6,11 +6,12 @@ use super::couple::{Appointment, Couple};
 use super::field::Stage;
 use super::id::RecordId;
 use super::practice::Practice;
-use super::progress::{open, plan};
+use super::progress::{AtRisk, at_risk, open, plan, plan_for};
 use super::remedy::{Move, next_move};
 use super::schedule::OwnOrders;
 use crate::trade::dates::countdown::Plan;
 use crate::trade::dates::milestones::{Due, Milestone};
+use crate::trade::dates::wedding::Wedding;
 use crate::trade::wearer::Wearer;
 
 /// Appointments this many days ahead are shown.
@@ -30,10 +31,15 @@ pub struct Today {
     pub appointments: Vec<(RecordId, Appointment)>,
     /// Couples whose order-by date has passed without an order, the longest overdue first.
     pub late_orders: Vec<(RecordId, NaiveDate)>,
+    /// Orders under way that are late, or too likely to be: those that are needed first come first.
+    pub at_risk: Vec<(RecordId, AtRisk)>,
     /// Appointments of earlier days of which nobody has said what became of them, the oldest first.
     pub unsettled: Vec<(RecordId, Appointment)>,
     /// Order-by dates to come, the nearest first.
     pub order_by: Vec<(RecordId, NaiveDate)>,
+    /// Weddings known only by their month or year whose order-by has passed if they are on its first day: the last day
+    /// to order if they are on its last, the nearest first.
+    pub ask_the_day: Vec<(RecordId, NaiveDate)>,
     /// Fingers that are to be measured again, the earliest first.
     pub measure_again: Vec<(RecordId, Wearer, NaiveDate)>,
     /// Bands that were collected some weeks ago, and nobody has asked what fitted: since when it can be asked, the
@@ -100,8 +106,15 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Pr
                 keep(&mut page.rings, (id, wearer, day, what), |(_, _, day, _)| *day);
             }
         }
-        if let Some(plan) = plan(couple, practice, &own, today) {
-            due(&mut page, couple, &plan, today);
+        let plan = plan(couple, practice, &own, today);
+        let mut is_said = false;
+        if let Some(plan) = &plan {
+            let last = || order_by_at_last(couple, practice, &own, today);
+            is_said = due(&mut page, couple, practice, plan, last, today);
+        }
+        if let Some(risk) = at_risk(couple, practice, &own, today).filter(|_| !is_said) {
+            page.counts.late += 1;
+            keep(&mut page.at_risk, (id, risk), |(_, risk)| risk.in_hand.unwrap_or(NaiveDate::MAX));
         }
     }
     page
@@ -124,24 +137,53 @@ fn keep<T, K: Ord>(rows: &mut Vec<T>, row: T, key: impl Fn(&T) -> K) {
     }
 }
 
-/// What of a plan is due or overdue: the order while it is not placed, and each milestone whose turn it is.
-fn due(page: &mut Today, couple: Couple<'_>, plan: &Plan, today: NaiveDate) {
+/// The last day to order for a wedding that is known only by its month or year, if it is on the last day of that; none
+/// where the day is known, or where it is too late for that one too.
+fn order_by_at_last(
+    couple: Couple<'_>,
+    practice: Practice<'_>,
+    own: &OwnOrders,
+    today: NaiveDate,
+) -> Option<NaiveDate> {
+    let wedding = couple.wedding().filter(|wedding| !matches!(wedding, Wedding::Day(_)))?;
+    let at_last = Wedding::Day(wedding.latest()?);
+    let order_by = plan_for(couple, practice, own, at_last, today)?.order_by;
+    (order_by >= today).then_some(order_by)
+}
+
+/// What of a plan is due or overdue: the order while it is not placed, and each milestone whose turn it is. Whether it
+/// was said that it should be in hand.
+fn due(
+    page: &mut Today,
+    couple: Couple<'_>,
+    practice: Practice<'_>,
+    plan: &Plan,
+    at_last: impl Fn() -> Option<NaiveDate>,
+    today: NaiveDate,
+) -> bool {
     let id = couple.0.id;
     let is_ordered = matches!(couple.stage(), Stage::Ordered | Stage::Collected);
     if !is_ordered {
         let is_late = plan.order_by < today;
-        page.counts.late += usize::from(is_late);
-        let list = if is_late { &mut page.late_orders } else { &mut page.order_by };
-        keep(list, (id, plan.order_by), |(_, day)| *day);
+        if let Some(day) = is_late.then(at_last).flatten() {
+            keep(&mut page.ask_the_day, (id, day), |(_, day)| *day);
+        } else {
+            page.counts.late += usize::from(is_late);
+            let list = if is_late { &mut page.late_orders } else { &mut page.order_by };
+            keep(list, (id, plan.order_by), |(_, day)| *day);
+        }
     }
-    let late = open(couple, plan).into_iter().filter(|due| match due.what {
+    let late = open(couple, practice, plan).into_iter().filter(|due| match due.what {
         Milestone::Order => false,
         // When the order is late, the decision is as well, and that need not be said twice.
         Milestone::Decide => due.by < today && plan.order_by >= today,
         _ => due.by < today && is_ordered,
     });
+    let mut is_said = false;
     for due in late {
+        is_said |= due.what == Milestone::Collect;
         page.counts.late += 1;
         keep(&mut page.overdue, (id, due), |(_, due)| due.by);
     }
+    is_said
 }

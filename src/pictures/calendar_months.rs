@@ -4,7 +4,7 @@
 use super::calendar_strip::{Cell, Grid};
 use super::lay::SMALL;
 use super::pen::{Anchor, At, Pen, WIDTH};
-use crate::words::pictures as words;
+use crate::words::calendar as words;
 use chrono::{Datelike, NaiveDate};
 
 const HEAD: f64 = 54.0;

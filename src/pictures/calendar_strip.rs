@@ -6,8 +6,8 @@ use super::calendar_weeks::Weeks;
 use super::lay::TEXT;
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::trade::arrange::in_order;
+use crate::words::calendar::{self as words, DayMark};
 use crate::words::format;
-use crate::words::pictures::{self as words, DayMark};
 use chrono::{Days, NaiveDate};
 
 /// What the calendar is drawn from.
@@ -51,9 +51,14 @@ pub fn calendar_strip(of: &CalendarStrip) -> Picture {
     draw_runs(&mut pen, grid.as_ref(), on(DayMark::Start).zip(on(DayMark::Finish)), "work", "thick verdigris");
     draw_runs(&mut pen, grid.as_ref(), room, "room", "thick rouge");
     grid.draw_over(&mut pen);
-    for (mark, day) in &marks {
-        if let Some(cell) = grid.cell(*day) {
-            pen.group("mark", |pen| symbol(pen, *mark, grid.middle(&cell), grid.symbol_radius()));
+    // Marks of one day stand beside each other, the smaller the more there are.
+    for of_day in marks.chunk_by(|(_, one), (_, other)| one == other) {
+        let Some(cell) = of_day.first().and_then(|(_, day)| grid.cell(*day)) else { continue };
+        let radius = grid.symbol_radius() / (of_day.len() as f64).sqrt();
+        let (x, y) = grid.middle(&cell);
+        for (at, (mark, _)) in of_day.iter().enumerate() {
+            let aside = (at as f64 - (of_day.len() - 1) as f64 / 2.0) * radius * 2.0;
+            pen.group("mark", |pen| symbol(pen, *mark, (x + aside, y), radius));
         }
     }
     let end = draw_key(&mut pen, &marks, grid.bottom() + 22.0, likely.is_some(), room.is_some());

@@ -7,9 +7,12 @@ use crate::book::progress::Ahead;
 use crate::parts::reasons::{Reason, reason};
 use crate::pictures::calendar_strip::{CalendarStrip, calendar_strip};
 use crate::trade::arrange::in_order;
-use crate::trade::dates::milestones::Milestone;
+use crate::trade::dates::closed::ClosedDay;
+use crate::trade::dates::milestones::{Due, Milestone};
+use crate::trade::dates::places::Place;
+use crate::trade::dates::spread::WorkingDays;
 use crate::trade::measure::Percent;
-use crate::words::pictures::DayMark;
+use crate::words::calendar::DayMark;
 use crate::words::{ahead as say, dates as say_dates, format, practice, screens, showing};
 
 /// So many appointments are drawn and listed.
@@ -67,7 +70,8 @@ pub fn days(ahead: &Ahead) -> Vec<Reason> {
     for due in &plan.milestones {
         let reached = ahead.reached.contains(&due.what);
         let why = if reached { say::REACHED } else { say_dates::milestone_why(due.what) };
-        put(due.by, say_dates::milestone(due.what), why.to_owned());
+        let shut = closed_on(ahead, due).filter(|_| !reached).map(|shut| format!("{why}; {shut}"));
+        put(due.by, say_dates::milestone(due.what), shut.unwrap_or_else(|| why.to_owned()));
     }
     for day in ahead.appointments.iter().take(APPOINTMENTS) {
         put(*day, say::APPOINTMENT, screens::from_today(*day, ahead.today));
@@ -86,12 +90,28 @@ pub fn days(ahead: &Ahead) -> Vec<Reason> {
     in_order(all, |(day, _)| *day).into_iter().map(|(_, row)| row).collect()
 }
 
+/// That a ring is to be in hand, or tried on, on a day on which the workshop is closed, and by when instead.
+fn closed_on(ahead: &Ahead, due: &Due) -> Option<String> {
+    let before = || ahead.calendar.back(due.by, WorkingDays(0)).ok().filter(|day| *day >= ahead.today);
+    matches!(due.what, Milestone::Collect | Milestone::TryOn)
+        .then(|| ahead.calendar.why_closed(due.by))?
+        .map(|_| say::closed_then(due.what, before()))
+}
+
 /// The closed days one by one, those that follow one another for the same reason together; the weekdays that are
-/// never worked in one line. `names` are those of the workshop's closures.
-pub fn closed(ahead: &Ahead, names: &[String]) -> Vec<Reason> {
-    let named = |why| say_dates::closed(why, say::closure_of(why, names));
-    let spans = say::closed_spans(&ahead.closed_days, ahead.plan.wedding);
+/// never worked in one line. `names` are those of the closures of each place.
+pub fn closed(ahead: &Ahead, names: &[(Place, Vec<String>)]) -> Vec<Reason> {
+    let of = |place| names.iter().find(|(it, _)| *it == place).map_or(&[][..], |(_, names)| names);
+    let rows = |place, days: &[ClosedDay]| {
+        let spans = say::closed_spans(days, ahead.plan.wedding).into_iter();
+        let row = |(why, first, last)| {
+            let name = say_dates::closed(place, why, say::closure_of(why, of(place)));
+            reason(name, say::span(first, last), "")
+        };
+        spans.map(row).collect::<Vec<_>>()
+    };
     let mut all = vec![reason(say::WORKED, practice::weekdays(ahead.calendar.weekdays()), "")];
-    all.extend(spans.into_iter().map(|(why, first, last)| reason(named(why), say::span(first, last), "")));
+    all.extend(rows(Place::Workshop, &ahead.closed_days));
+    all.extend(ahead.elsewhere.iter().flat_map(|(place, days)| rows(*place, days)));
     all
 }

@@ -112,12 +112,22 @@ pub fn day_from(form: Form, key: &'static str, label: &str, from: Signal<NaiveDa
     let typed = form.text(key);
     let understood = Signal::derive(move || {
         let today = app.today.get();
-        match typed.with(|text| date_entry::read_day(text, from.get())) {
-            Ok(day) => format!("{} · {}", format::day(day), say::from_today(day, today)),
-            Err(_) => say::DAY_HINT.to_owned(),
-        }
+        understood_day(typed.with(|text| date_entry::read_day_from(text, from.get(), today)), say::DAY_HINT, today)
     });
     text(form, key, label).hint(understood).line()
+}
+
+/// What stands under a day: what was understood, or which two days may be meant.
+pub fn understood_day(
+    read: Result<NaiveDate, date_entry::DateEntryError>,
+    empty: &'static str,
+    today: NaiveDate,
+) -> String {
+    match read {
+        Ok(day) => format!("{} · {}", format::day(day), say::from_today(day, today)),
+        Err(either @ date_entry::DateEntryError::EitherDay { .. }) => say_dates::date_entry(either, Asked::Day),
+        Err(_) => empty.to_owned(),
+    }
 }
 
 /// The profile of a band or ring, each drawn.
@@ -263,7 +273,12 @@ pub fn read_wedding(form: Form, key: &str, today: NaiveDate) -> Option<Option<We
 }
 
 pub fn read_day(form: Form, key: &str, today: NaiveDate) -> Option<NaiveDate> {
-    let read = date_entry::read_day(&typed(form, key), today);
+    read_day_from(form, key, today, today)
+}
+
+/// A day; one without a year is the next such day from `from` on.
+pub fn read_day_from(form: Form, key: &str, from: NaiveDate, today: NaiveDate) -> Option<NaiveDate> {
+    let read = date_entry::read_day_from(&typed(form, key), from, today);
     form.judge(key, read.map_err(|error| say_dates::date_entry(error, Asked::Day)))
 }
 

@@ -4,6 +4,7 @@
 
 mod bench;
 mod calendar;
+mod calendar_file;
 mod copies;
 mod couple;
 mod couples;

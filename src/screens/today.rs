@@ -146,6 +146,7 @@ fn of_wearer(book: &Book, (id, wearer): (RecordId, Wearer), part: Part, day: Nai
 
 fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>, Vec<Line>) {
     let names = |id: RecordId| book.couples.get(&id).map(|record| say_book::names(Couple(record))).unwrap_or_default();
+    let plan = |id| Address::Part(id, Part::Plan).to_string();
     let ordering = |(id, day): &(RecordId, NaiveDate), mark| {
         let small = say::order_by(*day);
         line(names(*id), say::from_today(*day, today), Address::Couple(*id).to_string()).small(small).mark(mark)
@@ -163,10 +164,13 @@ fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>
             line.small(small)
         })
         .collect();
+    late.extend(due.at_risk.iter().map(|(id, risk)| {
+        let when = risk.in_hand.map(|day| say::from_today(day, today)).unwrap_or_default();
+        line(names(*id), when, plan(*id)).small(say::at_risk(*risk)).mark(Mark::Care)
+    }));
     late.extend(due.overdue.iter().map(|(id, due)| {
-        let href = Address::Couple(*id).to_string();
         let small = say::was_due(say_dates::milestone(due.what), due.by);
-        line(names(*id), say::from_today(due.by, today), href).small(small).mark(Mark::Care)
+        line(names(*id), say::from_today(due.by, today), plan(*id)).small(small).mark(Mark::Care)
     }));
     late.extend(due.unsettled.iter().map(|it| {
         let line = appointment(it);
@@ -174,6 +178,11 @@ fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>
         line.small(small).mark(Mark::Care)
     }));
     let appointments = due.appointments.iter().map(appointment).collect();
-    let order_by = due.order_by.iter().take(NEAREST).map(|order| ordering(order, Mark::Open)).collect();
+    let ask = |(id, last): &(RecordId, NaiveDate)| {
+        let href = Address::Part(*id, Part::Wedding).to_string();
+        line(names(*id), say::from_today(*last, today), href).small(say::ask_the_day(*last)).mark(Mark::Care)
+    };
+    let order_by = due.order_by.iter().take(NEAREST).map(|order| ordering(order, Mark::Open));
+    let order_by = due.ask_the_day.iter().take(NEAREST).map(ask).chain(order_by).collect();
     (late, appointments, order_by)
 }

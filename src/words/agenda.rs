@@ -2,7 +2,9 @@
 
 use super::{dates, format, remedy};
 use crate::book::agenda::What;
+use crate::book::progress::UnderWay;
 use crate::trade::dates::spread::WorkingDays;
+use crate::trade::measure::Percent;
 use chrono::NaiveDate;
 
 pub const PLAN: &str = "Order and days to keep";
@@ -16,6 +18,9 @@ pub const NO_PLAN: &str = "There is nothing to plan back from yet: the wedding d
 pub const CALENDAR: &str = "Into a calendar";
 pub const CALENDAR_WHY: &str = "One file with the appointments and the days to keep. Taken over again later, it \
                                 replaces what it brought before.";
+pub const CALENDAR_OF_ALL: &str = "One file with the appointments and the days to keep of everybody who is still to \
+                                   marry. Taken over again later, it replaces what it brought before.";
+pub const NO_DAYS: &str = "There is no day to put into a calendar yet.";
 pub const WITH_NAMES: &str = "Names and places in it";
 pub const WITH_NAMES_HINT: &str =
     "Calendars are often shared and sent to servers. Without, the titles say only what it is.";
@@ -26,11 +31,30 @@ pub const NOT_SHARED: &str = "The calendar file was not handed over";
 pub const FILE_NAME: &str = "rings.ics";
 pub const AT_WORK: &str = "at the bench";
 /// Where a step has taken longer than its longest.
-pub const AT_THE_EARLIEST: &str = "at the earliest: nobody knows how long the step at the bench still takes";
-pub const AT_BEST: &str = "at best";
+pub const NOT_BEFORE: &str = "Not before";
+pub const NOBODY_KNOWS: &str = "nobody knows how long the step at the bench still takes";
 pub const READY: &str = "The rest, as likely as not";
 pub const READY_SURE: &str = "With 95 %";
 pub const IN_TIME: &str = "In hand in time";
+pub const BEFORE_WEDDING: &str = "Here before the wedding";
+pub const RUNS_LATE: &str = "the order runs late";
+pub const TO_COUNTED: &str = "Change steps, times or the wedding";
+
+/// How an order stands, for the checklist: "95 % ready by Tue 9 Mar 2027".
+pub fn stands(it: &UnderWay) -> String {
+    let sure = it.finish.by(Percent(95));
+    if it.is_overrun {
+        format!("not before {}", format::day(it.finish.earliest()))
+    } else if it.at_work.is_none() {
+        format!("finished {}", format::day(sure))
+    } else {
+        format!("95 % ready by {}", format::day(sure))
+    }
+}
+
+pub fn collected(day: NaiveDate) -> String {
+    format!("collected {}", format::day(day))
+}
 
 /// The title of an entry: "Rings: try on", "Rings: appointment, Ines & Callum".
 pub fn title(what: What, names: Option<&str>) -> String {
@@ -86,6 +110,15 @@ pub fn so_far(days: WorkingDays, most: WorkingDays) -> String {
 /// Why the day of a finished step cannot be taken.
 pub fn not_yet(today: NaiveDate) -> String {
     format!("Enter a day no later than today, {}.", format::day(today))
+}
+
+/// Why a step cannot have been finished on that day: the order, or the step ahead of it, was later.
+pub fn too_early(ahead: Option<&str>, day: NaiveDate) -> String {
+    let day = format::day(day);
+    match ahead {
+        Some(step) => format!("Enter a day from {day} on: {} was finished then.", lower(step)),
+        None => format!("Enter a day from {day} on: it was ordered then."),
+    }
 }
 
 fn lower(text: &str) -> String {

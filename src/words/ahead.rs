@@ -2,6 +2,7 @@
 
 use super::{bench, format, screens};
 use crate::trade::dates::closed::{Closed, ClosedDay};
+use crate::trade::dates::milestones::Milestone;
 use chrono::NaiveDate;
 
 pub const CLOSED: &str = "Closed days, one by one";
@@ -37,11 +38,20 @@ pub fn span(first: NaiveDate, last: NaiveDate) -> String {
     }
 }
 
-/// What the workshop's closure is called.
+/// What a closure is called; one that comes with the place has no name.
 pub fn closure_of(why: Closed, names: &[String]) -> Option<&str> {
     match why {
         Closed::Closure(at) => names.get(at).map(String::as_str),
         Closed::Holiday(_) | Closed::Weekend => None,
+    }
+}
+
+/// That the workshop is closed on the day of a milestone, and by when instead, where there is such a day.
+pub fn closed_then(what: Milestone, before: Option<NaiveDate>) -> String {
+    match before {
+        None => "closed that day".to_owned(),
+        Some(day) if what == Milestone::TryOn => format!("closed that day: try on by {}", format::day_short(day)),
+        Some(day) => format!("closed that day: collect by {}", format::day_short(day)),
     }
 }
 

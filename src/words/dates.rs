@@ -45,11 +45,13 @@ pub fn holiday_choice(it: Holiday) -> String {
     if it.by_choice { format!("{} · by choice", holiday(it.name)) } else { holiday(it.name).to_owned() }
 }
 
-/// Why a day is closed; a closure by the name it has in the book.
-pub fn closed(why: Closed, closure: Option<&str>) -> String {
+/// Why a day is closed; a closure by the name it has in the book. Whose day it is, where it is not the workshop's.
+pub fn closed(at: Place, why: Closed, closure: Option<&str>) -> String {
+    let whose = place(at);
     match why {
-        Closed::Closure(_) => closure.map_or("Workshop closed".to_owned(), |name| format!("Workshop closed: {name}")),
-        Closed::Holiday(name) => holiday(name).to_owned(),
+        Closed::Closure(_) => closure.map_or(format!("{whose} closed"), |name| format!("{whose} closed: {name}")),
+        Closed::Holiday(name) if at == Place::Workshop => holiday(name).to_owned(),
+        Closed::Holiday(name) => format!("{whose} closed: {}", holiday(name)),
         Closed::Weekend => "Not a working day".to_owned(),
     }
 }
@@ -256,8 +258,8 @@ pub fn projection(region: Region) -> String {
 
 /// How working days are counted, to be shown beside the answer.
 pub const HOW_COUNTED: &str = "Every length of every step is counted with its chance, on the days of whoever does it. \
-                               The day of the order is day zero; if it is closed or past the cut-off, the next \
-                               working day is.";
+                               Working days are counted from the day after the order; one on a closed day, or \
+                               past the cut-off, counts as ordered on the next working day.";
 
 /// Why a typed date cannot be taken.
 pub fn date_entry(error: DateEntryError, asked: Asked) -> String {
@@ -285,6 +287,9 @@ pub fn date_entry(error: DateEntryError, asked: Asked) -> String {
         DateEntryError::DayOrYear { month, number } => {
             let month = month_name(month);
             format!("Enter {number} {month} or {month} 20{number:02}: it can be read as either.")
+        }
+        DateEntryError::EitherDay { first, second } => {
+            format!("Enter {} or {}: it can be read as either.", format::day(first), format::day(second))
         }
         DateEntryError::DayMissing => "Enter the day as well, like 22 May 2027.".to_owned(),
         DateEntryError::Past { wedding: past } => {

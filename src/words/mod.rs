@@ -8,6 +8,7 @@ pub mod ahead;
 pub mod band;
 pub mod bench;
 pub mod book;
+pub mod calendar;
 pub mod copies;
 pub mod dates;
 pub mod entry;

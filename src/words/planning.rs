@@ -7,6 +7,7 @@ use crate::trade::dates::places::PlaceDays;
 use crate::trade::dates::season::{Busy, MonthSet};
 use crate::trade::dates::spread::CalendarDays;
 use crate::trade::measure::{Percent, Standing};
+use chrono::NaiveDate;
 
 pub const WHO_ELSE: &str = "Holidays and other calendars";
 pub const HOLIDAYS_KEPT: &str = "Holidays kept";
@@ -102,6 +103,11 @@ pub fn months(set: MonthSet) -> String {
 
 pub const CLOSURE_REPEATS: &str = "Comes again";
 pub const CLOSURE_PLACE: &str = "Who is closed";
+
+/// Why a closure is not taken: nobody would work at all.
+pub fn never_works(last: NaiveDate) -> String {
+    format!("Shorten the closure: there would be no working day in the year after {}.", format::day(last))
+}
 
 /// Whether a closure comes again.
 pub fn repeats(repeats: Repeats) -> &'static str {

@@ -114,7 +114,8 @@ pub fn gauges(names: &[&str]) -> String {
 
 // Lead times
 pub const TIMES: &str = "Lead times";
-pub const TIMES_WHY: &str = "Working days. Order-by dates count the longest.";
+pub const TIMES_WHY: &str =
+    "Working days. Order-by dates count every length with its chance, and keep the chance that you plan for.";
 pub const OWN_EXTRAS: &str = "Your own extras";
 pub const NO_EXTRAS: &str = "Anything else that takes days at your bench: plating, a pattern, a casting house.";
 pub const NEW_EXTRA: &str = "New extra";

@@ -1,7 +1,8 @@
 //! Words of the frame and of the screens of Today and Couples.
 
-use super::format;
+use super::{dates, format};
 use crate::book::field::Stage;
+use crate::book::progress::{AtRisk, Risk};
 use chrono::NaiveDate;
 
 pub const TODAY: &str = "Today";
@@ -51,6 +52,20 @@ pub fn order_by(day: NaiveDate) -> String {
 /// "Try on: was due Tue 23 Mar 2027".
 pub fn was_due(what: &str, by: NaiveDate) -> String {
     format!("{what}: was due {}", format::day(by))
+}
+
+/// "runs late: not before Thu 26 Nov 2026", "62 % in hand by Sun 27 Dec 2026".
+pub fn at_risk(risk: AtRisk) -> String {
+    match (risk.why, risk.in_hand) {
+        (Risk::Overrun { not_before }, _) => format!("runs late: not before {}", format::day(not_before)),
+        (Risk::Unlikely(chance), Some(by)) => format!("{} in hand by {}", dates::chance(chance), format::day(by)),
+        (Risk::Unlikely(chance), None) => dates::chance(chance),
+    }
+}
+
+/// "ask for the day: order by Tue 23 Mar 2027 at the latest".
+pub fn ask_the_day(last: NaiveDate) -> String {
+    format!("ask for the day: {} at the latest", order_by(last))
 }
 
 /// "in 3 days", "today", "2 days ago".
@@ -138,7 +153,7 @@ pub fn removed(what: &str) -> String {
 pub const NEW_APPOINTMENT: &str = "New appointment";
 pub const APPOINTMENT: &str = "Appointment";
 pub const DAY: &str = "Day";
-pub const DAY_HINT: &str = "22 May, 22/5/27 or 22 May 2027.";
+pub const DAY_HINT: &str = "22 May 2027, 22/5/27, tomorrow or Thursday.";
 pub const TIME: &str = "Time";
 pub const TIME_HINT: &str = "14:30 or 2.30pm; may stay empty.";
 pub const PLACE: &str = "Place";

@@ -5,11 +5,11 @@ use super::day;
 use bandwright::book::change::Write;
 use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField, Stage};
-use bandwright::book::id::RecordId;
+use bandwright::book::id::{ItemId, RecordId};
 use bandwright::book::practice::Practice;
-use bandwright::book::progress::{UnderWay, ahead, is_reached, plan, under_way};
+use bandwright::book::progress::{AtRisk, Risk, UnderWay, ahead, at_risk, elsewhere, is_reached, plan, under_way};
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::schedule::{Asked, OwnOrders, took};
+use bandwright::book::schedule::{Asked, OwnOrders, not_before, took};
 use bandwright::book::today::today;
 use bandwright::book::value::{ChosenExtra, DatesSettled, ExtraWork, Value};
 use bandwright::book::verbs;
@@ -17,6 +17,7 @@ use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::lead_times::{MAKING, Step as Work, usual};
 use bandwright::trade::dates::milestones::Milestone;
 use bandwright::trade::dates::odds::Lasts;
+use bandwright::trade::dates::places::Place;
 use bandwright::trade::dates::spread::{CalendarDays, WorkingDays};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::measure::Percent;
@@ -103,6 +104,8 @@ fn what_is_not_finished_yet_is_finished_today_at_the_earliest() {
     let found = found(&couple, "2027-06-01");
     assert_eq!(it_ends(&found).0, "2027-06-03");
     assert!(found.is_overrun);
+    assert_eq!((found.chance, found.before_wedding), (None, None), "nobody knows");
+    assert_eq!(words::agenda::stands(&found), "not before Thu 3 Jun 2027");
     let way = |on| ahead(Couple(&couple), Practice(&practice(vec![])), &OwnOrders::default(), day(on), false);
     // Nobody is shown a day that nobody knows. On its last day, 29 March and Good Friday off, it is still a forecast.
     assert!(way("2027-05-01").unwrap().ready.is_none() && way("2027-03-31").unwrap().ready.is_some());
@@ -138,6 +141,32 @@ fn days_out_of_order_teach_nothing() {
     let couple = record(1, ordered("2027-03-01", &[(Work::Making, "2027-02-01"), (Work::Delivery, "2027-04-08")]));
     // Made before it was ordered; and delivered without engraving being finished.
     assert_eq!(took(Couple(&couple), Practice(&practice)), []);
+}
+
+#[test]
+fn a_step_is_not_finished_before_those_ahead_of_it() {
+    let extra = |work, name: &str| ChosenExtra { work, name: Some(name.into()), spread: usual(Work::Stones).days };
+    let own = |item| ExtraWork::Own(ItemId(item));
+    let asked = Asked {
+        region: Region::EnglandAndWales,
+        making: MAKING.days,
+        extras: vec![extra(own(1), "plating"), extra(own(2), "inlay"), extra(ExtraWork::Usual(Work::Engraving), "")],
+        in_hand: CalendarDays(14),
+        confidence: Percent(95),
+    };
+    let steps = asked.steps();
+    let days = [Some("2027-03-22"), Some("2027-03-30"), None, Some("2027-03-25")].map(|it| it.map(day));
+    let typed: Vec<_> = steps.iter().zip(days).collect();
+    let from = |at: usize| not_before(Some(day("2027-03-01")), &typed, &steps[at]);
+    assert_eq!(from(0), Some((day("2027-03-01"), None)), "the order");
+    // Of the jeweller's own neither comes first.
+    assert_eq!([from(1), from(2)], [Some((day("2027-03-22"), Some(0))); 2]);
+    assert_eq!(from(3), Some((day("2027-03-30"), Some(1))), "plating");
+    assert_eq!(
+        words::agenda::too_early(Some("Making"), day("2027-03-22")),
+        "Enter a day from Mon 22 Mar 2027 on: making was finished then."
+    );
+    assert_eq!(not_before(None, &[], &steps[0]), None);
 }
 
 #[test]
@@ -196,7 +225,124 @@ fn milestones_show_when_they_are_overdue() {
     assert_eq!(overdue(collected.clone(), &after_all), [TryOn, LastResize]);
     collected.push(Write::set(Field::MilestoneDone(TryOn), Value::Day(day("2027-05-08"))));
     assert_eq!(overdue(collected.clone(), &after_all), []);
-    assert!(is_reached(Couple(&record(1, collected)), LastResize));
+    assert!(is_reached(Couple(&record(1, collected)), Practice(&usual_practice), LastResize));
     // After the wedding nothing is asked any more.
     assert_eq!(overdue(ordered("2027-03-01", &[]), "2027-05-23"), []);
+}
+
+/// Ordered on Thursday 1 October 2026 for Sunday 10 January 2027, with engraving and delivery.
+fn for_january(done: &[(Work, &str)]) -> Record {
+    let mut writes = ordered("2026-10-01", done);
+    writes.push(Write::set(Field::Wedding, Value::Wedding(Wedding::Day(day("2027-01-10")))));
+    record(1, writes)
+}
+
+#[test]
+fn an_order_that_runs_late_stands_on_today_once() {
+    let usual_practice = practice(vec![]);
+    let page = |couple: &Record, on: &str| today([Couple(couple)].into_iter(), Practice(&usual_practice), day(on));
+    let nothing_done = for_january(&[]);
+    // 20 working days from 1 October end on Thursday 29 October: until then it is in time.
+    assert_eq!(page(&nothing_done, "2026-10-29").late(), 0);
+    let found = page(&nothing_done, "2026-11-25");
+    let late = AtRisk {
+        in_hand: Some(day("2026-12-27")),
+        // Made today, engraved tomorrow, delivered on Friday.
+        why: Risk::Overrun { not_before: day("2026-11-27") },
+    };
+    assert_eq!((found.late(), found.at_risk), (1, vec![(RecordId(1), late)]));
+    assert_eq!(words::screens::at_risk(late), "runs late: not before Fri 27 Nov 2026");
+    // A fortnight before the wedding nothing is in hand: that is said as the milestone, and once.
+    let after = page(&nothing_done, "2026-12-28");
+    assert!(after.at_risk.is_empty());
+    assert!(after.overdue.iter().any(|(_, due)| due.what == Milestone::Collect));
+
+    // Made late: engraving takes 1 to 5 days and delivery 1 to 3, by Wednesday 23 December before the closed days.
+    let made = |on| for_january(&[(Work::Making, on)]);
+    let risk = |couple: &Record, on: &str| {
+        at_risk(Couple(couple), Practice(&usual_practice), &OwnOrders::default(), day(on)).map(|it| it.why)
+    };
+    assert_eq!(risk(&made("2026-12-10"), "2026-12-10"), None);
+    let Some(Risk::Unlikely(chance)) = risk(&made("2026-12-18"), "2026-12-18") else { panic!("it may be late") };
+    assert!(!chance.is_at_least(Percent(95)) && !chance.is_none());
+    // Counted by hand: 1 to 5 days weigh 2, 4, 3, 2, 1 and 1 to 3 weigh 3, 2, 1. From Friday 18 December there are
+    // four working days until Christmas Eve, and none after it before Sunday 27: 12 * 6 in all, 2 * 6 + 4 * 5 + 3 * 3.
+    assert_eq!(chance.percent(), Percent(41 * 100 / 72));
+    let all =
+        for_january(&[(Work::Making, "2026-12-18"), (Work::Engraving, "2026-12-21"), (Work::Delivery, "2026-12-30")]);
+    assert_eq!(risk(&all, "2026-12-31"), None, "nothing is left that could be late");
+    // Without a wedding an overrun order is late all the same; after the wedding nothing is asked.
+    let mut writes = ordered("2026-10-01", &[]);
+    writes.push(Write::clear(Field::Wedding));
+    assert!(matches!(risk(&record(1, writes), "2026-11-25"), Some(Risk::Overrun { .. })));
+    assert_eq!(risk(&nothing_done, "2027-01-11"), None);
+}
+
+#[test]
+fn a_wedding_without_a_day_is_asked_for_before_it_is_late() {
+    let usual_practice = practice(vec![]);
+    let page = |wedding: Wedding, on: &str| {
+        let couple = record(1, vec![Write::set(Field::Wedding, Value::Wedding(wedding))]);
+        today([Couple(&couple)].into_iter(), Practice(&usual_practice), day(on))
+    };
+    let may = Wedding::Month { year: 2027, month: 5 };
+    let (first, last) = (Wedding::Day(day("2027-05-01")), Wedding::Day(day("2027-05-31")));
+    let order_by = |wedding| page(wedding, "2027-01-04").order_by[0].1;
+    assert_eq!(page(may, "2027-01-04").order_by, [(RecordId(1), order_by(first))]);
+    let between = order_by(first).succ_opt().unwrap().to_string();
+    let found = page(may, &between);
+    assert_eq!((found.late(), &found.late_orders, &found.order_by), (0, &vec![], &vec![]));
+    assert_eq!(found.ask_the_day, [(RecordId(1), order_by(last))]);
+    assert!(words::screens::ask_the_day(order_by(last)).starts_with("ask for the day: order by "));
+    // Too late for the last day too.
+    let after = order_by(last).succ_opt().unwrap().to_string();
+    let found = page(may, &after);
+    assert_eq!((found.late(), found.late_orders.len(), found.ask_the_day.len()), (1, 1, 0));
+    // A day that is known is late as ever.
+    assert_eq!(page(first, &between).late_orders, [(RecordId(1), order_by(first))]);
+}
+
+#[test]
+fn what_is_written_down_reaches_milestones() {
+    let usual_practice = practice(vec![]);
+    let reached = |done: &[(Work, &str)], what| {
+        is_reached(Couple(&record(1, ordered("2027-03-01", done))), Practice(&usual_practice), what)
+    };
+    let (made, engraved, delivered) =
+        ((Work::Making, "2027-03-24"), (Work::Engraving, "2027-03-25"), (Work::Delivery, "2027-03-30"));
+    use Milestone::{Collect, EngravingText};
+    assert!(!reached(&[made], EngravingText) && reached(&[made, engraved], EngravingText));
+    // Delivered, and nobody wrote down the engraving: the words were fixed.
+    assert!(reached(&[made, delivered], EngravingText));
+    assert!(!reached(&[made, engraved], Collect) && !reached(&[made, delivered], Collect));
+    assert!(reached(&[made, engraved, delivered], Collect));
+    // Before the order nothing of it is reached.
+    let none = record(1, settled());
+    assert!(!is_reached(Couple(&none), Practice(&usual_practice), EngravingText));
+}
+
+#[test]
+fn closed_days_of_others_are_told_where_they_count() {
+    let extra = |work| ChosenExtra { work: ExtraWork::Usual(work), name: None, spread: usual(work).days };
+    let asked = |extras| Asked {
+        region: Region::EnglandAndWales,
+        making: MAKING.days,
+        extras,
+        in_hand: CalendarDays(14),
+        confidence: Percent(95),
+    };
+    let usual_practice = practice(vec![]);
+    let (from, to) = (day("2026-11-25"), day("2027-01-10"));
+    let of = |extras| {
+        let wedding = Wedding::Day(to);
+        let inputs = asked(extras).inputs(Practice(&usual_practice), &OwnOrders::default(), wedding, from).unwrap();
+        elsewhere(&inputs.way, from, to)
+    };
+    assert_eq!(of(vec![extra(Work::Engraving)]), []);
+    let found = of(vec![extra(Work::Marking)]);
+    let (place, days) = &found[0];
+    // The assay office's Christmas: 24 December to 1 January, whatever the workshop does.
+    assert_eq!((*place, days.len()), (Place::AssayOffice, 9));
+    let said = words::dates::closed(*place, days[0].why, None);
+    assert_eq!((days[0].day, said.as_str()), (day("2026-12-24"), "Assay office closed"));
 }

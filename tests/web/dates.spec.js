@@ -25,6 +25,20 @@ test("the chance of being in time, and what it rests on", async ({ page, install
   await expect(answer(page)).toContainText("Fri 9 Apr 2027");
   // Decided on Monday 12 April eighteen working days are left: 33 of 42.
   await expect(reasonOf(page, "If decided")).toContainText("78 %");
+  await expect(answer(page)).toContainText("100 % here before the wedding");
+  // A weekday is understood; where two may be meant, both are named, and the answer stays.
+  await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
+  const decided = page.locator("#decided");
+  await hand(page).put(decided, "Thursday");
+  await expect(reasonOf(page, "If decided")).toContainText("Thu 26 Nov");
+  await hand(page).put(decided, "next Thursday");
+  await expect(page.locator("#decided-error")).toHaveText("Enter Thu 26 Nov 2026 or Thu 3 Dec 2026: it can be read as either.");
+  await expect(answer(page)).toContainText("Fri 9 Apr 2027");
+  await expect(page.locator("main figure svg")).toBeVisible();
+  // A day in hand that is past is not spoken of.
+  await go(page, "#/bench/dates?wedding=5%20December%202026");
+  await expect(answer(page)).toContainText("0 % here before the wedding");
+  await expect(answer(page)).not.toContainText("in hand by");
 });
 
 test("an order as it goes, and what ran late", async ({ page, install }) => {
@@ -39,10 +53,29 @@ test("an order as it goes, and what ran late", async ({ page, install }) => {
   await go(page, `#/couple/${id}/plan`);
   // numpy.busday_count of 5 October to 25 November: 37.
   await expect(reasonOf(page, /Making\s*at the bench/)).toContainText("37 working days so far: late, 17 more than its longest");
+  // Nobody knows any more: a day before which it is not there, and neither chance nor 95 %.
+  await expect(reasonOf(page, "Not before")).toContainText("Wed 25 Nov 2026");
+  await expect(page.locator("main")).not.toContainText("95 %");
+  await expect(reasonOf(page, "In hand in time")).toHaveCount(0);
+  // Today says so, and so does the checklist; both lead to the plan.
+  await go(page, "#/today");
+  const late = page.locator("section", { has: page.getByRole("heading", { name: "Late" }) });
+  await expect(late).toContainText("runs late: not before Wed 25 Nov 2026");
+  await thumb.tap(late.getByRole("link", { name: /Tess/ }));
+  await expect(heading(page)).toHaveText("Order and days to keep");
+  await go(page, `#/couple/${id}`);
+  const line = page.locator(`main a[href="#/couple/${id}/plan"]`).first();
+  await expect(line).toContainText("not before Wed 25 Nov 2026");
+  await expect(line).toContainText("the order runs late");
+  await expect(page.locator("main")).not.toContainText("order by");
+  await go(page, `#/couple/${id}/plan`);
   const made = page.getByLabel("Making, finished");
   await thumb.put(made, "26 November 2026");
   await thumb.press("Save");
   await expect(page.locator("#done-making-error")).toHaveText("Enter a day no later than today, Wed 25 Nov 2026.");
+  await thumb.put(made, "4 October 2026");
+  await thumb.press("Save");
+  await expect(page.locator("#done-making-error")).toHaveText("Enter a day from Mon 5 Oct 2026 on: it was ordered then.");
   await thumb.put(made, "9 November 2026");
   await thumb.press("Save");
   await expect(heading(page)).toHaveText("Tess");
@@ -73,6 +106,30 @@ test("a calendar file without names, and with them", async ({ page, install }) =
   expect(named).toContain("SUMMARY:Rings: try on\\, Ines & Callum\r\n");
   const uids = (text) => text.match(/^UID:.*/gm);
   expect(uids(named)).toEqual(uids(plain));
+});
+
+test("one calendar file for everybody, and what fell away is taken out", async ({ page, install }) => {
+  await install();
+  const tess = await meet(page, "Tess", { wedding: "22 May 2027" });
+  const ines = await meet(page, "Ines", { wedding: "5 June 2027" });
+  const thumb = hand(page);
+  const file = async () => {
+    await go(page, "#/practice/copies");
+    const loading = page.waitForEvent("download");
+    await thumb.press("Download the calendar file");
+    return readFile(await (await loading).path(), "utf8");
+  };
+  const event = (text, uid) => text.split("BEGIN:VEVENT").find((part) => part.includes(`UID:${uid}`));
+  const before = await file();
+  for (const id of [tess, ines]) expect(event(before, `${id}-wedding`)).toContain("STATUS:CONFIRMED");
+  await go(page, `#/couple/${tess}/wedding`);
+  await thumb.put(page.locator("#wedding"), "not yet");
+  await thumb.press("Save");
+  // Back to where the hand came from.
+  await expect(heading(page)).toHaveText("Copies");
+  const after = await file();
+  for (const what of ["wedding", "order", "try-on"]) expect(event(after, `${tess}-${what}`), what).toContain("STATUS:CANCELLED");
+  expect(event(after, `${ines}-wedding`)).toContain("STATUS:CONFIRMED");
 });
 
 test("a holiday that is worked moves the date", async ({ page, install }) => {
@@ -212,6 +269,14 @@ test("what nobody should type about days gets a sentence each", async ({ page, i
   for (const day of ["mon", "tue", "wed", "thu", "fri"]) await thumb.tap(page.locator(`#weekdays-${day}`));
   await thumb.press("Save");
   await expect(page.locator("#weekdays-error")).toHaveText("Choose at least one day of the week that is worked.");
+  // All year, every year.
+  await go(page, "#/practice/closures/new");
+  await thumb.choose("Comes again", "Every year, same dates");
+  await wrong("#/practice/closures/new", { "closure-name": "abroad", "closure-from": "1 January 2027", "closure-to": "31 December 2027" }, "closure-to", "Shorten the closure: there would be no working day in the year after Fri 31 Dec 2027.");
+  // A wedding known by its month is on no holiday.
+  await go(page, `${bench}?wedding=January%202028`);
+  await expect(answer(page)).toContainText("2027");
+  await expect(page.locator("main")).not.toContainText("nobody delivers");
   // On a holiday there is an answer, and a word of warning.
   await go(page, `${bench}?wedding=3%20May%202027`);
   await expect(page.locator("main")).toContainText("The wedding is on Early May bank holiday: nobody delivers or mends anything that day.");
@@ -346,8 +411,8 @@ test("a forecast two years out takes no time, and how that grows", async ({ page
       const took = await worked(wedding);
       await expect(answer(page)).toContainText(wedding.slice(-4));
       row.push(`${years} ${years === 1 ? "year" : "years"} ${took.toFixed(2)} ms`);
-      // A shared machine may be slow, but not by that much.
-      expect(took).toBeLessThan(250);
+      // It takes some 2 ms where nothing else runs. A shared machine may be several times slower, not more.
+      expect(took).toBeLessThan(25);
     }
     grown.push(`${steps} steps: ${row.join(", ")}`);
   }

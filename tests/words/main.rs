@@ -164,6 +164,7 @@ fn a_date_that_cannot_be_taken() {
         E::OtherWeekday { .. } => E::OtherWeekday { day: day(), typed: Weekday::Mon },
         E::DayOrYear { .. } => E::DayOrYear { month: 5, number: 27 },
         E::DayMissing => E::DayMissing,
+        E::EitherDay { .. } => E::EitherDay { first: day(), second: day() },
         E::Past { .. } => E::Past { wedding: Wedding::Month { year: 2020, month: 5 } },
         E::TooFar { .. } => E::TooFar { latest: day() },
         E::TooLongAgo { .. } => E::TooLongAgo { earliest: day() },

@@ -18,9 +18,10 @@ use crate::parts::button::{Weight, button};
 use crate::parts::choice::{Shape, choice, option, tick};
 use crate::parts::line::{line, lines};
 use crate::parts::page::page;
+use crate::screens::calendar_file::{Of, into_calendar};
 use crate::screens::practice::head;
 use crate::words::harmless::harmless;
-use crate::words::{book as say_book, copies as say, screens};
+use crate::words::{agenda as say_agenda, book as say_book, copies as say, screens};
 
 /// So many couples are offered at first, and so many more at each asking.
 const ROWS: usize = 40;
@@ -57,6 +58,7 @@ pub fn copies() -> AnyView {
         out.said(),
         para("small", Signal::derive(how)),
         para("small", say::NOT_ENCRYPTED),
+        section(say_agenda::CALENDAR, vec![into_calendar(Of::Everybody, say_agenda::CALENDAR_OF_ALL)]),
     ]);
     page(head(Setting::Copies, say::COPIES), content, Some(out.buttons()))
 }

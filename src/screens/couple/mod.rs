@@ -25,7 +25,7 @@ use crate::app::address::{Address, Part};
 use crate::app::route::route;
 use crate::app::state::{App, app};
 use crate::book::change::Write;
-use crate::book::checklist::{self, State, Topic};
+use crate::book::checklist::{self, Care, State, Topic};
 use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
@@ -132,8 +132,10 @@ fn known(app: App, id: RecordId) -> AnyView {
         .subtitle(read(say_book::standing))
         .back(Address::Couples.to_string(), say::COUPLES);
     let next = Memo::new(move |_| app.couple(id, checklist::next).flatten());
-    let checklist =
-        Signal::derive(move || app.couple(id, |couple| checklist_lines(couple, next.get())).unwrap_or_default());
+    let order = Memo::new(move |_| plan::order_line(app, id));
+    let checklist = Signal::derive(move || {
+        app.couple(id, |couple| checklist_lines(couple, next.get(), order.get())).unwrap_or_default()
+    });
     let about = Signal::derive(move || app.couple(id, about_lines).unwrap_or_default());
     let stays = move || {
         let why = app.couple(id, |couple| leaving::may_leave(couple).err()).flatten();
@@ -202,8 +204,20 @@ fn next_said(couple: Couple<'_>, topic: Topic) -> String {
     }
 }
 
-fn checklist_lines(couple: Couple<'_>, next: Option<Topic>) -> Vec<Line> {
+fn checklist_lines(couple: Couple<'_>, next: Option<Topic>, order: Option<(String, &'static str)>) -> Vec<Line> {
+    let of_order = |(said, late): (String, &'static str)| {
+        let topic = Topic::Dates;
+        let differ = checklist::state(couple, topic) == State::Care(Care::Differs);
+        let small = if differ { say_book::care(Care::Differs) } else { late };
+        let mark = if small.is_empty() { Mark::Done } else { Mark::Care };
+        let href = Address::Part(couple.0.id, Part::Plan).to_string();
+        line(say_book::topic(couple, topic), said, href).mark(mark).small(small)
+    };
     let row = |topic| {
+        // Once it is ordered there is nothing to order by: how the order stands is what matters.
+        if let Some(order) = order.clone().filter(|_| topic == Topic::Dates) {
+            return of_order(order);
+        }
         let state = checklist::state(couple, topic);
         let said = say_book::says(couple, topic);
         let mark = match state {

@@ -1,45 +1,40 @@
 //! The order as it goes, the days to keep, and a file of them for a calendar.
 
-use crate::parts::el::{maybe, or_nothing};
+use crate::parts::el::or_nothing;
 use crate::parts::lay::{all, block, para, section};
 use leptos::prelude::*;
 
 use super::{Whose, whose};
-use crate::app::address::Part;
+use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::seen::Seen;
-use crate::app::share;
 use crate::app::state::{App, app};
-use crate::archive::calendar::{self, Event};
 use crate::archive::code::Code;
-use crate::book::agenda::{self, Entry, What};
 use crate::book::change::Write;
+use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::book::field::{Field, Stage};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::book::progress::{self, Ahead, UnderWay};
-use crate::book::remedy::Move;
-use crate::book::schedule::{Asked, OwnOrders, Step};
+use crate::book::schedule::{Asked, OwnOrders, Step, not_before};
 use crate::book::value::{ExtraWork, Value};
-use crate::parts::button::{Weight, button};
-use crate::parts::choice::{check, option, several_rows};
+use crate::parts::button::{Weight, link_button};
+use crate::parts::choice::{option, several_rows};
 use crate::parts::details::details;
 use crate::parts::picture::picture;
 use crate::parts::reasons::{Reason, reason, reasons};
 use crate::screens::calendar as drawn;
+use crate::screens::calendar_file::{Of, into_calendar};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::screens::show::showable;
 use crate::trade::dates::countdown::{MOST_STEPS, is_past_cut_off};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::milestones::Milestone;
-use crate::trade::dates::places::Place;
 use crate::trade::measure::Percent;
-use crate::words::{
-    agenda as say, ahead as say_ahead, book as say_book, dates as say_dates, format, screens as say_frame,
-};
+use crate::words::{agenda as say, ahead as say_ahead, dates as say_dates, format, screens as say_frame};
 
 /// The fields of the steps that are the jeweller's own: as many as an order can have beside making.
 #[rustfmt::skip]
@@ -82,7 +77,7 @@ pub fn plan(id: RecordId) -> AnyView {
     let mut sections = vec![
         section(say::KEEP, vec![days_to_keep(app, id, form)]),
         section(say::WORK, vec![work(app, id, form, steps)]),
-        section(say::CALENDAR, vec![into_calendar(app, id)]),
+        section(say::CALENDAR, vec![into_calendar(Of::Couple(id), say::CALENDAR_WHY)]),
     ];
     if is_under_way {
         sections.swap(0, 1);
@@ -141,7 +136,27 @@ fn work(app: App, id: RecordId, form: Form, steps: Vec<(&'static str, Step)>) ->
     let entered = steps.into_iter().map(field).collect();
     let under_way = with(app, id, progress::under_way);
     let said = under_way.flatten().map(|it| reasons(Signal::stored(forecast(&it))));
-    all(vec![para("small", say::WORK_WHY), block("ledger", entered), or_nothing(said)])
+    let counted = link_button(Weight::Quiet, say::TO_COUNTED, Address::of_topic(id, Topic::Dates));
+    all(vec![para("small", say::WORK_WHY), block("ledger", entered), or_nothing(said), counted])
+}
+
+/// What the checklist says of the dates of an order, and what about them wants another look. None before it is placed.
+/// It is worked out anew when this couple changes, not when any other does.
+pub(super) fn order_line(app: App, id: RecordId) -> Option<(String, &'static str)> {
+    app.today.track();
+    let stage = app.couple(id, |couple| couple.stage())?;
+    match stage {
+        Stage::Ordered => with(app, id, |couple, practice, own, today| {
+            let late = progress::at_risk(couple, practice, own, today).is_some();
+            let said = progress::under_way(couple, practice, own, today).map(|it| say::stands(&it)).unwrap_or_default();
+            (said, if late { say::RUNS_LATE } else { "" })
+        }),
+        Stage::Collected => {
+            let day = app.couple(id, |couple| couple.reached(stage)).flatten();
+            Some((day.map(say::collected).unwrap_or_default(), ""))
+        }
+        Stage::Enquiry | Stage::Booked | Stage::Lost => None,
+    }
 }
 
 /// What was finished and how late, and when the rest may be.
@@ -157,10 +172,14 @@ fn forecast(it: &UnderWay) -> Vec<Reason> {
             .as_ref()
             .map(|(step, days)| reason(name(step), say::AT_WORK, say::so_far(*days, step.spread.most()))),
     );
-    let (earliest, best) = if it.is_overrun { (say::AT_THE_EARLIEST, say::AT_BEST) } else { ("", "") };
-    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), earliest));
-    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), earliest));
-    all.extend(it.chance.map(|chance| reason(say::IN_TIME, say_dates::chance(chance), best)));
+    if it.is_overrun {
+        all.push(reason(say::NOT_BEFORE, format::day(it.finish.earliest()), say::NOBODY_KNOWS));
+        return all;
+    }
+    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), ""));
+    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), ""));
+    let chances = [(say::IN_TIME, it.chance), (say::BEFORE_WEDDING, it.before_wedding)].into_iter();
+    all.extend(chances.filter_map(|(what, chance)| Some(reason(what, say_dates::chance(chance?), ""))));
     all
 }
 
@@ -179,7 +198,7 @@ fn days_to_keep(app: App, id: RecordId, form: Form) -> AnyView {
     let Some(milestones) = found.with_untracked(|found| Some(found.as_ref()?.plan.milestones.clone())) else {
         return para("small", say::NO_PLAN);
     };
-    let names = app.practice(|practice| practice.closure_names(Place::Workshop));
+    let names = app.practice(progress::closure_names);
     let of = move |read: fn(&Ahead) -> Vec<Reason>| found.with(|it| it.as_ref().map(read).unwrap_or_default());
     let drawn = Signal::derive(move || found.with(|it| it.as_ref().map(drawn::drawn).unwrap_or_default()));
     let closed = move || found.with(|it| it.as_ref().map(|it| drawn::closed(it, &names)).unwrap_or_default());
@@ -195,21 +214,29 @@ fn days_to_keep(app: App, id: RecordId, form: Form) -> AnyView {
 
 fn read(app: App, id: RecordId, form: Form, steps: &[(&'static str, Step)]) -> Option<Vec<Write>> {
     let today = app.today.get_untracked();
-    let mut writes = Vec::new();
     let mut whole = true;
+    let mut typed: Vec<(&Step, Option<chrono::NaiveDate>)> = Vec::new();
     for (key, step) in steps {
-        let value = if form.text(key).get_untracked().trim().is_empty() {
-            form.judge(key, Ok(None))
-        } else {
-            fields::read_day(form, key, today).and_then(|day| {
-                form.judge(key, if day > today { Err(say::not_yet(today)) } else { Ok(Some(Value::Day(day))) })
-            })
-        };
-        match value {
-            Some(value) => writes.push(Write { field: Field::WorkDone(step.work), value }),
-            None => whole = false,
-        }
+        let day = fields::read_optional_day(form, key, today).and_then(|day| {
+            let is_to_come = day.is_some_and(|day| day > today);
+            form.judge(key, if is_to_come { Err(say::not_yet(today)) } else { Ok(day) })
+        });
+        whole &= day.is_some();
+        typed.push((step, day.flatten()));
     }
+    let ordered = app.couple(id, |couple| couple.reached(Stage::Ordered)).flatten();
+    for ((key, step), (_, day)) in steps.iter().zip(&typed) {
+        let Some((from, after)) =
+            not_before(ordered, &typed, step).filter(|(from, _)| day.is_some_and(|it| it < *from))
+        else {
+            continue;
+        };
+        let after = after.and_then(|at| typed.get(at)).map(|(step, _)| name(step));
+        whole &= form.judge::<()>(key, Err(say::too_early(after.as_deref(), from))).is_some();
+    }
+    let write =
+        |(step, day): &(&Step, Option<_>)| Write { field: Field::WorkDone(step.work), value: day.map(Value::Day) };
+    let mut writes: Vec<Write> = typed.iter().map(write).collect();
     let reached = form.text("reached").get_untracked();
     for milestone in Milestone::ALL {
         let said = reached.split(' ').any(|code| code == Code::code(milestone));
@@ -218,50 +245,4 @@ fn read(app: App, id: RecordId, form: Form, steps: &[(&'static str, Step)]) -> O
         writes.push(Write { field: Field::MilestoneDone(milestone), value });
     }
     whole.then_some(writes)
-}
-
-fn into_calendar(app: App, id: RecordId) -> AnyView {
-    let with_names = RwSignal::new(false);
-    let file = move || calendar::write(&events(app, id, with_names.get_untracked()), clock::moment());
-    let heard = move |left| app.say(if left { say::SHARED } else { say::NOT_SHARED }.to_owned());
-    let share = move || share::share_file(say::FILE_NAME.to_owned(), share::CALENDAR, file(), heard);
-    let download = move || heard(share::download(say::FILE_NAME, share::CALENDAR, &file()));
-    let can_share = share::can_share_files();
-    all(vec![
-        para("small", say::CALENDAR_WHY),
-        check("with-names", say::WITH_NAMES, Some(say::WITH_NAMES_HINT.into()), with_names),
-        maybe(move || can_share.then(|| button(Weight::Quiet, say::SHARE, share))),
-        button(Weight::Quiet, say::DOWNLOAD, download),
-    ])
-}
-
-fn events(app: App, id: RecordId, with_names: bool) -> Vec<Event> {
-    let found = with(app, id, |couple, practice, own, today| {
-        let names = with_names.then(|| say_book::names(couple));
-        let sequence = agenda::sequence(couple, practice);
-        let event = |it: Entry| Event {
-            uid: uid(id, it.what),
-            sequence,
-            day: it.day,
-            time: it.time,
-            title: say::title(it.what, names.as_deref()),
-            place: it.place.filter(|_| with_names),
-            about: say::about(it.what),
-            called_off: it.called_off,
-            alarm: !it.done,
-        };
-        agenda::agenda(couple, practice, own, today).into_iter().map(event).collect()
-    });
-    found.unwrap_or_default()
-}
-
-/// The same for ever: the couple's id and the entry's own.
-fn uid(id: RecordId, what: What) -> String {
-    match what {
-        What::Appointment(item) => format!("{id}-{item}@bandwright"),
-        What::Milestone(milestone) => format!("{id}-{}@bandwright", Code::code(milestone)),
-        What::Ring(who, Move::Goes) => format!("{id}-ring-goes-{}@bandwright", who.code()),
-        What::Ring(who, Move::Returns) => format!("{id}-ring-returns-{}@bandwright", who.code()),
-        What::Wedding => format!("{id}-wedding@bandwright"),
-    }
 }

@@ -18,7 +18,7 @@ use crate::book::value::{NamedClosure, Value};
 use crate::parts::choice::{Shape, choice, option};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
-use crate::trade::dates::closed::{Calendar, Closure, Repeats};
+use crate::trade::dates::closed::{Closure, Repeats};
 use crate::trade::dates::entry::read_day;
 use crate::trade::dates::places::Place;
 use crate::words::{dates as say_dates, format, planning as plan, practice as say, screens as say_frame};
@@ -76,18 +76,16 @@ fn read(app: App, form: Form, item: ItemId) -> Option<NamedClosure> {
     let today = app.today.get_untracked();
     let name = fields::read_name(form, "closure-name");
     let from = fields::read_day(form, "closure-from", today);
-    let to = fields::read_day(form, "closure-to", untrack(|| first_day(form, today)));
+    let to = fields::read_day_from(form, "closure-to", untrack(|| first_day(form, today)), today);
     let days = Closure::new(from?, to?).map_err(say_dates::calendar_error);
     let repeats = Repeats::from_code(&form.text("closure-repeats").get_untracked()).unwrap_or_default();
     let place = Place::from_code(&form.text("closure-place").get_untracked()).unwrap_or_default();
     let days = form.judge("closure-to", days)?.repeating(repeats);
-    // The calendar is asked whether it takes one more.
-    let calendar = now(app, |practice| {
-        let others = practice.closures().into_iter().filter(|(known, _)| *known != item).map(|(_, it)| it.days);
-        let closures = others.chain([days]).collect();
-        Calendar::new(practice.region(), practice.on_bank_holidays(), practice.weekdays(), closures)
-    });
+    // The calendar is asked whether it takes one more, and whether anybody still works then.
+    let calendar = now(app, |practice| practice.calendar_with(place, item, days));
     let name = name?;
-    form.judge("closure-name", calendar.map_err(say_dates::calendar_error))?;
+    let calendar = form.judge("closure-name", calendar.map_err(say_dates::calendar_error))?;
+    let works = calendar.works_in_the_year_after(days.to());
+    form.judge("closure-to", works.then_some(()).ok_or_else(|| plan::never_works(days.to())))?;
     Some(NamedClosure { name, place, days })
 }

@@ -231,6 +231,12 @@ impl Calendar {
         self.on_or_after(day.succ_opt().ok_or(CalendarError::TooFar { from: day })?)
     }
 
+    /// Whether it works at all within a year after a day. One that is closed from the first to the last day of every
+    /// year works on 31 December of some leap years, and nobody can plan by that.
+    pub fn works_in_the_year_after(&self, day: NaiveDate) -> bool {
+        self.after(day).is_ok_and(|next| (next - day).num_days() <= Closure::LONGEST.0.into())
+    }
+
     /// The working day that many working days later, from the day itself or the next working one.
     ///
     /// To a jeweller: an order of Saturday starts on Monday (day zero), and one working day later is Tuesday.

@@ -59,6 +59,8 @@ pub struct Countdown {
     pub slack: Slack,
     /// The chance of being in hand in time, if it is ordered now.
     pub chance: Chance,
+    /// The chance of being in hand on the day before the wedding, if it is ordered now.
+    pub before_wedding: Chance,
     /// The chance that it fits on the day before the wedding, a change of size included, if it is ordered now.
     pub fits: Chance,
     pub if_today: Ordered,
@@ -214,9 +216,11 @@ pub fn countdown(inputs: &Inputs) -> Result<Countdown, DatesError> {
     Ok(Countdown {
         slack,
         chance: if_today.finish.chance_by(plan.in_hand),
+        before_wedding: if_today.finish.chance_by(back_by(plan.wedding, CalendarDays(1))?),
         fits: fits(inputs, &if_today.finish, plan.wedding)?,
-        is_projection: workshop.on_bank_holidays() == OnBankHolidays::Closed
-            && is_projection(workshop.region(), last.year()),
+        is_projection: inputs.way.used().any(|(_, calendar)| {
+            calendar.on_bank_holidays() == OnBankHolidays::Closed && is_projection(calendar.region(), last.year())
+        }),
         closed_days: workshop.closed_days(inputs.today, last),
         plan,
         if_today,

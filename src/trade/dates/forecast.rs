@@ -67,6 +67,12 @@ impl Way {
         seasons
     }
 
+    /// The places whose days count, with their calendars: the workshop, where it begins, and those of its steps.
+    pub fn used(&self) -> impl Iterator<Item = (Place, &Calendar)> {
+        let is_used = |place: &Place| *place == Place::Workshop || self.legs.iter().any(|leg| leg.place == *place);
+        Place::ALL.into_iter().filter(is_used).map(|place| (place, self.places.of(place)))
+    }
+
     /// The longest that a step may last in any season, as if every month were busy.
     pub fn longest_of(&self, lasts: &Lasts) -> WorkingDays {
         if self.busy.chance.0 > 0 { lasts.longer(self.busy.longer).most() } else { lasts.most() }

@@ -10,7 +10,7 @@ use chrono::{NaiveDate, NaiveTime};
 pub const ORDER_BY: &str = "Order by";
 pub const CONFIDENCE: &str = "Chance of being in time to plan for";
 pub const DECIDED: &str = "If they decide later";
-pub const DECIDED_HINT: &str = "Optional: a day, to see what waiting costs.";
+pub const DECIDED_HINT: &str = "Optional: a day, or “Thursday”, to see what waiting costs.";
 pub const DAYS_TO_KEEP: &str = "Days to keep";
 pub const IF_ORDERED_TODAY: &str = "If ordered today";
 pub const REGION: &str = "Bank holidays of";
@@ -24,7 +24,7 @@ pub const IN_HAND: &str = "In hand before the wedding";
 pub const DAYS_BEFORE: &str = "days";
 pub const IN_HAND_BY: &str = "In hand by";
 pub const WORK_STARTS: &str = "Work starts";
-pub const DAY_ZERO_HOW: &str = "day zero: the day of the order, or the next working day";
+pub const DAY_ZERO_HOW: &str = "the day of the order, or the next working day; counted from the day after";
 pub const PAST_CUT_OFF: &str = "Past today’s cut-off: an order now counts from the next working day.";
 pub const CLOSED_DAYS: &str = "Closed days";
 pub const TO_CLOSURES: &str = "Closures";
@@ -45,6 +45,16 @@ pub fn slack(slack: Slack, left: Option<Left>) -> String {
         (Slack::Left(days), None) => format!("{} left", dates::working_days(days)),
         (Slack::Late(days), None) => format!("{} too late", dates::working_days(days)),
     }
+}
+
+/// "87 % here before the wedding, ordered now."
+pub fn before_wedding(chance: Chance) -> String {
+    format!("{} here before the wedding, if ordered now.", dates::chance(chance))
+}
+
+/// Behind a day that should have been, and is past.
+pub fn past(why: &str) -> String {
+    format!("already past: {why}")
 }
 
 /// The chance that all is well on the day before, a change of size included.

@@ -11,6 +11,7 @@ use crate::screens::calendar;
 use crate::trade::dates::countdown::{CONFIDENCE, Cost, DatesError};
 use crate::trade::dates::lead_times::{self, Step as Work};
 use crate::trade::dates::odds::Lasts;
+use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::{Percent, Standing};
 use crate::words::{bench as say, dates as say_dates, format, showing, standing};
 
@@ -26,6 +27,7 @@ pub fn ahead(found: &Reckoned) -> Option<Ahead> {
         is_ordered: false,
         calendar: calendar.clone(),
         closed_days: answer.closed_days.clone(),
+        elsewhere: found.elsewhere.clone(),
         appointments: found.appointments.iter().copied().filter(|day| *day <= until).collect(),
         reached: Vec::new(),
     })
@@ -49,7 +51,10 @@ pub fn said(found: &Reckoned) -> Said {
     if let Some(answer) = found.countdown() {
         let tone = if answer.in_time() { Tone::Rouge } else { Tone::Care };
         let left = say::slack(answer.slack, answer.left(found.today, found.counts_today));
-        let lines = vec![left, say_dates::in_time(answer), say::fits(answer.fits)];
+        // A day in hand that is past already says nothing: the chance of being here at all does.
+        let in_time = (answer.plan.in_hand >= found.today).then(|| say_dates::in_time(answer));
+        let here = Some(say::before_wedding(answer.before_wedding));
+        let lines = [Some(left), here, in_time, Some(say::fits(answer.fits))].into_iter().flatten().collect();
         return Said { figure: format::day(answer.plan.order_by), lines, tone };
     }
     match &found.if_today {
@@ -86,7 +91,9 @@ pub fn cautions(found: &Reckoned) -> Vec<String> {
     let Some(answer) = found.countdown() else { return all };
     let plan = &answer.plan;
     all.extend(found.wedding.and_then(|wedding| say_dates::counted_from(wedding, plan.wedding)));
-    all.extend(found.calendar.as_ref().and_then(|calendar| say_dates::wedding_closed(calendar, plan.wedding)));
+    if let Some(Wedding::Day(day)) = found.wedding {
+        all.extend(found.calendar.as_ref().and_then(|calendar| say_dates::wedding_closed(calendar, day)));
+    }
     if answer.is_projection {
         all.push(say_dates::projection(found.region));
     }
@@ -98,6 +105,7 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
     if let Some((answer, in_hand)) = found.countdown().zip(found.in_hand) {
         let own = if in_hand == lead_times::IN_HAND { Standing::CommonPractice } else { Standing::Yours };
         let why = format!("{} · {}", say::before_the_wedding(in_hand), standing::standing(own));
+        let why = if answer.plan.in_hand < found.today { say::past(&why) } else { why };
         all.push(reason(say::IN_HAND_BY, format::day(answer.plan.in_hand), why));
     }
     let costs = found.costs.iter().copied().chain(std::iter::repeat(None));

@@ -16,6 +16,7 @@ use crate::book::value::{ChosenExtra, ExtraWork};
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{pick, tick};
 use crate::parts::field::Keyboard;
+use crate::screens::fields::understood_day;
 use crate::trade::dates::entry::{read_day, read_wedding};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::Step as Work;
@@ -79,9 +80,9 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
         }
     });
     let typed = form.text("decided");
-    let decided = Signal::derive(move || match typed.with(|text| read_day(text, app.today.get())) {
-        Ok(day) => format!("{} · {}", format::day(day), screens::from_today(day, app.today.get())),
-        Err(_) => say::DECIDED_HINT.to_owned(),
+    let decided = Signal::derive(move || {
+        let today = app.today.get();
+        understood_day(typed.with(|text| read_day(text, today)), say::DECIDED_HINT, today)
     });
     let regions = Region::ALL.map(|region| (region.code().to_owned(), say_dates::region(region).to_owned()));
     let days = |key, label: &str| sheet.field(key, label).keyboard(Keyboard::Digits).line();

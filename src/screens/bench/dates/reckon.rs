@@ -14,7 +14,7 @@ use crate::book::practice::Practice;
 use crate::book::progress;
 use crate::book::schedule::{self as way, OwnOrders, Step};
 use crate::book::value::{ChosenExtra, DatesSettled, ExtraWork};
-use crate::trade::dates::closed::Calendar;
+use crate::trade::dates::closed::{Calendar, ClosedDay};
 use crate::trade::dates::countdown::{self, Cost, Countdown, DatesError, Inputs, Ordered, is_past_cut_off};
 use crate::trade::dates::entry::{read_day, read_wedding};
 use crate::trade::dates::holidays::Region;
@@ -54,8 +54,10 @@ pub struct Reckoned {
     pub counts_today: bool,
     /// The days of the couple's appointments that are still to come.
     pub appointments: Vec<NaiveDate>,
-    /// What the workshop's closures are called.
-    pub closures: Vec<String>,
+    /// What the closures are called, those of the workshop first.
+    pub closures: Vec<(Place, Vec<String>)>,
+    /// The closed days of the other places that steps use.
+    pub elsewhere: Vec<(Place, Vec<ClosedDay>)>,
     /// When it is ready if it is ordered now; needs no wedding.
     pub if_today: Option<Ordered>,
 }
@@ -131,8 +133,10 @@ pub fn reckon(app: App, form: Form, whose: Option<RecordId>, own: Memo<OwnOrders
     let calendar = calendar.ok();
     let counts_today = app.practice(|practice| practice.counts_today());
     let appointments = whose.and_then(|id| app.couple(id, |couple| progress::appointments(couple, today)));
-    let closures = app.practice(|practice| practice.closure_names(Place::Workshop));
+    let closures = app.practice(progress::closure_names);
+    let elsewhere = found.map(|(inputs, answer)| progress::elsewhere(&inputs.way, today, answer.plan.wedding));
     Reckoned {
+        elsewhere: elsewhere.unwrap_or_default(),
         appointments: appointments.unwrap_or_default(),
         closures,
         complaints,
@@ -200,7 +204,9 @@ fn chosen(practice: Practice<'_>, ticked: &str) -> Vec<ChosenExtra> {
 
 impl Reckoned {
     pub fn countdown(&self) -> Option<&Countdown> {
-        self.answer.as_ref()?.as_ref().ok().filter(|_| self.complaints.is_empty())
+        // The day on which they may decide is asked beside the answer, which does not rest on it.
+        let rests_on = |(key, _): &(&str, String)| *key != "decided";
+        self.answer.as_ref()?.as_ref().ok().filter(|_| !self.complaints.iter().any(rests_on))
     }
 
     /// What is written down when the answer is used; the chance that is wanted only where it is not the usual one.

@@ -11,7 +11,7 @@ pub use time::{TimeEntryError, read_time};
 
 use super::holidays::LAST_DAY;
 use super::wedding::Wedding;
-use chrono::{Datelike, Months, NaiveDate, Weekday};
+use chrono::{Datelike, Months, NaiveDate, TimeDelta, Weekday};
 use parts::{Written, written};
 
 /// The furthest ahead that a date is accepted: twenty years.
@@ -43,6 +43,11 @@ pub enum DateEntryError {
         month: u32,
         number: u32,
     },
+    /// "Thursday" on a Thursday is today or the next; "next Thursday" on a Monday is that of this week or of the next.
+    EitherDay {
+        first: NaiveDate,
+        second: NaiveDate,
+    },
     /// A month or a year where a day is needed.
     DayMissing,
     /// All of it lies in the past, and it may not.
@@ -57,10 +62,12 @@ pub enum DateEntryError {
     },
 }
 
-/// Reads a day, past or to come: "22 May 2027", "22/5/27", "22.5.2027", "2027-05-22", "Sat 22 May".
+/// Reads a day, past or to come: "22 May 2027", "22/5/27", "22.5.2027", "2027-05-22", "Sat 22 May", "tomorrow",
+/// "Thursday".
 ///
 /// The day comes first, then the month. A year of two figures is one of this century; without a year it is the next
-/// such day, today included.
+/// such day, today included. A weekday alone is the next such day after today. Where two days may be meant, both are
+/// named: [`DateEntryError::EitherDay`].
 ///
 /// ```
 /// use bandwright::trade::dates::entry::read_day;
@@ -68,12 +75,19 @@ pub enum DateEntryError {
 /// assert_eq!(read_day("22/5/27", date(2026, 11, 25)), Ok(date(2027, 5, 22)));
 /// ```
 pub fn read_day(text: &str, today: NaiveDate) -> Result<NaiveDate, DateEntryError> {
+    read_day_from(text, today, today)
+}
+
+/// The same, where a day without a year is the next such day from `from` on: the last day of a closure.
+pub fn read_day_from(text: &str, from: NaiveDate, today: NaiveDate) -> Result<NaiveDate, DateEntryError> {
     let day = match written(text)? {
-        Written::Day { day, month, year, weekday } => day_of(day, month, year, weekday, today)?,
+        Written::Day { day, month, year, weekday } => day_of(day, month, year, weekday, from)?,
+        Written::FromToday(days) => from_today(today, days)?,
+        Written::Weekday(weekday, next) => next_such(weekday, next, today)?,
         Written::Month { .. } | Written::Year(_) => return Err(DateEntryError::DayMissing),
         Written::NotYet => return Err(DateEntryError::NotADate),
     };
-    within(day, today)
+    within(day, from)
 }
 
 /// Reads a wedding date: a day as [`read_day`] does, a month ("May 2027", "5/2027"), a year ("2027"), or that it is
@@ -81,6 +95,8 @@ pub fn read_day(text: &str, today: NaiveDate) -> Result<NaiveDate, DateEntryErro
 pub fn read_wedding(text: &str, today: NaiveDate) -> Result<Wedding, DateEntryError> {
     let wedding = match written(text)? {
         Written::Day { day, month, year, weekday } => Wedding::Day(day_of(day, month, year, weekday, today)?),
+        Written::FromToday(days) => Wedding::Day(from_today(today, days)?),
+        Written::Weekday(weekday, next) => Wedding::Day(next_such(weekday, next, today)?),
         Written::Month { month, year } => {
             let this_year = today.year() + i32::from(month < today.month());
             Wedding::Month { year: year.unwrap_or(this_year), month: real_month(month)? }
@@ -117,6 +133,25 @@ fn day_of(
     match weekday {
         Some(typed) if typed != found.weekday() => Err(DateEntryError::OtherWeekday { day: found, typed }),
         _ => Ok(found),
+    }
+}
+
+fn from_today(today: NaiveDate, days: i64) -> Result<NaiveDate, DateEntryError> {
+    today.checked_add_signed(TimeDelta::days(days)).ok_or(DateEntryError::TooFar { latest: LAST_DAY })
+}
+
+/// The next such weekday after today. On that weekday itself today may be meant as well; and with "next" before it,
+/// that of next week, while the one of this week is still to come.
+fn next_such(weekday: Weekday, next: bool, today: NaiveDate) -> Result<NaiveDate, DateEntryError> {
+    let ahead = weekday.days_since(today.weekday());
+    let first = from_today(today, i64::from(ahead))?;
+    let a_week_on = from_today(first, 7)?;
+    let is_this_week = today.weekday().num_days_from_monday() < weekday.num_days_from_monday();
+    match (ahead, next) {
+        (0, true) => Ok(a_week_on),
+        (0, false) => Err(DateEntryError::EitherDay { first, second: a_week_on }),
+        (_, true) if is_this_week => Err(DateEntryError::EitherDay { first, second: a_week_on }),
+        _ => Ok(first),
     }
 }
 

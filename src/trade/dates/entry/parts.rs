@@ -6,10 +6,22 @@ use chrono::Weekday;
 /// A date as it is written, before anybody has asked whether it exists.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Written {
-    Day { day: u32, month: u32, year: Option<i32>, weekday: Option<Weekday> },
-    Month { month: u32, year: Option<i32> },
+    Day {
+        day: u32,
+        month: u32,
+        year: Option<i32>,
+        weekday: Option<Weekday>,
+    },
+    Month {
+        month: u32,
+        year: Option<i32>,
+    },
     Year(i32),
     NotYet,
+    /// So many days from today: "today", "tomorrow", "yesterday".
+    FromToday(i64),
+    /// A weekday alone, and whether "next" stands before it.
+    Weekday(Weekday, bool),
 }
 
 /// Longer than any date that is written in words.
@@ -56,6 +68,9 @@ const WEEKDAYS: [(Weekday, &[&str]); 7] = [
     (Weekday::Sun, &["sunday", "sun"]),
 ];
 
+/// Days that are named by how far they are from today.
+const NEAR: [(&str, i64); 3] = [("today", 0), ("tomorrow", 1), ("yesterday", -1)];
+
 /// Words that may stand in a date and say nothing: "the 22nd of May", "some time in 2027".
 const FILLERS: [&str; 7] = ["the", "of", "in", "on", "some", "time", "sometime"];
 
@@ -74,6 +89,18 @@ pub(super) fn written(text: &str) -> Result<Written, DateEntryError> {
     let words: Vec<&str> = text.trim_end_matches('.').split_whitespace().collect();
     if NOT_YET.contains(&words.join(" ").as_str()) {
         return Ok(Written::NotYet);
+    }
+    let said: Vec<&str> = words.iter().copied().filter(|word| !FILLERS.contains(word)).collect();
+    if let Some((_, days)) = NEAR.iter().find(|(word, _)| said == [*word]) {
+        return Ok(Written::FromToday(*days));
+    }
+    let alone = match said.as_slice() {
+        ["next", name] => weekday_named(name).map(|day| (day, true)),
+        ["this", name] | [name] => weekday_named(name).map(|day| (day, false)),
+        _ => None,
+    };
+    if let Some((day, next)) = alone {
+        return Ok(Written::Weekday(day, next));
     }
     shape(&text).ok_or(DateEntryError::NotADate)?
 }

@@ -1,0 +1,102 @@
+//! A file for a calendar: the days of one couple, or of everybody who is still to marry.
+
+use leptos::prelude::*;
+
+use crate::app::clock;
+use crate::app::share;
+use crate::app::state::{App, app};
+use crate::archive::calendar::{self, Event};
+use crate::archive::code::Code;
+use crate::book::agenda::{self, Entry, What};
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
+use crate::book::leaving::may_leave;
+use crate::book::practice::Practice;
+use crate::book::remedy::Move;
+use crate::book::schedule::OwnOrders;
+use crate::parts::button::{Weight, button};
+use crate::parts::choice::check;
+use crate::parts::el::maybe;
+use crate::parts::lay::{all, para};
+use crate::words::{agenda as say, book as say_book};
+
+/// Whose days are in the file.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Of {
+    Couple(RecordId),
+    /// Everybody who may be in a file and whose wedding is not over.
+    Everybody,
+}
+
+/// What the file is, whether names are in it, and the buttons.
+pub fn into_calendar(of: Of, why: &'static str) -> AnyView {
+    let app = app();
+    let with_names = RwSignal::new(false);
+    // Nobody who is still to marry is a file without a single day, which calendars refuse.
+    let file = move || {
+        let events = events(app, of, with_names.get_untracked());
+        (!events.is_empty()).then(|| calendar::write(&events, clock::moment()))
+    };
+    let heard = move |left| app.say(if left { say::SHARED } else { say::NOT_SHARED }.to_owned());
+    let share = move || match file() {
+        Some(file) => share::share_file(say::FILE_NAME.to_owned(), share::CALENDAR, file, heard),
+        None => app.say(say::NO_DAYS.to_owned()),
+    };
+    let download = move || match file() {
+        Some(file) => heard(share::download(say::FILE_NAME, share::CALENDAR, &file)),
+        None => app.say(say::NO_DAYS.to_owned()),
+    };
+    let can_share = share::can_share_files();
+    all(vec![
+        para("small", why),
+        check("with-names", say::WITH_NAMES, Some(say::WITH_NAMES_HINT.into()), with_names),
+        maybe(move || can_share.then(|| button(Weight::Quiet, say::SHARE, share))),
+        button(Weight::Quiet, say::DOWNLOAD, download),
+    ])
+}
+
+fn events(app: App, of: Of, with_names: bool) -> Vec<Event> {
+    let today = app.today.get_untracked();
+    untrack(|| {
+        app.with(|book| {
+            let practice = Practice(&book.practice);
+            let everybody = || book.couples.values().map(|record| Couple(record));
+            let own = OwnOrders::of(everybody(), practice);
+            let is_in = |couple: &Couple<'_>| match of {
+                Of::Couple(id) => couple.0.id == id,
+                Of::Everybody => {
+                    let is_over = couple.wedding().is_some_and(|wedding| wedding.is_past(today));
+                    !couple.is_blank() && !is_over && may_leave(*couple).is_ok()
+                }
+            };
+            let of_couple = |couple: Couple<'_>| {
+                let names = with_names.then(|| say_book::names(couple));
+                let sequence = agenda::sequence(couple, practice);
+                let event = |it: Entry| Event {
+                    uid: uid(couple.0.id, it.what),
+                    sequence,
+                    day: it.day,
+                    time: it.time,
+                    title: say::title(it.what, names.as_deref()),
+                    place: it.place.filter(|_| with_names),
+                    about: say::about(it.what),
+                    called_off: it.called_off,
+                    alarm: !it.done,
+                };
+                agenda::agenda(couple, practice, &own, today).into_iter().map(event).collect::<Vec<_>>()
+            };
+            everybody().filter(is_in).flat_map(of_couple).collect()
+        })
+    })
+}
+
+/// The same for ever: the couple's id and the entry's own.
+fn uid(id: RecordId, what: What) -> String {
+    match what {
+        What::Appointment(item) => format!("{id}-{item}@bandwright"),
+        What::Milestone(milestone) => format!("{id}-{}@bandwright", Code::code(milestone)),
+        What::Ring(who, Move::Goes) => format!("{id}-ring-goes-{}@bandwright", who.code()),
+        What::Ring(who, Move::Returns) => format!("{id}-ring-returns-{}@bandwright", who.code()),
+        What::Wedding => format!("{id}-wedding@bandwright"),
+    }
+}
