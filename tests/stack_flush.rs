@@ -236,8 +236,8 @@ fn what_a_stand_off_rests_on() {
     let flat = plain(section_of(Profile::Flat, 4.0, 1.8, 0.0, 0.0).unwrap());
     let held = flush(&[with_head(0.8, 1.5, None), flat], mm(0.2))[0];
     let said = |of: &Apart, usual_dome| words::stack::rests_on(of, usual_dome);
-    assert_eq!(said(&held, false), "derived; the clearance under the head common practice");
-    assert_eq!(said(&held, true), "derived; the clearance under the head and the usual dome common practice");
+    assert_eq!(said(&held, false), "derived; the clearance under the head is common practice");
+    assert_eq!(said(&held, true), "derived; the clearance under the head and the usual dome are common practice");
     let meet = flush(&[with_head(0.5, 1.5, None), with_head(0.7, 3.0, None)], mm(0.2))[0];
     assert_eq!(said(&meet, true), "derived", "where two heads meet, neither counts");
 }

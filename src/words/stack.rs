@@ -137,8 +137,8 @@ pub fn rests_on(found: &Apart, usual_dome: bool) -> String {
     let common = standing::standing(Standing::CommonPractice);
     match (found.cause.filter(|cause| !cause.heads_meet), usual_dome) {
         (None, _) if found.cause.is_some() => derived.to_owned(),
-        (_, false) => format!("{derived}; the clearance under the head {common}"),
-        (_, true) => format!("{derived}; the clearance under the head and the usual dome {common}"),
+        (_, false) => format!("{derived}; the clearance under the head is {common}"),
+        (_, true) => format!("{derived}; the clearance under the head and the usual dome are {common}"),
     }
 }
 
