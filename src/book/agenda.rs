@@ -54,7 +54,7 @@ pub fn agenda(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, today
     }
     if let Some(plan) = plan(couple, practice, own, today) {
         let milestones = plan.milestones.into_iter();
-        let done = |what| is_reached(couple, practice, what);
+        let done = |what| is_reached(couple, what);
         all.extend(milestones.map(|due| whole(What::Milestone(due.what), due.by, done(due.what))));
     }
     for wearer in Wearer::BOTH {

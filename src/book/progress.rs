@@ -67,11 +67,12 @@ pub fn under_way(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, to
     let asked = Asked::of(couple, practice);
     let steps = asked.steps();
     let inputs = asked.inputs(practice, own, couple.wedding().unwrap_or_default(), today).ok()?;
-    let Stands { done, so_far, is_overrun, finish } = stands(couple, &steps, &inputs)?;
+    let plan = countdown::plan(&inputs).ok();
+    let Stands { done, so_far, is_overrun, finish } = stands(couple, &steps, inputs)?;
     let took = took(couple, practice);
     let days = |step: &Step| took.iter().find(|(it, _)| it.work == step.work).map(|(_, days)| *days);
     let at_work = steps.get(done).cloned().zip(so_far);
-    let plan = countdown::plan(&inputs).ok().filter(|_| !is_overrun);
+    let plan = plan.filter(|_| !is_overrun);
     let chance = plan.as_ref().map(|plan| finish.chance_by(plan.in_hand));
     let before_wedding = plan.and_then(|plan| Some(finish.chance_by(plan.wedding.pred_opt()?)));
     let steps = steps.into_iter().map(|step| {
@@ -81,17 +82,17 @@ pub fn under_way(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, to
     Some(UnderWay { steps: steps.collect(), at_work, is_overrun, finish, chance, before_wedding })
 }
 
-fn stands(couple: Couple<'_>, steps: &[Step], inputs: &Inputs) -> Option<Stands> {
+fn stands(couple: Couple<'_>, steps: &[Step], inputs: Inputs) -> Option<Stands> {
     let ordered = couple.reached(Stage::Ordered).filter(|_| couple.stage() == Stage::Ordered)?;
     let today = inputs.today;
     let done = steps.iter().take_while(|step| couple.work_done(step.work).is_some()).count();
     let from = steps[..done].last().and_then(|step| couple.work_done(step.work)).unwrap_or(ordered);
-    let way = Way { legs: inputs.way.legs.get(done..)?.to_vec(), ..inputs.way.clone() };
-    let place = way.legs.first().map(|leg| inputs.way.places.of(leg.place));
-    let so_far = place.and_then(|calendar| calendar.count(from, today.max(from)).ok());
-    let longest = way.legs.first().map(|leg| way.longest_of(&leg.lasts));
-    let is_overrun = so_far.zip(longest).is_some_and(|(so_far, longest)| so_far > longest);
-    let finish = finish(&way, from, if way.legs.is_empty() { from } else { today.max(from) }).ok()?;
+    let mut way = inputs.way;
+    way.legs.drain(..done);
+    let at_work = way.legs.first();
+    let so_far = at_work.and_then(|leg| way.places.of(leg.place).count(from, today.max(from)).ok());
+    let is_overrun = so_far.zip(at_work).is_some_and(|(so_far, leg)| so_far > way.longest_of(&leg.lasts));
+    let finish = finish(&way, from, if at_work.is_some() { today.max(from) } else { from }).ok()?;
     Some(Stands { done, so_far, is_overrun, finish })
 }
 
@@ -105,9 +106,9 @@ pub fn at_risk(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, toda
     let asked = Asked::of(couple, practice);
     let steps = asked.steps();
     let inputs = asked.inputs(practice, own, wedding, today).ok()?;
-    let Stands { is_overrun, finish, .. } = stands(couple, &steps, &inputs).filter(|it| it.done < steps.len())?;
-    let in_hand = wedding.latest().and_then(|day| day.checked_sub_days(Days::new(inputs.in_hand.0.into())));
-    let chance = in_hand.map(|day| finish.chance_by(day)).filter(|chance| !chance.is_at_least(inputs.confidence));
+    let in_hand = wedding.latest().and_then(|day| day.checked_sub_days(Days::new(asked.in_hand.0.into())));
+    let Stands { is_overrun, finish, .. } = stands(couple, &steps, inputs).filter(|it| it.done < steps.len())?;
+    let chance = in_hand.map(|day| finish.chance_by(day)).filter(|chance| !chance.is_at_least(asked.confidence));
     let why = match (is_overrun, chance) {
         (true, _) => Risk::Overrun { not_before: finish.earliest() },
         (false, Some(chance)) => Risk::Unlikely(chance),
@@ -159,8 +160,7 @@ pub fn ahead(
     let elsewhere = elsewhere(&inputs.way, today, plan.wedding);
     let calendar = inputs.way.places.workshop;
     let last = ready.as_ref().map_or(plan.wedding, |(_, finish)| finish.last().max(plan.wedding));
-    let reached =
-        plan.milestones.iter().map(|due| due.what).filter(|what| is_reached(couple, practice, *what)).collect();
+    let reached = plan.milestones.iter().map(|due| due.what).filter(|what| is_reached(couple, *what)).collect();
     Some(Ahead {
         today,
         ready,
@@ -219,8 +219,8 @@ pub fn plan_for(
 }
 
 /// The milestones of a plan that are still to be reached, in their order.
-pub fn open(couple: Couple<'_>, practice: Practice<'_>, plan: &Plan) -> Vec<Due> {
-    plan.milestones.iter().copied().filter(|due| !is_reached(couple, practice, due.what)).collect()
+pub fn open(couple: Couple<'_>, plan: &Plan) -> Vec<Due> {
+    plan.milestones.iter().copied().filter(|due| !is_reached(couple, due.what)).collect()
 }
 
 /// Whether a milestone is behind: said to be, or plain from what is written down.
@@ -228,11 +228,10 @@ pub fn open(couple: Couple<'_>, practice: Practice<'_>, plan: &Plan) -> Vec<Due>
 /// The words to engrave are fixed once engraving, or a step after it, is finished. In hand means with the jeweller or
 /// the couple, as the forecast counts it: once every step is finished, marking with both its ways and delivery among
 /// them. It need not have been collected.
-pub fn is_reached(couple: Couple<'_>, practice: Practice<'_>, milestone: Milestone) -> bool {
+pub fn is_reached(couple: Couple<'_>, milestone: Milestone) -> bool {
     let stage = couple.stage();
     let ordered = matches!(stage, Stage::Ordered | Stage::Collected);
-    let finished = |step: &Step| couple.work_done(step.work).is_some();
-    let steps = || Asked::of(couple, practice).steps();
+    let finished = |work: Work| couple.work_done(ExtraWork::Usual(work)).is_some();
     couple.milestone_done(milestone).is_some()
         || match milestone {
             Milestone::Decide => {
@@ -242,10 +241,15 @@ pub fn is_reached(couple: Couple<'_>, practice: Practice<'_>, milestone: Milesto
             }
             Milestone::Order => ordered,
             Milestone::EngravingText => {
-                let is_before = |step: &Step| step.work != ExtraWork::Usual(Work::Engraving);
-                stage == Stage::Collected || ordered && steps().iter().skip_while(|it| is_before(it)).any(finished)
+                stage == Stage::Collected
+                    || ordered && [Work::Engraving, Work::Marking, Work::Delivery].into_iter().any(finished)
             }
-            Milestone::Collect => stage == Stage::Collected || ordered && steps().iter().all(finished),
+            Milestone::Collect => {
+                let extras = couple.dates().map_or(&[][..], |dates| &dates.extras);
+                let mut extras = extras.iter().filter(|extra| extra.work != ExtraWork::Usual(Work::Resizing));
+                let made = ordered && finished(Work::Making);
+                stage == Stage::Collected || made && extras.all(|extra| couple.work_done(extra.work).is_some())
+            }
             Milestone::TryOn => false,
             Milestone::LastResize => couple.milestone_done(Milestone::TryOn).is_some(),
         }

@@ -107,11 +107,9 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Pr
             }
         }
         let plan = plan(couple, practice, &own, today);
-        let mut is_said = false;
-        if let Some(plan) = &plan {
-            let last = || order_by_at_last(couple, practice, &own, today);
-            is_said = due(&mut page, couple, practice, plan, last, today);
-        }
+        let is_late = |plan: &Plan| plan.order_by < today && !is_ordered(couple);
+        let last = plan.as_ref().filter(|plan| is_late(plan)).and_then(|_| at_last(couple, practice, &own, today));
+        let is_said = plan.is_some_and(|plan| due(&mut page, couple, &plan, last, today));
         if let Some(risk) = at_risk(couple, practice, &own, today).filter(|_| !is_said) {
             page.counts.late += 1;
             keep(&mut page.at_risk, (id, risk), |(_, risk)| risk.in_hand.unwrap_or(NaiveDate::MAX));
@@ -139,41 +137,33 @@ fn keep<T, K: Ord>(rows: &mut Vec<T>, row: T, key: impl Fn(&T) -> K) {
 
 /// The last day to order for a wedding that is known only by its month or year, if it is on the last day of that; none
 /// where the day is known, or where it is too late for that one too.
-fn order_by_at_last(
-    couple: Couple<'_>,
-    practice: Practice<'_>,
-    own: &OwnOrders,
-    today: NaiveDate,
-) -> Option<NaiveDate> {
+fn at_last(couple: Couple<'_>, practice: Practice<'_>, own: &OwnOrders, today: NaiveDate) -> Option<NaiveDate> {
     let wedding = couple.wedding().filter(|wedding| !matches!(wedding, Wedding::Day(_)))?;
     let at_last = Wedding::Day(wedding.latest()?);
     let order_by = plan_for(couple, practice, own, at_last, today)?.order_by;
     (order_by >= today).then_some(order_by)
 }
 
+fn is_ordered(couple: Couple<'_>) -> bool {
+    matches!(couple.stage(), Stage::Ordered | Stage::Collected)
+}
+
 /// What of a plan is due or overdue: the order while it is not placed, and each milestone whose turn it is. Whether it
 /// was said that it should be in hand.
-fn due(
-    page: &mut Today,
-    couple: Couple<'_>,
-    practice: Practice<'_>,
-    plan: &Plan,
-    at_last: impl Fn() -> Option<NaiveDate>,
-    today: NaiveDate,
-) -> bool {
+fn due(page: &mut Today, couple: Couple<'_>, plan: &Plan, last: Option<NaiveDate>, today: NaiveDate) -> bool {
     let id = couple.0.id;
-    let is_ordered = matches!(couple.stage(), Stage::Ordered | Stage::Collected);
+    let is_ordered = is_ordered(couple);
     if !is_ordered {
-        let is_late = plan.order_by < today;
-        if let Some(day) = is_late.then(at_last).flatten() {
-            keep(&mut page.ask_the_day, (id, day), |(_, day)| *day);
-        } else {
-            page.counts.late += usize::from(is_late);
-            let list = if is_late { &mut page.late_orders } else { &mut page.order_by };
-            keep(list, (id, plan.order_by), |(_, day)| *day);
-        }
+        let is_late = plan.order_by < today && last.is_none();
+        page.counts.late += usize::from(is_late);
+        let list = match last {
+            Some(_) => &mut page.ask_the_day,
+            None if is_late => &mut page.late_orders,
+            None => &mut page.order_by,
+        };
+        keep(list, (id, last.unwrap_or(plan.order_by)), |(_, day)| *day);
     }
-    let late = open(couple, practice, plan).into_iter().filter(|due| match due.what {
+    let late = open(couple, plan).into_iter().filter(|due| match due.what {
         Milestone::Order => false,
         // When the order is late, the decision is as well, and that need not be said twice.
         Milestone::Decide => due.by < today && plan.order_by >= today,

@@ -146,31 +146,25 @@ fn of_wearer(book: &Book, (id, wearer): (RecordId, Wearer), part: Part, day: Nai
 
 fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>, Vec<Line>) {
     let names = |id: RecordId| book.couples.get(&id).map(|record| say_book::names(Couple(record))).unwrap_or_default();
-    let plan = |id| Address::Part(id, Part::Plan).to_string();
-    let ordering = |(id, day): &(RecordId, NaiveDate), mark| {
-        let small = say::order_by(*day);
-        line(names(*id), say::from_today(*day, today), Address::Couple(*id).to_string()).small(small).mark(mark)
+    let row = |id: RecordId, to: Address, day: NaiveDate, small: String, mark| {
+        line(names(id), say::from_today(day, today), to.to_string()).small(small).mark(mark)
     };
     let appointment = |(id, it): &(RecordId, Appointment)| {
         let href = Address::Part(*id, Part::Appointment(Some(it.item))).to_string();
         line(names(*id), say::from_today(it.when.day, today), href).small(say_book::appointment(it))
     };
-    let mut late: Vec<Line> = due
-        .late_orders
-        .iter()
-        .map(|order| {
-            let line = ordering(order, Mark::Care);
-            let small = format!("{}, {}", line.small, say::NOT_ORDERED);
-            line.small(small)
-        })
-        .collect();
+    let not_ordered = |(id, day): &(RecordId, NaiveDate)| {
+        let small = format!("{}, {}", say::order_by(*day), say::NOT_ORDERED);
+        row(*id, Address::Couple(*id), *day, small, Mark::Care)
+    };
+    let mut late: Vec<Line> = due.late_orders.iter().map(not_ordered).collect();
+    let plan = |id| Address::Part(id, Part::Plan);
     late.extend(due.at_risk.iter().map(|(id, risk)| {
-        let when = risk.in_hand.map(|day| say::from_today(day, today)).unwrap_or_default();
-        line(names(*id), when, plan(*id)).small(say::at_risk(*risk)).mark(Mark::Care)
+        let line = row(*id, plan(*id), risk.in_hand.unwrap_or(today), say::at_risk(*risk), Mark::Care);
+        if risk.in_hand.is_some() { line } else { Line { value: String::new(), ..line } }
     }));
     late.extend(due.overdue.iter().map(|(id, due)| {
-        let small = say::was_due(say_dates::milestone(due.what), due.by);
-        line(names(*id), say::from_today(due.by, today), plan(*id)).small(small).mark(Mark::Care)
+        row(*id, plan(*id), due.by, say::was_due(say_dates::milestone(due.what), due.by), Mark::Care)
     }));
     late.extend(due.unsettled.iter().map(|it| {
         let line = appointment(it);
@@ -179,10 +173,11 @@ fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>
     }));
     let appointments = due.appointments.iter().map(appointment).collect();
     let ask = |(id, last): &(RecordId, NaiveDate)| {
-        let href = Address::Part(*id, Part::Wedding).to_string();
-        line(names(*id), say::from_today(*last, today), href).small(say::ask_the_day(*last)).mark(Mark::Care)
+        row(*id, Address::Part(*id, Part::Wedding), *last, say::ask_the_day(*last), Mark::Care)
     };
-    let order_by = due.order_by.iter().take(NEAREST).map(|order| ordering(order, Mark::Open));
+    let to_order =
+        |(id, day): &(RecordId, NaiveDate)| row(*id, Address::Couple(*id), *day, say::order_by(*day), Mark::Open);
+    let order_by = due.order_by.iter().take(NEAREST).map(to_order);
     let order_by = due.ask_the_day.iter().take(NEAREST).map(ask).chain(order_by).collect();
     (late, appointments, order_by)
 }

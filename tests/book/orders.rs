@@ -225,7 +225,7 @@ fn milestones_show_when_they_are_overdue() {
     assert_eq!(overdue(collected.clone(), &after_all), [TryOn, LastResize]);
     collected.push(Write::set(Field::MilestoneDone(TryOn), Value::Day(day("2027-05-08"))));
     assert_eq!(overdue(collected.clone(), &after_all), []);
-    assert!(is_reached(Couple(&record(1, collected)), Practice(&usual_practice), LastResize));
+    assert!(is_reached(Couple(&record(1, collected)), LastResize));
     // After the wedding nothing is asked any more.
     assert_eq!(overdue(ordered("2027-03-01", &[]), "2027-05-23"), []);
 }
@@ -304,10 +304,7 @@ fn a_wedding_without_a_day_is_asked_for_before_it_is_late() {
 
 #[test]
 fn what_is_written_down_reaches_milestones() {
-    let usual_practice = practice(vec![]);
-    let reached = |done: &[(Work, &str)], what| {
-        is_reached(Couple(&record(1, ordered("2027-03-01", done))), Practice(&usual_practice), what)
-    };
+    let reached = |done: &[(Work, &str)], what| is_reached(Couple(&record(1, ordered("2027-03-01", done))), what);
     let (made, engraved, delivered) =
         ((Work::Making, "2027-03-24"), (Work::Engraving, "2027-03-25"), (Work::Delivery, "2027-03-30"));
     use Milestone::{Collect, EngravingText};
@@ -318,7 +315,7 @@ fn what_is_written_down_reaches_milestones() {
     assert!(reached(&[made, engraved, delivered], Collect));
     // Before the order nothing of it is reached.
     let none = record(1, settled());
-    assert!(!is_reached(Couple(&none), Practice(&usual_practice), EngravingText));
+    assert!(!is_reached(Couple(&none), EngravingText));
 }
 
 #[test]
