@@ -251,16 +251,17 @@ pub fn reading(taken: &ReadingTaken) -> String {
     let gauge = &taken.gauge.gauge;
     let named =
         format!("{} {} mm {}", harmless(&taken.gauge.name), lengths::plain(gauge.width), band::bore(gauge.bore));
-    let read_at = matches!(gauge.kind, GaugeKind::Stick { .. }).then(|| small(fit::read_at(taken.read_at)));
+    let read_at =
+        matches!(gauge.kind, GaugeKind::Stick { .. }).then(|| format!("read {}", small(fit::read_at(taken.read_at))));
     let beside: Vec<String> = taken.beside.iter().map(|width| lengths::plain(*width)).collect();
     let beside = (!beside.is_empty()).then(|| format!("beside {} mm", beside.join(" and ")));
     let day = format::day(taken.taken);
     let parts = [
         Some(sizing::stated_name(taken.size.stated)),
         Some(named),
-        read_at,
         beside,
         Some(small(taken.sits.map_or(fit::hands(taken.hands), fit::sits))),
+        read_at,
         Some(taken.at.map_or(day.clone(), |at| format!("{day} {}", dates::time(at)))),
     ];
     let place = match taken.place {

@@ -126,6 +126,9 @@ pub fn wider(wider: &Wider) -> String {
 /// Said in the place of it where the width has an amount of the jeweller's own.
 pub const WIDER_BUT_YOURS: &str = "1 mm wider: your amount for the width stands.";
 
+/// Said in the place of it where the joint alone decides.
+pub const WIDER_BUT_JOINT: &str = "1 mm wider: the joint decides, and has to be tried in that width.";
+
 /// How a ring sits, as a choice.
 pub fn sits(sits: Sits) -> &'static str {
     match sits {

@@ -173,6 +173,8 @@ fn drawn(at: Circumference) -> String {
         let ticks = sizing::all(system, system.step(step)).map(named).collect();
         let found = sizing::convert(system, at, step);
         let nearest = match found.stated {
+            // Where the scale has no size nothing of it is pointed at.
+            Stated::Size(_) if found.is_beyond() => rules::Tick { at, label: say_sizing::on_scale(&found) },
             Stated::Size(size) => rules::Tick { at: size.circumference(), label: say_sizing::on_scale(&found) },
             Stated::Diameter(_) | Stated::Circumference(_) => rules::Tick { at, label: String::new() },
         };

@@ -66,7 +66,7 @@ pub fn said(found: &Reckoned) -> Said {
         return Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care };
     };
     let Some(made) = found.made() else {
-        return Said { figure: found.name_at(answer.size), lines: Vec::new(), tone: Tone::Care };
+        return Said { figure: found.name_at(answer.exact), lines: Vec::new(), tone: Tone::Care };
     };
     let range = match answer.joint_alone() {
         true => say::at_least_for_joint(answer),
@@ -103,7 +103,7 @@ pub fn cautions(found: &Reckoned) -> Vec<String> {
     }
     let (Some(order), Some(answer)) = (&found.order, found.answer()) else { return all };
     if found.is_beyond() {
-        all.push(say::beyond_scale(answer.size, &say_sizing::size_name(found.nearest(answer.size).size)));
+        all.push(say::beyond_scale(answer.exact, &say_sizing::size_name(found.nearest(answer.size).size)));
     }
     all.extend(order.measure_again.iter().map(|reason| match found.nearer_gauge(reason) {
         Some((name, width)) => say_fit::measure_again_with(reason, name, *width),
@@ -164,6 +164,9 @@ pub fn wider(found: &Reckoned) -> String {
     let own = found.inputs.as_ref().is_some_and(|inputs| inputs.overrules.of(Term::Width).is_some());
     if own {
         return say_fit::WIDER_BUT_YOURS.to_owned();
+    }
+    if found.answer().is_some_and(fit::Answer::joint_alone) {
+        return say_fit::WIDER_BUT_JOINT.to_owned();
     }
     found.wider().map(|wider| say_fit::wider(&wider)).unwrap_or_default()
 }

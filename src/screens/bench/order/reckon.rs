@@ -247,11 +247,12 @@ impl Reckoned {
         if !self.is_off_the_scale(answer.size) {
             return Some(self.nearest(answer.size).size);
         }
-        let found = sizing::nearest(System::Circumference, answer.size, Step::Quarter);
+        // The steps of the scale mean nothing there: what was worked out itself.
+        let found = sizing::nearest(System::Circumference, answer.exact, Step::Quarter);
         let joint = self.joint.meant().map(|joint| joint.circumference());
-        let up = sizing::rounded_up(System::Circumference, answer.size, Step::Quarter);
+        let up = sizing::rounded_up(System::Circumference, answer.exact, Step::Quarter);
         let passes = |size: &Size| joint.is_none_or(|joint| size.circumference() >= joint);
-        let near = |size: &Size| (size.circumference().0 - answer.size.0).abs() < Length::from_mm(0.25);
+        let near = |size: &Size| (size.circumference().0 - answer.exact.0).abs() < Length::from_mm(0.25);
         Some(found.size).filter(passes).or(up.map(|up| up.size)).filter(near)
     }
 
