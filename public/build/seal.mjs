@@ -98,7 +98,8 @@ async function writeWorker(dir) {
     .replace('const VERSION = "";', () => `const VERSION = "${version}";`)
     .replace("const FILES = [];", () => `const FILES = ${files};`);
   if (!worker.includes(version) || !worker.includes(files)) throw new Error("public/sw.js has lost its two constants");
-  await writeFile(join(dir, "sw.js"), worker);
+  const { code } = await transform(worker, { minifyWhitespace: true, target: "esnext", legalComments: "none" });
+  await writeFile(join(dir, "sw.js"), code);
   return list;
 }
 

@@ -9,7 +9,7 @@ pub mod rescue;
 mod same;
 
 use std::cell::{Cell, RefCell};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::sync::Arc;
 
@@ -108,7 +108,7 @@ struct Shared {
     /// How often the book was asked for.
     opened: Cell<u32>,
     /// The changes that this page has made: whoever uses it has seen them.
-    made: RefCell<BTreeSet<Stamp>>,
+    made: RefCell<Vec<Stamp>>,
     /// The screen with a form that is open, and the record as the form found it.
     found: RefCell<Option<(String, Arc<Record>)>>,
 }

@@ -19,6 +19,7 @@ pub mod example;
 pub mod field;
 pub mod fitting;
 pub mod id;
+pub mod late;
 pub mod leaving;
 pub mod merge;
 pub mod practice;

@@ -6,7 +6,7 @@ use super::couple::{Appointment, Couple};
 use super::field::Stage;
 use super::id::RecordId;
 use super::practice::Practice;
-use super::progress::{AtRisk, at_risk, open, plan, plan_for};
+use super::progress::{open, plan, plan_for};
 use super::remedy::{Move, next_move};
 use super::schedule::OwnOrders;
 use crate::trade::dates::countdown::Plan;
@@ -16,9 +16,6 @@ use crate::trade::wearer::Wearer;
 
 /// Appointments this many days ahead are shown.
 const DAYS_AHEAD: u64 = 14;
-
-/// So many days a band is worn before it is asked what fitted: four weeks, common practice.
-const WORN_DAYS: u64 = 28;
 
 /// So many rows of each list are kept, the nearest; how many there were is counted beside them. A book of 20,000
 /// couples has thousands, and nobody reads them.
@@ -31,8 +28,6 @@ pub struct Today {
     pub appointments: Vec<(RecordId, Appointment)>,
     /// Couples whose order-by date has passed without an order, the longest overdue first.
     pub late_orders: Vec<(RecordId, NaiveDate)>,
-    /// Orders under way that are late, or too likely to be: those that are needed first come first.
-    pub at_risk: Vec<(RecordId, AtRisk)>,
     /// Appointments of earlier days of which nobody has said what became of them, the oldest first.
     pub unsettled: Vec<(RecordId, Appointment)>,
     /// Order-by dates to come, the nearest first.
@@ -42,9 +37,6 @@ pub struct Today {
     pub ask_the_day: Vec<(RecordId, NaiveDate)>,
     /// Fingers that are to be measured again, the earliest first.
     pub measure_again: Vec<(RecordId, Wearer, NaiveDate)>,
-    /// Bands that were collected some weeks ago, and nobody has asked what fitted: since when it can be asked, the
-    /// earliest first.
-    pub fitted: Vec<(RecordId, Wearer, NaiveDate)>,
     /// Rings that go to the bench or are due back from it within the next days, or should have been: the earliest first.
     pub rings: Vec<(RecordId, Wearer, NaiveDate, Move)>,
     /// Other milestones that have passed without being reached, the longest overdue first.
@@ -61,7 +53,6 @@ pub struct Counts {
     pub late: usize,
     pub late_rings: usize,
     pub measure_again: usize,
-    pub fitted: usize,
     pub rings: usize,
 }
 
@@ -95,10 +86,6 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Pr
                 page.counts.measure_again += 1;
                 keep(&mut page.measure_again, (id, wearer, day), |(_, _, day)| *day);
             }
-            if let Some(day) = ask_what_fitted(couple, wearer).filter(|day| *day <= today) {
-                page.counts.fitted += 1;
-                keep(&mut page.fitted, (id, wearer, day), |(_, _, day)| *day);
-            }
             let moves = next_move(couple, wearer).filter(|(_, day)| *day <= until);
             if let Some((what, day)) = moves {
                 page.counts.late_rings += usize::from(day < today);
@@ -109,25 +96,15 @@ pub fn today<'a>(couples: impl Iterator<Item = Couple<'a>> + Clone, practice: Pr
         let plan = plan(couple, practice, &own, today);
         let is_late = |plan: &Plan| plan.order_by < today && !is_ordered(couple);
         let last = plan.as_ref().filter(|plan| is_late(plan)).and_then(|_| at_last(couple, practice, &own, today));
-        let is_said = plan.is_some_and(|plan| due(&mut page, couple, &plan, last, today));
-        if let Some(risk) = at_risk(couple, practice, &own, today).filter(|_| !is_said) {
-            page.counts.late += 1;
-            keep(&mut page.at_risk, (id, risk), |(_, risk)| risk.in_hand.unwrap_or(NaiveDate::MAX));
+        if let Some(plan) = plan {
+            due(&mut page, couple, &plan, last, today);
         }
     }
     page
 }
 
-/// The day from which it can be asked what fitted: once the band has been worn for so long; none while that is not
-/// known, or once it has been said.
-fn ask_what_fitted(couple: Couple<'_>, wearer: Wearer) -> Option<NaiveDate> {
-    let open = couple.stage() == Stage::Collected && couple.order_size(wearer).is_some();
-    let collected = couple.reached(Stage::Collected).filter(|_| open && couple.fitted(wearer).is_none());
-    collected?.checked_add_days(Days::new(WORN_DAYS))
-}
-
 /// Puts a row into its place, after those of the same key, and lets go of what is cut.
-fn keep<T, K: Ord>(rows: &mut Vec<T>, row: T, key: impl Fn(&T) -> K) {
+pub(super) fn keep<T, K: Ord>(rows: &mut Vec<T>, row: T, key: impl Fn(&T) -> K) {
     let place = rows.partition_point(|other| key(other) <= key(&row));
     if place < SHOWN {
         rows.truncate(SHOWN - 1);
@@ -148,9 +125,8 @@ fn is_ordered(couple: Couple<'_>) -> bool {
     matches!(couple.stage(), Stage::Ordered | Stage::Collected)
 }
 
-/// What of a plan is due or overdue: the order while it is not placed, and each milestone whose turn it is. Whether it
-/// was said that it should be in hand.
-fn due(page: &mut Today, couple: Couple<'_>, plan: &Plan, last: Option<NaiveDate>, today: NaiveDate) -> bool {
+/// What of a plan is due or overdue: the order while it is not placed, and each milestone whose turn it is.
+fn due(page: &mut Today, couple: Couple<'_>, plan: &Plan, last: Option<NaiveDate>, today: NaiveDate) {
     let id = couple.0.id;
     let is_ordered = is_ordered(couple);
     if !is_ordered {
@@ -169,11 +145,8 @@ fn due(page: &mut Today, couple: Couple<'_>, plan: &Plan, last: Option<NaiveDate
         Milestone::Decide => due.by < today && plan.order_by >= today,
         _ => due.by < today && is_ordered,
     });
-    let mut is_said = false;
     for due in late {
-        is_said |= due.what == Milestone::Collect;
         page.counts.late += 1;
         keep(&mut page.overdue, (id, due), |(_, due)| due.by);
     }
-    is_said
 }

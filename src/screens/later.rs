@@ -12,7 +12,7 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use wasm_bindgen_futures::spawn_local;
 
 use super::taking::{Taking, taking};
-use super::{bench, copies, couple, list, new_couple, practice, start_of_page};
+use super::{bench, copies, couple, late, list, new_couple, practice, start_of_page};
 use crate::app::address::Address;
 use crate::book::asks::Section;
 use crate::parts::button::{Weight, button};
@@ -42,12 +42,13 @@ fn work_screen(here: Address) -> Result<AnyView, NotFetched> {
         Address::Calculator(which) => bench::calculator(which),
         Address::Practice => practice::practice(),
         Address::Setting(which) => practice::setting(which),
-        // No screens of their own: what stands below the sentence when the book does not open, and below that of an
-        // empty Today.
+        // No screens of their own: what stands below the sentence when the book does not open, below that of an
+        // empty Today, and among the lists of Today.
         Address::Nowhere => copies::rescue(),
         Address::Today => practice::load_examples(),
-        // Those are drawn elsewhere.
-        Address::Couples | Address::List(_) => nothing(),
+        Address::Couples => late::orders(),
+        // It is drawn elsewhere.
+        Address::List(_) => nothing(),
     })
 }
 
@@ -109,6 +110,11 @@ pub fn rescue() -> AnyView {
 /// The way to load the example book, on a Today that is empty; nothing where the file with it cannot be fetched.
 pub fn examples() -> AnyView {
     below(Address::Today)
+}
+
+/// What stands on Today of orders.
+pub fn orders() -> AnyView {
+    below(Address::Couples)
 }
 
 /// Something that is added to a screen of the first load, as soon as it is there.

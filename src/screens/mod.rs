@@ -12,6 +12,7 @@ mod fields;
 mod form_page;
 mod handed;
 mod in_words;
+mod late;
 mod later;
 mod list;
 mod new_couple;

@@ -10,6 +10,7 @@ use crate::app::badge;
 use crate::app::keeping::Keeping;
 use crate::app::state::{Book, app};
 use crate::book::couple::{Appointment, Couple};
+use crate::book::field::Stage;
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::book::record::Record;
@@ -50,19 +51,22 @@ pub fn today() -> AnyView {
             return first_time();
         }
         let (late, appointments, order_by) = app.with(|book| sections(book, &due, day.get()));
-        let of_fingers = |rows: &[Finger], part| app.with(|book| fingers(book, rows, part, day.get()));
-        let again = of_fingers(&due.measure_again, Part::Finger);
-        let fitted = of_fingers(&due.fitted, Part::Fitted);
+        let again = app.with(|book| measure_again(book, &due, day.get()));
         let rings = app.with(|book| rings(book, &due, day.get()));
-        let quiet = [&rings, &late, &appointments, &order_by, &again, &fitted].iter().all(|rows| rows.is_empty());
+        let quiet = [&rings, &late, &appointments, &order_by, &again].iter().all(|rows| rows.is_empty());
+        // How orders stand, and what fitted, is said by a part that comes later.
+        let is_ordered = |record: &Record| matches!(Couple(record).stage(), Stage::Ordered | Stage::Collected);
+        let is_any_ordered = app.with(|book| book.couples.values().any(|record| is_ordered(record)));
         all(vec![
-            or_nothing(quiet.then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None))),
+            or_nothing(
+                (quiet && !is_any_ordered).then(|| empty(sketch(ornament::two_bands().svg), say::NOTHING_DUE, None)),
+            ),
             or_nothing(app.with(to_settle)),
             or_nothing(group(say::LATE, late, due.counts.late)),
             or_nothing(group(say::NEXT_APPOINTMENTS, appointments, due.counts.appointments)),
             or_nothing(group(say_remedy::AT_BENCH, rings, due.counts.rings)),
             or_nothing(group(say_finger::AGAIN_LIST, again, due.counts.measure_again)),
-            or_nothing(group(say_finger::FITTED, fitted, due.counts.fitted)),
+            or_nothing(is_any_ordered.then(later::orders)),
             or_nothing(group(say::ORDER_BY_DATES, order_by, 0)),
         ])
     };
@@ -112,20 +116,18 @@ fn to_settle(book: &Book) -> Option<AnyView> {
 }
 
 /// Rows under a heading, and how many more there are than these.
-fn group(heading: &'static str, rows: Vec<Line>, all: usize) -> Option<AnyView> {
+pub(super) fn group(heading: &'static str, rows: Vec<Line>, all: usize) -> Option<AnyView> {
     let more = all.saturating_sub(rows.len());
     let said = (more > 0).then(|| para("small", say_copies::and_more(more)));
     (!rows.is_empty()).then(|| section(heading, vec![lines(Signal::stored(rows)), or_nothing(said)]))
 }
 
-type Finger = (RecordId, Wearer, NaiveDate);
-
-/// Fingers that something is to be asked of: a measure, or what fitted.
-fn fingers(book: &Book, rows: &[Finger], part: fn(Wearer) -> Part, today: NaiveDate) -> Vec<Line> {
-    let one = |(id, wearer, day): &Finger| {
-        of_wearer(book, (*id, *wearer), part(*wearer), *day, today).small(format::day(*day))
+/// Fingers that are to be measured again.
+fn measure_again(book: &Book, due: &Today, today: NaiveDate) -> Vec<Line> {
+    let one = |(id, wearer, day): &(RecordId, Wearer, NaiveDate)| {
+        of_wearer(book, (*id, *wearer), Part::Finger(*wearer), *day, today).small(format::day(*day))
     };
-    rows.iter().map(one).collect()
+    due.measure_again.iter().map(one).collect()
 }
 
 /// Rings that go to the bench, or are due back.
@@ -159,10 +161,6 @@ fn sections(book: &Book, due: &Today, today: NaiveDate) -> (Vec<Line>, Vec<Line>
     };
     let mut late: Vec<Line> = due.late_orders.iter().map(not_ordered).collect();
     let plan = |id| Address::Part(id, Part::Plan);
-    late.extend(due.at_risk.iter().map(|(id, risk)| {
-        let line = row(*id, plan(*id), risk.in_hand.unwrap_or(today), say::at_risk(*risk), Mark::Care);
-        if risk.in_hand.is_some() { line } else { Line { value: String::new(), ..line } }
-    }));
     late.extend(due.overdue.iter().map(|(id, due)| {
         row(*id, plan(*id), due.by, say::was_due(say_dates::milestone(due.what), due.by), Mark::Care)
     }));

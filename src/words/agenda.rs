@@ -2,7 +2,7 @@
 
 use super::{dates, format, remedy};
 use crate::book::agenda::What;
-use crate::book::progress::UnderWay;
+use crate::book::progress::{AtRisk, Risk, UnderWay};
 use crate::trade::dates::spread::WorkingDays;
 use crate::trade::measure::Percent;
 use chrono::NaiveDate;
@@ -125,4 +125,18 @@ fn lower(text: &str) -> String {
     let mut chars = text.chars();
     let first = chars.next().map(|first| first.to_ascii_lowercase());
     first.into_iter().chain(chars).collect()
+}
+
+/// Orders under way that run late, or less likely in time than was planned for.
+pub const MAY_BE_LATE: &str = "Orders that may be late";
+
+pub const NONE_LATE: &str = "No order under way runs late.";
+
+/// "runs late: not before Thu 26 Nov 2026", "62 % in hand by Sun 27 Dec 2026".
+pub fn at_risk(risk: AtRisk) -> String {
+    match (risk.why, risk.in_hand) {
+        (Risk::Overrun { not_before }, _) => format!("runs late: not before {}", format::day(not_before)),
+        (Risk::Unlikely(chance), Some(by)) => format!("{} in hand by {}", dates::chance(chance), format::day(by)),
+        (Risk::Unlikely(chance), None) => dates::chance(chance),
+    }
 }

@@ -1,8 +1,7 @@
 //! Words of the frame and of the screens of Today and Couples.
 
-use super::{dates, format};
+use super::format;
 use crate::book::field::Stage;
-use crate::book::progress::{AtRisk, Risk};
 use chrono::NaiveDate;
 
 pub const TODAY: &str = "Today";
@@ -52,15 +51,6 @@ pub fn order_by(day: NaiveDate) -> String {
 /// "Try on: was due Tue 23 Mar 2027".
 pub fn was_due(what: &str, by: NaiveDate) -> String {
     format!("{what}: was due {}", format::day(by))
-}
-
-/// "runs late: not before Thu 26 Nov 2026", "62 % in hand by Sun 27 Dec 2026".
-pub fn at_risk(risk: AtRisk) -> String {
-    match (risk.why, risk.in_hand) {
-        (Risk::Overrun { not_before }, _) => format!("runs late: not before {}", format::day(not_before)),
-        (Risk::Unlikely(chance), Some(by)) => format!("{} in hand by {}", dates::chance(chance), format::day(by)),
-        (Risk::Unlikely(chance), None) => dates::chance(chance),
-    }
 }
 
 /// "ask for the day: order by Tue 23 Mar 2027 at the latest".

@@ -7,6 +7,7 @@ use bandwright::book::couple::{Band, Couple};
 use bandwright::book::field::{Field, PracticeField, Stage, Wish};
 use bandwright::book::fitting::{bands_worn, contradicted, counted, gauge_off, joint, together};
 use bandwright::book::id::{ItemId, RecordId};
+use bandwright::book::late::what_fitted;
 use bandwright::book::practice::Practice;
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::today::today;
@@ -251,8 +252,7 @@ fn the_tray_is_in_the_order_of_its_sizes() {
 #[test]
 fn what_fitted_is_asked_on_today_some_weeks_after() {
     let mut told = read(&[taken(53.0)]);
-    let practice = practice();
-    let asked = |told: &Told, on| today([Couple(&told.record)].into_iter(), Practice(&practice), day(on)).fitted;
+    let asked = |told: &Told, on| what_fitted([Couple(&told.record)].into_iter(), day(on)).0;
     let at = Circumference::from_mm(53.75);
     told.say(vec![
         Write::set(Field::OrderSize(First), Value::OrderSize(settled(at))),

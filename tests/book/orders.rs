@@ -6,6 +6,7 @@ use bandwright::book::change::Write;
 use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField, Stage};
 use bandwright::book::id::{ItemId, RecordId};
+use bandwright::book::late::late;
 use bandwright::book::practice::Practice;
 use bandwright::book::progress::{AtRisk, Risk, UnderWay, ahead, at_risk, elsewhere, is_reached, plan, under_way};
 use bandwright::book::record::{Kind, Record};
@@ -243,18 +244,19 @@ fn an_order_that_runs_late_stands_on_today_once() {
     let page = |couple: &Record, on: &str| today([Couple(couple)].into_iter(), Practice(&usual_practice), day(on));
     let nothing_done = for_january(&[]);
     // 20 working days from 1 October end on Thursday 29 October: until then it is in time.
-    assert_eq!(page(&nothing_done, "2026-10-29").late(), 0);
-    let found = page(&nothing_done, "2026-11-25");
-    let late = AtRisk {
+    let running = |couple: &Record, on: &str| late([Couple(couple)].into_iter(), Practice(&usual_practice), day(on));
+    assert_eq!(running(&nothing_done, "2026-10-29").late, 0);
+    let found = running(&nothing_done, "2026-11-25");
+    let risk = AtRisk {
         in_hand: Some(day("2026-12-27")),
         // Made today, engraved tomorrow, delivered on Friday.
         why: Risk::Overrun { not_before: day("2026-11-27") },
     };
-    assert_eq!((found.late(), found.at_risk), (1, vec![(RecordId(1), late)]));
-    assert_eq!(words::screens::at_risk(late), "runs late: not before Fri 27 Nov 2026");
+    assert_eq!((found.orders, found.late, found.rows), (1, 1, vec![(RecordId(1), risk)]));
+    assert_eq!(words::agenda::at_risk(risk), "runs late: not before Fri 27 Nov 2026");
     // A fortnight before the wedding nothing is in hand: that is said as the milestone, and once.
     let after = page(&nothing_done, "2026-12-28");
-    assert!(after.at_risk.is_empty());
+    assert_eq!(running(&nothing_done, "2026-12-28").late, 0);
     assert!(after.overdue.iter().any(|(_, due)| due.what == Milestone::Collect));
 
     // Made late: engraving takes 1 to 5 days and delivery 1 to 3, by Wednesday 23 December before the closed days.

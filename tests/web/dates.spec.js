@@ -59,7 +59,7 @@ test("an order as it goes, and what ran late", async ({ page, install }) => {
   await expect(reasonOf(page, "In hand in time")).toHaveCount(0);
   // Today says so, and so does the checklist; both lead to the plan.
   await go(page, "#/today");
-  const late = page.locator("section", { has: page.getByRole("heading", { name: "Late" }) });
+  const late = page.locator("section", { has: page.getByRole("heading", { name: "Orders that may be late" }) });
   await expect(late).toContainText("runs late: not before Wed 25 Nov 2026");
   await thumb.tap(late.getByRole("link", { name: /Tess/ }));
   await expect(heading(page)).toHaveText("Order and days to keep");
