@@ -124,7 +124,7 @@ test("an appointment taken out here, with a place written there: it is asked whe
     await hand(phone).tap(phone.locator(".line a").first());
   };
   await open(other);
-  await hand(other).write(other.getByLabel("Place"), "Barn Lane");
+  await hand(other).write(other.getByLabel("Place", { exact: true }), "Barn Lane");
   await hand(other).press("Save");
   await expect(notice(other)).toContainText("saved");
   await open(page);
