@@ -85,7 +85,7 @@ impl Out {
         let is_said = move || {
             let is_book = self.which.with(|which| *which == Some(Which::Book));
             let is_set = || self.app.practice(|practice| !practice.0.changes().is_empty());
-            is_book && (is_set() || self.app.with(|book| !book.couples.is_empty()))
+            is_book && (is_set() || self.app.with(|book| book.couples.values().any(|record| record.erased().is_some())))
         };
         let is_any = move |made: &Arc<Made>| made.couples > 0 || is_said();
         let there = Memo::new(move |_| self.made.with(|made| made.as_ref().is_some_and(is_any)));
