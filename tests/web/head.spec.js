@@ -52,6 +52,9 @@ test("bands side by side keep the dome that was chosen, and say where it is the 
   await expect(page.locator("main.show"), "what is missing is for the jeweller").not.toContainText("is needed");
   await page.getByRole("button", { name: "Hold to finish" }).tap();
   await page.getByRole("button", { name: "Yes, finish" }).tap();
+  await expect(page.locator("main.show")).toHaveCount(0);
+  // The way back to the book takes the browser a moment.
+  await expect.poll(() => page.evaluate(() => history.state)).toBe(null);
   await thumb.tap(cards.first().getByRole("button", { name: "Make this the band" }));
   await expect(notice(page)).toContainText("Band saved");
   await expect(heading(page)).toHaveText("Wren");
