@@ -108,7 +108,7 @@ test("one couple, or some; who said no and who is invented stays, and is named a
 
   await hand(page).choose("What leaves", "Some couples");
   await expect(page.locator("main")).toContainText("Choose at least one couple.");
-  await expect(page.getByRole("button", { name: "Download" })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: "Download", exact: true })).toHaveCount(0);
   await expect(page.getByRole("checkbox")).toHaveCount(2);
   await hand(page).tap(page.getByRole("checkbox", { name: "Ada" }));
   const some = await download(page);
@@ -121,7 +121,7 @@ test("one couple, or some; who said no and who is invented stays, and is named a
   expect(one.text).toBe(some.text);
   await go(page, `#/couple/${no}/copy`);
   await expect(page.locator("main")).toContainText("said no to being recorded");
-  await expect(page.getByRole("button", { name: "Download" })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: "Download", exact: true })).toHaveCount(0);
 });
 
 test("a table for a spreadsheet leaves too: nothing in it is worked out, and it counts as no copy", async ({ page, install }) => {

@@ -231,6 +231,8 @@ test("an order has as many extras of the jeweller's own as it likes", async ({ p
   const ids = await boxes.evaluateAll((all) => all.map((box) => box.id).filter((id) => /[0-9a-f]{32}/.test(id)));
   expect(ids).toHaveLength(own.length);
   for (const box of ids) await thumb.tap(page.locator(`#${box}`));
+  // The answer is made anew with each of them, its button too: a hand looks at it first. Then the address has them all.
+  await expect.poll(() => page.url().match(/[0-9a-f]{32}/g)?.length).toBe(1 + own.length);
   await thumb.press(/^Use order by/);
   await expect(heading(page)).toHaveText("Tess");
   await go(page, `#/couple/${id}/stage`);
