@@ -147,7 +147,7 @@ fn ring(form: Form, row: &RowKeys, complaints: &mut Complaints) -> Option<Ring> 
         return None;
     }
     // Said of the reach, which is there: of an empty field nobody has left yet, nothing is said.
-    let reaching = to_web.map(|_| row.web).or(to_tip.map(|_| row.tip)).filter(|_| underside.is_none());
+    let reaching = to_web.map(|_| row.web).or(to_tip.map(|_| row.tip)).filter(|_| text(row.under).trim().is_empty());
     complaints.extend(reaching.map(|key| (key, say_rings::HEAD_INCOMPLETE.to_owned())));
     let reach = |reach: Option<Length>| reach.unwrap_or(Length::ZERO);
     let head = underside.map(|underside| Head { to_web: reach(to_web), to_tip: reach(to_tip), underside });
