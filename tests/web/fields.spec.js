@@ -307,7 +307,7 @@ const FIELDS = {
   "Setting::Fit": Object.fromEntries(["width", "width-spread", "bore", "bore-spread", "cold", "warm", "hands-spread", "normal-spread", "offset-spread"].map((which) => [`fit-${which}`, figure("", "0", "[\\d.]+", [...none, "zero"])]).concat([["fit-offset", mm("shift of your own", "−5", "5", ...none, "zero", "negative")]])),
   "Setting::Phone": { theme: choice },
   "Setting::PhoneName": { "phone-name": "name or none" },
-  "Setting::Copies": { what: choice },
+  "Setting::Copies": { what: choice, "with-names": choice },
   // The file is fed in copies.spec.js.
   "Setting::BringIn": { pasted: "words" },
 };
