@@ -97,6 +97,7 @@ test("one couple, or some; who said no and who is invented stays, and is named a
   await go(page, `#/couple/${no}/recorded`);
   await hand(page).choose("May you write this down?", "No");
   await hand(page).press("Save");
+  await expect(heading(page), "the form is behind").toHaveText("Cleo");
   const ids = (text) => JSON.parse(text).records.map(({ id }) => id);
 
   await go(page, "#/practice/copies");

@@ -201,6 +201,7 @@ test("a couple's calendar stands on their plan, in words and in the couple's eye
   await expect(page.locator("main.show")).not.toContainText("Tess");
   await thumb.press("Hold to finish");
   await thumb.press("Yes, finish");
+  await expect(page.locator("main.show")).toHaveCount(0);
 
   // Ordered, the finish is forecast from the order, and there is nothing left to order by.
   await go(page, `#/couple/${id}/stage`);

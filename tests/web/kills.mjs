@@ -44,7 +44,8 @@ export async function kill({ kills, seed, dist, spoil, log = () => {} }) {
         await settle();
         on = new Phone(join(storage, `phone-${phones++}`), site.url, spoil);
         await on.on();
-        on.page.goto(site.url).catch(() => {});
+        // Not `goto`: what it waits for may be gone with the browser, and that is thrown where nothing can catch it.
+        on.page.evaluate((url) => location.assign(url), site.url).catch(() => {});
         await pause(random() * 1500);
         figures.first += 1;
       } else {
