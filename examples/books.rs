@@ -55,7 +55,7 @@ fn main() {
                 );
             }
         }
-        _ => panic!("books lines COUNT | books write COUNT FILE | books speed COUNT..."),
+        _ => panic!("books lines COUNT | books cells COUNT | books write COUNT FILE | books speed COUNT..."),
     }
 }
 

@@ -12,7 +12,7 @@
 //! 8. `app`: state, addresses, forms, clock, updates.
 //! 9. `screens`: one file a screen.
 //!
-//! The last four and most of `storage` exist in the browser only; the rest compiles and is tested anywhere.
+//! `parts`, `app`, `screens` and most of `storage` exist in the browser only; the rest compiles and is tested anywhere.
 
 pub mod archive;
 pub mod book;

@@ -103,7 +103,6 @@ fn whole_numbers() {
     check_whole("-0", Limit::LeadTimeDays, "0");
     check_whole("14 days", Limit::DaysInHand, "14");
     check_whole("367", Limit::DaysInHand, "A number of days must be between 0 and 366, like 14.");
-    check_whole("2", Limit::Neighbours, "2");
     let days = "a number of working days";
     check_whole("", Limit::LeadTimeDays, &format!("Enter {days} between 0 and 260, like 15."));
     check_whole("soon", Limit::LeadTimeDays, &format!("Enter {days} in figures, between 0 and 260, like 15."));
@@ -120,7 +119,6 @@ fn whole_numbers() {
     let most = |limit| limits::of(limit).most;
     assert_eq!(most(Limit::LeadTimeDays), limits::Amount::Days(limits::Whole(Spread::LONGEST.0)));
     assert_eq!(most(Limit::DaysInHand), limits::Amount::Days(limits::Whole(Closure::LONGEST.0)));
-    check_whole("7", Limit::Neighbours, "A number of neighbours must be between 0 and 6, like 1.");
     check_whole("5", Limit::BandWidth, "A band width must be between 1 and 20 mm, like 2.5."); // wrong kind: refused
 }
 
@@ -302,7 +300,7 @@ fn every_limit_takes_its_own_ends_and_its_example() {
             let taken = match amount {
                 limits::Amount::Length(length) => read_length(&typed, limit) == Ok(length),
                 limits::Amount::Percent(percent) => read_percent(&typed, limit) == Ok(percent),
-                limits::Amount::Days(whole) | limits::Amount::Count(whole) | limits::Amount::Characters(whole) => {
+                limits::Amount::Days(whole) | limits::Amount::Characters(whole) => {
                     read_whole(&typed, limit) == Ok(whole)
                 }
             };

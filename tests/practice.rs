@@ -32,15 +32,20 @@ fn customary_constants() {
     check(Constant::OffsetSpread, 0.0);
 }
 
-/// What a form of Practice takes must never stop a calculator later.
+/// What a form takes must never stop a calculator later.
 #[test]
-fn what_practice_takes_the_order_size_takes() {
+fn what_a_form_takes_the_order_size_takes() {
     #[track_caller]
     fn check(limit: Limit, quantity: Quantity) {
         let fit::Range { least, most } = quantity.range();
         let taken = limits::of(limit);
         assert!(Amount::Length(least) <= taken.least && taken.most <= Amount::Length(most), "{limit:?}");
     }
+    check(Limit::BandWidth, Quantity::BandWidth);
+    check(Limit::RingWidth, Quantity::BesideWidth);
+    check(Limit::Circumference, Quantity::AsRead);
+    check(Limit::Circumference, Quantity::Joint);
+    check(Limit::EdgeRelief, Quantity::BandRelief);
     check(Limit::GaugeWidth, Quantity::GaugeWidth);
     check(Limit::EdgeRelief, Quantity::GaugeRelief);
     check(Limit::GaugeStep, Quantity::GaugeStep);
@@ -59,13 +64,17 @@ fn what_practice_takes_the_order_size_takes() {
 }
 
 #[test]
-fn what_practice_takes_the_stack_takes() {
+fn what_a_form_takes_the_stack_takes() {
     #[track_caller]
     fn check(limit: Limit, quantity: stack::Quantity) {
         let stack::Range { least, most } = quantity.range();
         let taken = limits::of(limit);
         assert!(Amount::Length(least) <= taken.least && taken.most <= Amount::Length(most), "{limit:?}");
     }
+    check(Limit::BandWidth, stack::Quantity::BandWidth);
+    check(Limit::RingWidth, stack::Quantity::RingWidth);
+    check(Limit::RingWidth, stack::Quantity::ShoulderWidth);
+    check(Limit::RingWidth, stack::Quantity::TopWidth);
     check(Limit::FreeLength, stack::Quantity::FreeLength);
     check(Limit::GapBetweenRings, stack::Quantity::Gap);
 }

@@ -167,7 +167,7 @@ fn what_cannot_be_worked_out() {
     };
     check(|i| i.rings.clear(), "Enter the width of at least one ring.");
     check(|i| i.rings = vec![i.rings[0]; 9], "Enter at most 8 rings.");
-    check(|i| i.rings[0].width = mm(0.0), "A ring’s width must be between 0.8 and 20 mm.");
+    check(|i| i.rings[0].width = mm(0.0), "A ring’s width must be between 0.5 and 25 mm.");
     check(|i| i.house.gap = mm(-0.1), "The gap between two rings must be between 0 and 5 mm.");
     check(|i| i.measured = Some(mm(2.0)), "The free length of the finger must be between 5 and 60 mm.");
     check(
@@ -179,7 +179,7 @@ fn what_cannot_be_worked_out() {
         "Enter a share for full that is above roomy and at most 100 %: now roomy is 60 % and full is 50 %.",
     );
     let error = shoulder_match(mm(3.0), &Taper { top: mm(41.0), ..Taper::even(mm(2.6)) }).unwrap_err();
-    assert_eq!(words::stack::error(&error), "The ring’s width at the top must be between 0.8 and 40 mm.");
+    assert_eq!(words::stack::error(&error), "The ring’s width at the top must be between 0.5 and 40 mm.");
 }
 
 fn some_stack() -> impl Strategy<Value = StackInputs> {

@@ -1,4 +1,4 @@
-//! The only place that knows what time it is, and the only source of random bits.
+//! What time it is and random bits, for the book: nothing that is written into it has them from elsewhere.
 
 use chrono::{NaiveDate, NaiveTime};
 use js_sys::Date;

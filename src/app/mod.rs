@@ -1,6 +1,6 @@
 //! The shell: state, addresses, forms, the clock, updates.
 //!
-//! INVARIANT: nothing here computes anything of the trade, and only `state` writes.
+//! INVARIANT: nothing here computes anything of the trade, and only `state` writes to the book.
 
 pub mod address;
 pub mod badge;

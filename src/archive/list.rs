@@ -16,7 +16,7 @@ use chrono::NaiveDate;
 use serde_json::{Map, Value as Json, json};
 
 use super::code::Code;
-use super::row::rest;
+use super::row::{carried, rest, version};
 use super::value::{read_day, read_time, write_day, write_time};
 use crate::book::asks::{ROWS, Spot};
 use crate::book::id::ItemId;
@@ -70,12 +70,12 @@ pub fn write(said: &Said) -> String {
 
 /// Whether a newer version of the app has written in it.
 pub fn is_newer(said: &Said) -> bool {
-    unknown(said).contains_key("schema")
+    carried(said.unknown.as_deref()).contains_key("schema")
 }
 
 /// How many answers it carries that this version does not know.
 pub fn unknown_answers(said: &Said) -> usize {
-    unknown(said).get("answers").and_then(Json::as_object).map_or(0, Map::len)
+    carried(said.unknown.as_deref()).get("answers").and_then(Json::as_object).map_or(0, Map::len)
 }
 
 /// The name of an answer: "ring-width.first.1".
@@ -136,7 +136,7 @@ pub fn write_invitation(invitation: &Invitation) -> Vec<(&'static str, String)> 
 }
 
 pub fn write_json(said: &Said) -> Json {
-    let mut row = unknown(said);
+    let mut row = carried(said.unknown.as_deref());
     row.entry("schema").or_insert_with(|| json!(format!("{MAJOR}.{MINOR}")));
     row.insert("kind".into(), json!(KIND));
     row.insert("id".into(), json!(said.id.to_string()));
@@ -214,20 +214,10 @@ fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
     Some(Said { id, saved, asked, invitation, answers, unknown: rest(row) })
 }
 
-/// What was carried through, as an object to be filled.
-fn unknown(said: &Said) -> Map<String, Json> {
-    said.unknown.as_deref().and_then(|text| serde_json::from_str(text).ok()).unwrap_or_default()
-}
-
 fn put(object: &mut Json, key: &str, text: String) {
     if let Json::Object(object) = object {
         object.insert(key.to_owned(), Json::String(text));
     }
-}
-
-fn version(schema: &str) -> Option<(u32, u32)> {
-    let (major, minor) = schema.split_once('.')?;
-    Some((major.parse().ok()?, minor.parse().ok()?))
 }
 
 /// "2027-05-22T10:00", or the day alone.

@@ -8,8 +8,7 @@ use crate::trade::dates::milestones::Milestone;
 use crate::trade::dates::places::Place;
 use crate::trade::wearer::{Finger, Wearer};
 
-/// A field of a couple or of the practice. What each holds is said beside it and checked by
-/// [`Value::fits`](super::value::Value::fits).
+/// A field of a couple or of the practice. What each holds is said beside it.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Field {
     /// The name of one of the two: text.

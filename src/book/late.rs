@@ -18,7 +18,7 @@ const WORN_DAYS: u64 = 28;
 
 /// The orders under way: how many there are, how many of them run late, and of these the most pressing.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct UnderWay {
+pub struct LateOrders {
     pub orders: usize,
     pub late: usize,
     /// The one that should be in hand first comes first. Cut at [`super::today::SHOWN`].
@@ -30,9 +30,9 @@ pub fn late<'a>(
     couples: impl Iterator<Item = Couple<'a>> + Clone,
     practice: Practice<'_>,
     today: NaiveDate,
-) -> UnderWay {
+) -> LateOrders {
     let own = OwnOrders::of(couples.clone(), practice);
-    let mut found = UnderWay::default();
+    let mut found = LateOrders::default();
     for couple in couples.filter(|couple| couple.stage() == Stage::Ordered && couple.put_away().is_none()) {
         found.orders += 1;
         let Some(risk) = at_risk(couple, practice, &own, today) else { continue };

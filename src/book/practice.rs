@@ -84,7 +84,7 @@ impl<'a> Practice<'a> {
         in_order(all, |(_, it)| &it.name)
     }
 
-    /// The days on which the workshop is closed, in the order of their first days.
+    /// The days on which a place is closed, the workshop's and the others', in the order of their first days.
     pub fn closures(self) -> Vec<(ItemId, &'a NamedClosure)> {
         let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
             (Field::Practice(PracticeField::Closure(item)), Value::Closure(closure)) => Some((*item, closure)),

@@ -2,7 +2,7 @@
 
 use chrono::{NaiveDate, NaiveTime};
 
-use super::field::{AppointmentField, BandField, Field, Outcome, PracticeField, RingField, Stage};
+use super::field::{Outcome, Stage};
 use super::id::ItemId;
 use super::remedy::Remedy;
 use super::said::Said;
@@ -229,86 +229,5 @@ impl NamedClosure {
     /// Whether it is past and does not come again.
     pub fn is_over(&self, today: NaiveDate) -> bool {
         self.days.repeats() == Repeats::Once && self.days.to() < today
-    }
-}
-
-impl Value {
-    /// Whether this is the kind of value that the field holds. Anything may stand in a field of a newer version.
-    pub fn fits(&self, field: &Field) -> bool {
-        use PracticeField as P;
-        match field {
-            Field::Unknown(_) => true,
-            Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) => matches!(self, Value::Text(_)),
-            Field::Wedding => matches!(self, Value::Wedding(_)),
-            Field::Appointment(_, AppointmentField::When) => matches!(self, Value::When(_)),
-            Field::Appointment(_, AppointmentField::Place) => matches!(self, Value::Text(_)),
-            Field::Appointment(_, AppointmentField::Outcome) => matches!(self, Value::Outcome(_)),
-            Field::Recorded => matches!(self, Value::Recorded(_)),
-            Field::Stage => matches!(self, Value::Stage(_)),
-            Field::Reached(_) | Field::PutAway | Field::ReadBack | Field::WorkDone(_) | Field::MilestoneDone(_) => {
-                matches!(self, Value::Day(_))
-            }
-            Field::Example | Field::FirstRing(_) | Field::NoRings(_) | Field::SameAs(_) => {
-                matches!(self, Value::Yes(_))
-            }
-            Field::Finger(_) => matches!(self, Value::Finger(_)),
-            Field::Reading(..) => matches!(self, Value::Reading(_)),
-            Field::Ring(_, _, part) => self.fits_ring(*part),
-            Field::Band(_, part) => self.fits_band(*part),
-            Field::FreeLength(_) | Field::FreeLengthOf(..) => matches!(self, Value::Length(_)),
-            Field::Wish(..) => matches!(self, Value::Yes(_)),
-            Field::MeasureAgain(_) | Field::RingGone(_) | Field::RingBack(_) => matches!(self, Value::Day(_)),
-            Field::Fitted(_) => matches!(self, Value::Fitted(_)),
-            Field::OrderSize(_) => matches!(self, Value::OrderSize(_)),
-            Field::Stack(_) => matches!(self, Value::Stack(_)),
-            Field::Remedy(_) => matches!(self, Value::Remedy(_)),
-            Field::Dates => matches!(self, Value::Dates(_)),
-            Field::Said(list) => matches!(self, Value::Said(said) if said.id == *list),
-            Field::Practice(P::Fair | P::PhoneName(_)) => matches!(self, Value::Text(_)),
-            Field::Practice(P::Region) => matches!(self, Value::Region(_)),
-            Field::Practice(P::FirstSystem) => matches!(self, Value::System(_)),
-            Field::Practice(P::Step) => matches!(self, Value::Step(_)),
-            Field::Practice(P::Gauge(_)) => matches!(self, Value::Gauge(_)),
-            Field::Practice(P::TryOn(_)) => matches!(self, Value::TryOn(_)),
-            Field::Practice(P::LeadTime(_)) => matches!(self, Value::Spread(_)),
-            Field::Practice(P::Extra(_)) => matches!(self, Value::Extra(_)),
-            Field::Practice(P::Closure(_)) => matches!(self, Value::Closure(_)),
-            Field::Practice(P::Weekdays) => matches!(self, Value::Weekdays(_)),
-            Field::Practice(P::BusyMonths) => matches!(self, Value::Months(_)),
-            Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => matches!(self, Value::Yes(_)),
-            Field::Practice(P::CutOff) => matches!(self, Value::Time(_)),
-            Field::Practice(P::DaysInHand | P::TryOnAfter) => matches!(self, Value::Days(_)),
-            Field::Practice(P::PlaceDays(_)) => matches!(self, Value::PlaceDays(_)),
-            Field::Practice(P::FreeLength | P::Gap | P::Constant(_)) => matches!(self, Value::Length(_)),
-            Field::Practice(P::Clearance | P::Catch | P::Thinnest) => matches!(self, Value::Length(_)),
-            Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
-                matches!(self, Value::Percent(_))
-            }
-        }
-    }
-
-    fn fits_ring(&self, part: RingField) -> bool {
-        use RingField as R;
-        match part {
-            R::Name => matches!(self, Value::Text(_)),
-            R::Finger => matches!(self, Value::Finger(_)),
-            R::ShoulderWidth | R::TopWidth | R::BackWidth | R::Height | R::Inside => matches!(self, Value::Length(_)),
-            R::HeadToWeb | R::HeadToTip | R::HeadUnderside => matches!(self, Value::Length(_)),
-            R::Profile => matches!(self, Value::Profile(_)),
-            R::Metal => matches!(self, Value::Metal(_)),
-            R::Place => matches!(self, Value::Place(_)),
-            R::Stones | R::Holds | R::Planned => matches!(self, Value::Yes(_)),
-        }
-    }
-
-    fn fits_band(&self, part: BandField) -> bool {
-        use BandField as B;
-        match part {
-            B::Width | B::Height | B::Dome | B::Relief => matches!(self, Value::Length(_)),
-            B::Profile => matches!(self, Value::Profile(_)),
-            B::Finish => matches!(self, Value::Finish(_)),
-            B::Metal => matches!(self, Value::Metal(_)),
-            B::Place => matches!(self, Value::Place(_)),
-        }
     }
 }

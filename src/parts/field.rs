@@ -15,7 +15,6 @@ pub enum Keyboard {
     /// Figures with a separator, but letters can be reached: sizes are typed as "M½" too.
     Decimal,
     Digits,
-    Telephone,
     Email,
 }
 
@@ -95,7 +94,6 @@ impl Field {
             Keyboard::Text => ("text", "text"),
             Keyboard::Decimal => ("text", "decimal"),
             Keyboard::Digits => ("text", "numeric"),
-            Keyboard::Telephone => ("tel", "tel"),
             Keyboard::Email => ("email", "email"),
         };
         let input = el("input").attr("type", kind).attr("inputmode", inputmode).attr("enterkeyhint", self.enter);

@@ -170,7 +170,7 @@ pub fn hand_and_finger(form: Form) -> AnyView {
 }
 
 /// What stands for a choice that nobody has made.
-const NONE: &str = "none";
+pub const NONE: &str = "none";
 
 /// The word of a choice, or the one for none.
 pub fn code_or_none<T: Code>(of: Option<T>) -> String {
@@ -280,15 +280,6 @@ pub fn read_day(form: Form, key: &str, today: NaiveDate) -> Option<NaiveDate> {
 pub fn read_day_from(form: Form, key: &str, from: NaiveDate, today: NaiveDate) -> Option<NaiveDate> {
     let read = date_entry::read_day_from(&typed(form, key), from, today);
     form.judge(key, read.map_err(|error| say_dates::date_entry(error, Asked::Day)))
-}
-
-/// A time of day, or nothing for an empty field.
-pub fn read_time(form: Form, key: &str) -> Option<Option<NaiveTime>> {
-    let text = typed(form, key);
-    if text.trim().is_empty() {
-        return form.judge(key, Ok(None));
-    }
-    form.judge(key, date_entry::read_time(&text).map(Some).map_err(say_dates::time_entry))
 }
 
 /// A size: the only reading of what was typed, or the one that was chosen of several.

@@ -30,9 +30,30 @@ impl From<SplitLoaderError> for NotFetched {
     }
 }
 
+/// What comes later.
+#[derive(Clone, Copy)]
+enum Later {
+    Screen(Address),
+    /// What stands below the sentence when the book does not open.
+    Rescue,
+    /// What stands on a Today that is empty.
+    Examples,
+    /// What stands on Today of orders.
+    Orders,
+}
+
 #[wasm_split(work, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_work))]
-fn work_screen(here: Address) -> Result<AnyView, NotFetched> {
-    Ok(match here {
+fn work(what: Later) -> Result<AnyView, NotFetched> {
+    Ok(match what {
+        Later::Screen(here) => screen(here),
+        Later::Rescue => copies::rescue(),
+        Later::Examples => practice::load_examples(),
+        Later::Orders => late::orders(),
+    })
+}
+
+fn screen(here: Address) -> AnyView {
+    match here {
         Address::TakeIn => taking(Taking::In),
         Address::Invite => taking(Taking::Invite(None)),
         Address::NewCouple => new_couple::new_couple(),
@@ -42,14 +63,9 @@ fn work_screen(here: Address) -> Result<AnyView, NotFetched> {
         Address::Calculator(which) => bench::calculator(which),
         Address::Practice => practice::practice(),
         Address::Setting(which) => practice::setting(which),
-        // No screens of their own: what stands below the sentence when the book does not open, below that of an
-        // empty Today, and among the lists of Today.
-        Address::Nowhere => copies::rescue(),
-        Address::Today => practice::load_examples(),
-        Address::Couples => late::orders(),
-        // It is drawn elsewhere.
-        Address::List(_) => nothing(),
-    })
+        // They are drawn elsewhere.
+        Address::Today | Address::Couples | Address::Nowhere | Address::List(_) => nothing(),
+    }
 }
 
 #[wasm_split(list, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_list))]
@@ -60,18 +76,17 @@ fn list_screen(section: Option<Section>) -> Result<AnyView, NotFetched> {
 type Drawing = Pin<Box<dyn Future<Output = Result<AnyView, NotFetched>>>>;
 type Fetching = Pin<Box<dyn Future<Output = Result<(), SplitLoaderError>>>>;
 
-/// The screen at this address.
-fn drawing(here: Address) -> Drawing {
-    match here {
-        Address::List(section) => Box::pin(list_screen(section)),
-        _ => Box::pin(work_screen(here)),
+fn drawing(what: Later) -> Drawing {
+    match what {
+        Later::Screen(Address::List(section)) => Box::pin(list_screen(section)),
+        _ => Box::pin(work(what)),
     }
 }
 
-/// The file that the screen at this address is in.
-fn file(here: Address) -> Fetching {
-    match here {
-        Address::List(_) => Box::pin(fetch_list()),
+/// The file that it is in.
+fn file(what: Later) -> Fetching {
+    match what {
+        Later::Screen(Address::List(_)) => Box::pin(fetch_list()),
         _ => Box::pin(fetch_work()),
     }
 }
@@ -90,6 +105,7 @@ pub fn fetch_ahead() {
 
 /// Shows a screen that comes later: at once if it is there, otherwise as soon as it is.
 pub fn later(here: Address) -> AnyView {
+    let here = Later::Screen(here);
     if let Some(view) = drawn(here) {
         return view;
     }
@@ -104,21 +120,21 @@ pub fn later(here: Address) -> AnyView {
 
 /// What can still be done when the book does not open; nothing where the file with it cannot be fetched.
 pub fn rescue() -> AnyView {
-    below(Address::Nowhere)
+    below(Later::Rescue)
 }
 
 /// The way to load the example book, on a Today that is empty; nothing where the file with it cannot be fetched.
 pub fn examples() -> AnyView {
-    below(Address::Today)
+    below(Later::Examples)
 }
 
 /// What stands on Today of orders.
 pub fn orders() -> AnyView {
-    below(Address::Couples)
+    below(Later::Orders)
 }
 
 /// Something that is added to a screen of the first load, as soon as it is there.
-fn below(what: Address) -> AnyView {
+fn below(what: Later) -> AnyView {
     let fetched = RwSignal::new(false);
     spawn_local(async move {
         let _ = file(what).await;
@@ -127,15 +143,15 @@ fn below(what: Address) -> AnyView {
     maybe(move || if fetched.get() { untrack(|| drawn(what)) } else { None })
 }
 
-/// Draws the screen if its file is there.
-fn drawn(here: Address) -> Option<AnyView> {
-    match drawing(here).as_mut().poll(&mut Context::from_waker(Waker::noop())) {
+/// Draws it if its file is there.
+fn drawn(what: Later) -> Option<AnyView> {
+    match drawing(what).as_mut().poll(&mut Context::from_waker(Waker::noop())) {
         Poll::Ready(Ok(view)) => Some(view),
         Poll::Ready(Err(NotFetched)) | Poll::Pending => None,
     }
 }
 
-fn fetch(here: Address, fetched: RwSignal<Option<bool>>) {
+fn fetch(here: Later, fetched: RwSignal<Option<bool>>) {
     spawn_local(async move {
         let arrived = file(here).await.is_ok();
         // The user may have left meanwhile.
@@ -145,7 +161,7 @@ fn fetch(here: Address, fetched: RwSignal<Option<bool>>) {
     });
 }
 
-fn failed(here: Address, fetched: RwSignal<Option<bool>>) -> AnyView {
+fn failed(here: Later, fetched: RwSignal<Option<bool>>) -> AnyView {
     let again = move || {
         fetched.set(None);
         fetch(here, fetched);

@@ -1,6 +1,7 @@
 //! What the phone keeps: the book in IndexedDB, half-typed words and preferences in localStorage.
 //!
-//! INVARIANT: the only code that touches the phone's storage. What it cannot read it sets aside, never overwrites.
+//! INVARIANT: the only code that touches the phone's storage. What it cannot read of the book it sets aside, never
+//! overwrites.
 //! "Saved" means that the transaction has completed with strict durability.
 
 pub mod error;

@@ -1,5 +1,6 @@
 //! What this phone prefers, and nothing that would be missed: the theme, what each calculator was last
-//! asked, and how large a pixel of its screen is.
+//! asked, how large a pixel of its screen is, and how often the app was opened, which decides when the browser is
+//! asked to keep the book.
 
 use super::local;
 

@@ -39,7 +39,7 @@ impl Ratio {
     /// assert_eq!(Ratio::new(3.0).step(), Pixels(333));
     /// ```
     pub fn step(self) -> Pixels {
-        Pixels(1_000_000 / self.0.clamp(250, 16_000))
+        Pixels(1_000_000 / self.0.clamp(*RATIOS.start(), *RATIOS.end()))
     }
 }
 
@@ -129,11 +129,16 @@ impl Thing {
     }
 }
 
-/// Pages' pixels an inch: of phones for which a page is drawn smallest, and as they usually are.
+/// Pages' pixels an inch: of phones for which a page is drawn smallest, and as they usually are. From memory.
 const DENSEST: f64 = 165.0;
 const USUAL: f64 = 150.0;
 
-/// No screen shows a page larger or smaller than this: millimetres a pixel.
+/// Pixels of the screen for one of the page, in thousandths: a quarter to sixteen. House rule: wider than any phone with
+/// a page enlarged or made smaller as far as browsers do.
+const RATIOS: std::ops::RangeInclusive<i64> = 250..=16_000;
+
+/// No screen shows a page larger or smaller than this: millimetres a pixel. House rule: twice as fine as the finest phone,
+/// and twice as coarse as the 96 pixels an inch that style sheets count with.
 const PIXEL_LEAST: f64 = 0.08;
 const PIXEL_MOST: f64 = 0.60;
 
@@ -167,7 +172,7 @@ impl Screen {
     /// A screen on which the thing was so many pixels wide; none if no screen is like that.
     pub fn new(thing: Thing, span: Pixels, ratio: Ratio) -> Option<Screen> {
         let pixel = thing.row().across.mm() / span.of_page();
-        let plausible = (PIXEL_LEAST..=PIXEL_MOST).contains(&pixel) && (250..=16_000).contains(&ratio.0);
+        let plausible = (PIXEL_LEAST..=PIXEL_MOST).contains(&pixel) && RATIOS.contains(&ratio.0);
         plausible.then_some(Screen { thing, span, ratio })
     }
 

@@ -71,8 +71,6 @@ pub enum Limit {
     /// By how much work takes longer in a busy season.
     LongerShare,
     // whole numbers
-    /// Rings worn beside.
-    Neighbours,
     /// Working days of one step.
     LeadTimeDays,
     /// Days of the calendar: between the band in hand and the wedding, or the try-on.
@@ -92,11 +90,10 @@ pub enum Amount {
     Length(Length),
     Percent(Percent),
     Days(Whole),
-    Count(Whole),
     Characters(Whole),
 }
 
-/// A whole number of days, rings or characters.
+/// A whole number of days or characters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Whole(pub u16);
 
@@ -136,7 +133,7 @@ pub fn all() -> &'static [Range] {
 }
 
 #[rustfmt::skip]
-const ROWS: [Range; 36] = [
+const ROWS: [Range; 35] = [
     row(Limit::Circumference, mm(36_0000, 80_0000, 54_0000), CommonPractice, "US 0 to UK Z+9; ISO sticks carry 41 to 76"),
     row(Limit::BandWidth, mm(1_0000, 20_0000, 2_5000), CommonPractice, "wire of 1 mm to a cigar band"),
     row(Limit::GaugeWidth, mm(1_0000, 15_0000, 3_0000), CommonPractice, "narrow and wide gauge sets"),
@@ -167,7 +164,6 @@ const ROWS: [Range; 36] = [
     row(Limit::ConfidenceShare, percent(50, 100, 95), CommonPractice, "less than even is no plan"),
     row(Limit::ChanceShare, percent(0, 100, 10), CommonPractice, "never to always"),
     row(Limit::LongerShare, percent(0, 300, 50), CommonPractice, "half as long again to four times as long"),
-    row(Limit::Neighbours, count(0, 6, 1), CommonPractice, "no free length holds more"),
     row(Limit::LeadTimeDays, days(0, 260, 15), CommonPractice, "15 to 20 working days are usual; a year's work at most"),
     row(Limit::DaysInHand, days(0, 366, 14), CommonPractice, "14 days leave time for a resize; a year at most"),
     row(Limit::NameText, characters(80), CommonPractice, "longer does not fit a line"),
@@ -200,10 +196,6 @@ const fn mm(least: i64, most: i64, example: i64) -> Amounts {
 
 const fn percent(least: u16, most: u16, example: u16) -> Amounts {
     (Amount::Percent(Percent(least)), Amount::Percent(Percent(most)), Amount::Percent(Percent(example)))
-}
-
-const fn count(least: u16, most: u16, example: u16) -> Amounts {
-    (Amount::Count(Whole(least)), Amount::Count(Whole(most)), Amount::Count(Whole(example)))
 }
 
 const fn days(least: u16, most: u16, example: u16) -> Amounts {

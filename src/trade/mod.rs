@@ -2,7 +2,7 @@
 //!
 //! INVARIANT: knows no browser, no clock, no storage, no randomness and no words for people.
 //! Nothing in here panics on bad input: what cannot be answered is a value of an error type.
-//! No bare number crosses a public function: lengths, sizes, days and shares are types.
+//! Lengths, sizes, shares and numbers of days are types; a bare number is a count or a chance between 0 and 1.
 
 pub mod arrange;
 pub mod band;

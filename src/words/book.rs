@@ -310,10 +310,6 @@ pub fn stays(why: Stays) -> &'static str {
     }
 }
 
-pub fn saved() -> String {
-    "Saved".to_owned()
-}
-
 pub fn undone() -> String {
     "Taken back".to_owned()
 }

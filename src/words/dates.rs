@@ -1,8 +1,8 @@
 //! Names and sentences for days: regions, holidays, weddings, the countdown's answers, and what goes wrong.
 
 use super::format;
-use crate::trade::dates::closed::{Calendar, CalendarError, Closed, OnBankHolidays};
-use crate::trade::dates::countdown::{Countdown, DatesError, Ordered, Slack};
+use crate::trade::dates::closed::{Calendar, CalendarError, Closed};
+use crate::trade::dates::countdown::{Countdown, DatesError, Ordered};
 use crate::trade::dates::entry::{DateEntryError, TimeEntryError};
 use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, settled_to};
 use crate::trade::dates::lead_times::Step;
@@ -53,13 +53,6 @@ pub fn closed(at: Place, why: Closed, closure: Option<&str>) -> String {
         Closed::Holiday(name) if at == Place::Workshop => holiday(name).to_owned(),
         Closed::Holiday(name) => format!("{whose} closed: {}", holiday(name)),
         Closed::Weekend => "Not a working day".to_owned(),
-    }
-}
-
-pub fn on_bank_holidays(on: OnBankHolidays) -> &'static str {
-    match on {
-        OnBankHolidays::Closed => "Closed on bank holidays",
-        OnBankHolidays::Works => "Works on bank holidays",
     }
 }
 
@@ -198,16 +191,6 @@ pub fn time(time: NaiveTime) -> String {
     format!("{:02}:{:02}", time.hour(), time.minute())
 }
 
-/// The answer itself: "Order by Thu 8 Apr 2027: 26 working days left."
-pub fn order_by(answer: &Countdown) -> String {
-    let day = format::day(answer.plan.order_by);
-    match answer.slack {
-        Slack::Left(WorkingDays(0)) => format!("Order by {day}: no working day to spare."),
-        Slack::Left(days) => format!("Order by {day}: {} left.", working_days(days)),
-        Slack::Late(days) => format!("The last day to order was {day}: {} too late.", working_days(days)),
-    }
-}
-
 /// How likely it is in time if ordered now.
 pub fn in_time(answer: &Countdown) -> String {
     let due = format::day(answer.plan.in_hand);
@@ -222,11 +205,6 @@ pub fn finish(ordered: &Ordered) -> String {
     } else {
         format!("Ordered now, it is finished between {least} and {most}, usually by {usual}.")
     }
-}
-
-/// When work would start, if that is not today.
-pub fn day_zero(ordered: &Ordered, today: NaiveDate) -> Option<String> {
-    (ordered.day_zero != today).then(|| format!("Ordered now, work starts on {}.", format::day(ordered.day_zero)))
 }
 
 /// Which day was counted for a wedding whose day is not known.
@@ -359,7 +337,7 @@ pub fn dates_error(error: DatesError) -> String {
     match error {
         DatesError::NoWeddingDate => "Enter the wedding date, a month or a year to see when to order.".to_owned(),
         DatesError::WeddingPast { wedding } => date_entry(DateEntryError::Past { wedding }, Asked::Wedding),
-        DatesError::WeddingTooFar { .. } => "Enter a wedding date within the next twenty years.".to_owned(),
+        DatesError::WeddingTooFar { .. } => "Enter a wedding date within the next twenty-one years.".to_owned(),
         DatesError::TakesTooLong => "Shorten the times: together they come to more than ten years.".to_owned(),
         DatesError::TooManySteps { limit } => format!("Count at most {limit} steps: leave out some extras."),
         DatesError::Calendar(error) => calendar_error(error),

@@ -150,7 +150,6 @@ pub fn limit_noun(limit: Limit) -> &'static str {
         Limit::ConfidenceShare => "a chance to plan for",
         Limit::ChanceShare => "a chance",
         Limit::LongerShare => "a stretch of the work",
-        Limit::Neighbours => "a number of neighbours",
         Limit::LeadTimeDays => "a number of working days",
         Limit::DaysInHand => "a number of days",
         Limit::NameText => "a name",
@@ -164,9 +163,7 @@ pub fn figure(amount: Amount) -> String {
     match amount {
         Amount::Length(length) => trimmed(length),
         Amount::Percent(Percent(value)) => format::count(i64::from(value)),
-        Amount::Days(Whole(value)) | Amount::Count(Whole(value)) | Amount::Characters(Whole(value)) => {
-            format::count(i64::from(value))
-        }
+        Amount::Days(Whole(value)) | Amount::Characters(Whole(value)) => format::count(i64::from(value)),
     }
 }
 
@@ -175,7 +172,7 @@ fn unit(amount: Amount) -> &'static str {
     match amount {
         Amount::Length(_) => " mm",
         Amount::Percent(_) => " %",
-        Amount::Days(_) | Amount::Count(_) | Amount::Characters(_) => "",
+        Amount::Days(_) | Amount::Characters(_) => "",
     }
 }
 

@@ -2,8 +2,8 @@
 
 use super::lengths::plain;
 use crate::trade::fit::{
-    CustomaryUp, FitError, GaugeKind, Hands, JointFinding, JointHelp, MeasureAgain, NoBeads, Place, Quantity, ReadAt,
-    Shift, ShiftKind, Sits, Source, Term, Wider, Worn,
+    CustomaryUp, FitError, Hands, JointFinding, JointHelp, MeasureAgain, NoBeads, Place, Quantity, ReadAt, Shift,
+    ShiftKind, Sits, Source, Term, Wider, Worn,
 };
 use crate::trade::measure::{Length, Standing};
 
@@ -262,13 +262,6 @@ pub fn place(place: Place) -> &'static str {
     match place {
         Place::Base => "Base of the finger",
         Place::Joint => "Joint",
-    }
-}
-
-pub fn gauge_kind(kind: GaugeKind) -> &'static str {
-    match kind {
-        GaugeKind::RingSet => "Ring set",
-        GaugeKind::Stick { .. } => "Ring stick",
     }
 }
 

@@ -297,11 +297,6 @@ pub fn unrolled(label: &str, ring: &Taper, band: Length) -> String {
     )
 }
 
-/// The profile of a band, seen from its cut end.
-pub fn profile_drawing(name: &str) -> String {
-    format!("Cross-section: {name}")
-}
-
 /// "53.13 mm", over the rules of the size scales.
 pub fn millimetres(length: Length) -> String {
     format!("{} mm", format::mm(length, 2))

@@ -186,7 +186,7 @@ pub(super) fn circumference_ends() -> (String, String) {
     let range = limits::of(Limit::Circumference);
     let end = |amount| match amount {
         Amount::Length(length) => trimmed(length),
-        Amount::Percent(_) | Amount::Days(_) | Amount::Count(_) | Amount::Characters(_) => String::new(),
+        Amount::Percent(_) | Amount::Days(_) | Amount::Characters(_) => String::new(),
     };
     (end(range.least), end(range.most))
 }

@@ -5,6 +5,7 @@ mod changes;
 mod checklist;
 mod examples;
 mod finding;
+mod fits;
 mod fitting;
 mod orders;
 mod remedies;

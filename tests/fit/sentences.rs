@@ -125,7 +125,7 @@ fn what_cannot_be_worked_out() {
     check(|i| i.joint = Some(round(91.0)), "The size that passes the joint must be between 30 and 90 mm.");
     check(|i| i.band.width = mm(-1.0), "The band’s width must be between 0.8 and 20 mm.");
     check(|i| i.reading.gauge.width = mm(1e9), "The gauge’s width must be between 0.5 and 20 mm.");
-    check(|i| i.neighbours = vec![mm(0.0)], "The width of a ring worn beside it must be between 0.8 and 20 mm.");
+    check(|i| i.neighbours = vec![mm(0.0)], "The width of a ring worn beside it must be between 0.5 and 25 mm.");
     check(|i| i.neighbours = vec![mm(2.0); 10], "Enter at most 9 rings worn beside it.");
     check(|i| i.grid.step = Length::ZERO, "The step the bench makes must be between 0.1 and 6 mm.");
     check(

@@ -92,7 +92,8 @@ impl App {
     /// Notes that a file has left the phone; only one of the whole book counts as a copy.
     pub fn has_left(self, made: &Made) {
         let Some(next) = made.covers else { return };
-        let last = LastCopy { at: clock::moment(), next, unknown: None };
+        let unknown = self.last_copy.with_untracked(|last| last.as_ref().and_then(|last| last.unknown.clone()));
+        let last = LastCopy { at: clock::moment(), next, unknown };
         let shared = self.shared();
         spawn_local(async move {
             match stored_copies::note(&shared.database, &last).await {

@@ -3,7 +3,7 @@
 use chrono::{NaiveDate, NaiveTime, Timelike};
 use serde_json::{Value as Json, json};
 
-use super::json::{choice, object, option, optional, string};
+use super::json::{choice, object, option, optional, read_whole, string};
 use crate::archive::code::Code;
 use crate::book::id::ItemId;
 use crate::book::value::{ChosenExtra, ExtraWork, NamedClosure};
@@ -88,7 +88,7 @@ pub(super) fn read_weekdays(json: &Json) -> Option<Weekdays> {
 
 /// Some months by their numbers; none at all is no season.
 pub(super) fn read_months(json: &Json) -> Option<MonthSet> {
-    let months: Option<Vec<u32>> = json.as_array()?.iter().map(|month| read_days(month).map(u32::from)).collect();
+    let months: Option<Vec<u32>> = json.as_array()?.iter().map(|month| read_whole(month).map(u32::from)).collect();
     MonthSet::of(months?).filter(|months| !months.is_empty())
 }
 
@@ -97,7 +97,7 @@ pub(super) fn write_spread(spread: Spread) -> Json {
 }
 
 pub(super) fn read_spread(json: &Json) -> Option<Spread> {
-    let days = |name| read_days(json.get(name)?).map(WorkingDays);
+    let days = |name| read_whole(json.get(name)?).map(WorkingDays);
     Spread::new(days("least")?, days("usual")?, days("most")?).ok()
 }
 
@@ -147,8 +147,4 @@ pub(in crate::archive) fn write_time(time: NaiveTime) -> Json {
 pub(in crate::archive) fn read_time(json: &Json) -> Option<NaiveTime> {
     let (hour, minute) = json.as_str()?.split_once(':')?;
     NaiveTime::from_hms_opt(hour.parse().ok()?, minute.parse().ok()?, 0)
-}
-
-pub(super) fn read_days(json: &Json) -> Option<u16> {
-    u16::try_from(json.as_u64()?).ok()
 }

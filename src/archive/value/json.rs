@@ -54,3 +54,8 @@ pub(super) fn object<const N: usize>(pairs: [(&str, Json); N]) -> Json {
     pairs.for_each(|(key, value)| drop(object.insert(key.to_owned(), value)));
     Json::Object(object)
 }
+
+/// A whole number of days, of per cents, or a place on the finger.
+pub(super) fn read_whole(json: &Json) -> Option<u16> {
+    u16::try_from(json.as_u64()?).ok()
+}

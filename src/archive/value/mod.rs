@@ -131,10 +131,10 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
         }),
         Field::Dates => Value::Dates(DatesSettled {
             region: choice(json.get("region")?)?,
-            in_hand: CalendarDays(read_days(json.get("days_in_hand")?)?),
+            in_hand: CalendarDays(read_whole(json.get("days_in_hand")?)?),
             making: read_spread(json.get("making")?)?,
             extras: json.get("extras")?.as_array()?.iter().map(read_chosen).collect::<Option<_>>()?,
-            confidence: optional(json, "confidence", |share| read_days(share).map(Percent))?,
+            confidence: optional(json, "confidence", |share| read_whole(share).map(Percent))?,
             order_by: read_day(json.get("order_by")?)?,
             settled: read_day(json.get("settled")?)?,
         }),
@@ -153,9 +153,9 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
         Field::Practice(P::Weekdays) => Value::Weekdays(read_weekdays(json)?),
         Field::Practice(P::BusyMonths) => Value::Months(read_months(json)?),
         Field::Practice(P::CutOff) => Value::Time(read_time(json)?),
-        Field::Practice(P::DaysInHand | P::TryOnAfter) => Value::Days(CalendarDays(read_days(json)?)),
+        Field::Practice(P::DaysInHand | P::TryOnAfter) => Value::Days(CalendarDays(read_whole(json)?)),
         Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
-            Value::Percent(Percent(read_days(json)?))
+            Value::Percent(Percent(read_whole(json)?))
         }
         Field::Unknown(_) => Value::Unknown(settled(json.to_string())),
     })

@@ -2,8 +2,8 @@
 
 use serde_json::{Value as Json, json};
 
-use super::dates::{read_day, read_days, write_day};
-use super::json::{choice, object, option, optional, read_finger, read_length, text, write_length};
+use super::dates::{read_day, write_day};
+use super::json::{choice, object, option, optional, read_finger, read_length, read_whole, text, write_length};
 use crate::archive::code::Code;
 use crate::book::field::{BandField, RingField};
 use crate::book::id::ItemId;
@@ -22,7 +22,7 @@ pub(super) fn read_ring(part: RingField, json: &Json) -> Option<Value> {
         R::HeadToWeb | R::HeadToTip | R::HeadUnderside => Value::Length(read_length(json)?),
         R::Profile => Value::Profile(choice(json)?),
         R::Metal => Value::Metal(alloys::by_code(json.as_str()?)?),
-        R::Place => Value::Place(Whole(read_days(json)?)),
+        R::Place => Value::Place(Whole(read_whole(json)?)),
         R::Stones | R::Holds | R::Planned => Value::Yes(json.as_bool()?),
     })
 }
@@ -35,7 +35,7 @@ pub(super) fn read_band(part: BandField, json: &Json) -> Option<Value> {
         B::Profile => Value::Profile(choice(json)?),
         B::Finish => Value::Finish(choice(json)?),
         B::Metal => Value::Metal(alloys::by_code(json.as_str()?)?),
-        B::Place => Value::Place(Whole(read_days(json)?)),
+        B::Place => Value::Place(Whole(read_whole(json)?)),
     })
 }
 

@@ -59,7 +59,7 @@ pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
     let seen = Seen::couple(app, id);
     let save = move || {
         let day = fields::read_day(form, "day", app.today.get_untracked());
-        let time = fields::read_time(form, "time");
+        let time = fields::read_optional_time(form, "time");
         let place = fields::read_line(form, "place");
         let (Some(day), Some(time), Some(place)) = (day, time, place) else { return show_first_complaint() };
         let mut writes = verbs::book(item, When { day, time }, place);

@@ -41,7 +41,7 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
             ("band-width", of(|band| band.width.map(lengths::plain).unwrap_or_default())),
             ("profile", of(|band| fields::code_or_none(band.profile))),
             ("finish", of(|band| fields::code_or_none(band.finish))),
-            ("metal", of(|band| band.metal.map_or("none", |alloy| alloy.code).to_owned())),
+            ("metal", of(|band| band.metal.map_or(fields::NONE, |alloy| alloy.code).to_owned())),
             ("height", of(|band| band.height.map(lengths::plain).unwrap_or_default())),
             ("dome", of(|band| band.dome.map(lengths::plain).unwrap_or_default())),
             ("relief", of(|band| band.relief.map(lengths::plain).unwrap_or_default())),
@@ -56,7 +56,7 @@ pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
             let _ = leave.try_run(());
         });
     };
-    let finishes = std::iter::once(option("none", say::NOT_SETTLED))
+    let finishes = std::iter::once(option(fields::NONE, say::NOT_SETTLED))
         .chain(Finish::ALL.map(|finish| option(finish.code(), say_band::finish(finish))))
         .collect();
     let shoulders = app.couple(id, |couple| {

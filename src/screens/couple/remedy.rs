@@ -112,7 +112,7 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
             .get()
             .then(|| all(vec![fields::day(form, "ring-gone", say::GONE), fields::day(form, "ring-back", say::BACK)]))
     };
-    let ways = std::iter::once(option("none", say_frame::NOT_SETTLED))
+    let ways = std::iter::once(option(fields::NONE, say_frame::NOT_SETTLED))
         .chain(Way::ALL.map(|way| option(way.code(), capital(say::way(way)))))
         .collect();
     let content = all(vec![

@@ -97,12 +97,12 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
             ("height", length(known.height)),
             ("inside", length(known.inside)),
             ("profile", fields::code_or_none(known.profile)),
-            ("metal", known.metal.map_or("none", |alloy| alloy.code).to_owned()),
+            ("metal", known.metal.map_or(fields::NONE, |alloy| alloy.code).to_owned()),
             ("head-web", length(known.head.to_web)),
             ("head-tip", length(known.head.to_tip)),
             ("head-underside", length(known.head.underside)),
             ("stones", fields::yes_or_nothing(known.stones)),
-            ("place", known.place.map_or("none".to_owned(), |place| place.0.to_string())),
+            ("place", known.place.map_or(fields::NONE.to_owned(), |place| place.0.to_string())),
             ("holds", fields::yes_or_nothing(known.holds)),
             ("hand", finger.hand.code().to_owned()),
             ("digit", finger.digit.code().to_owned()),
@@ -128,7 +128,7 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
     let planned_hint = move || if planned.with(|it| it == "later") { say::PLANNED_HINT } else { "" }.to_owned();
     let when = vec![option("now", say::WORN_NOW), option("later", say::PLANNED)];
     let places = (1..=RINGS_MOST as u16).map(|place| (place.to_string(), say_rings::place(place)));
-    let places = std::iter::once(("none".to_owned(), say_rings::NO_PLACE.to_owned())).chain(places).collect();
+    let places = std::iter::once((fields::NONE.to_owned(), say_rings::NO_PLACE.to_owned())).chain(places).collect();
     let content = all(vec![
         beside(id, Some(wearer), &[Ask::RingName]),
         fields::text(form, "ring-name", say::RING_NAME).hint(say::RING_NAME_HINT).line(),

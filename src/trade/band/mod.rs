@@ -1,4 +1,4 @@
-//! What a band is: its profile, its bore, its section, its finish and its metal. Masses and stones come later.
+//! What a band is: its profile, its bore, its section, its finish and its metal.
 
 pub mod alloys;
 pub mod section;

@@ -57,10 +57,10 @@ pub struct Calendar {
 /// Why a day is closed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Closed {
-    /// One of the workshop's closures, by its place in the calendar's list.
+    /// One of the place's closures, by its place in the calendar's list.
     Closure(usize),
     Holiday(HolidayName),
-    /// A weekday on which this workshop never works.
+    /// A weekday on which nobody works there.
     Weekend,
 }
 

@@ -134,13 +134,13 @@ pub enum DatesError {
     Calendar(CalendarError),
 }
 
-/// The most steps that are added up.
+/// The most steps that are added up. House rule: the five usual ones, and more extras than an order has.
 pub const MOST_STEPS: usize = 32;
 
-/// The longest that all steps together may take: ten years' work.
+/// The longest that all steps together may take: ten years' work. House rule: it bounds the walk over days.
 pub const LONGEST: WorkingDays = WorkingDays(2600);
 
-/// The furthest wedding that is counted to.
+/// The furthest wedding that is counted to: twenty-one years. House rule: it bounds the walk over days.
 pub const FURTHEST: CalendarDays = CalendarDays(7_670);
 
 impl Countdown {

@@ -56,13 +56,13 @@ pub fn read_length(text: &str, limit: Limit) -> Result<Length, NumberError> {
     within(limit, Amount::Length(length)).map(|()| length)
 }
 
-/// A whole number as typed, with or without "days": for counts and days.
+/// A whole number as typed, with or without "days".
 pub fn read_whole(text: &str, limit: Limit) -> Result<Whole, NumberError> {
     let whole = whole(text, limit, &["WORKING DAYS", "WORKING DAY", "DAYS", "DAY"])?;
     let amount = match limits::of(limit).least {
-        Amount::Days(_) => Amount::Days(whole),
         Amount::Characters(_) => Amount::Characters(whole),
-        Amount::Count(_) | Amount::Length(_) | Amount::Percent(_) => Amount::Count(whole),
+        // Where a length or a share is asked for, days are refused.
+        Amount::Days(_) | Amount::Length(_) | Amount::Percent(_) => Amount::Days(whole),
     };
     within(limit, amount).map(|()| whole)
 }

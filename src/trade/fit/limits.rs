@@ -60,7 +60,9 @@ impl Quantity {
             // a small child's finger to a very large thumb
             Quantity::AsRead | Quantity::Joint => Range::tenths(300, 900),
             // a wire to a cigar band
-            Quantity::BandWidth | Quantity::BesideWidth => Range::tenths(8, 200),
+            Quantity::BandWidth => Range::tenths(8, 200),
+            // the thinnest shank to the widest signet
+            Quantity::BesideWidth => Range::tenths(5, 250),
             // a wire gauge to the widest
             Quantity::GaugeWidth => Range::tenths(5, 200),
             // deeper than any band is thick makes no sense

@@ -2,7 +2,8 @@
 //!
 //! INVARIANT: works in circumferences and knows no size system; a scale is a [`Grid`], and the screens name its
 //! steps. Every shift is listed with its amount and its standing, and the listed shifts add up to the answer
-//! exactly. For given other inputs the order size never falls as the band grows wider, and is never below the joint.
+//! exactly. For given other inputs the order size never falls as the band grows wider, and is never below the joint, unless the jeweller puts an amount of
+//! their own in the place of one of the shifts.
 
 mod bore;
 mod calibrate;

@@ -97,7 +97,7 @@ pub struct Answer {
     pub high: Circumference,
     /// The same range before the joint cuts it off: what the base alone wants.
     pub base: (Circumference, Circumference),
-    /// The size to make: a step of the grid, the preferred one of a tie, never below the joint.
+    /// The size to make: a step of the grid, the preferred one of a tie, never below the joint unless that was overruled.
     pub size: Circumference,
     /// Both sizes where the exact answer lies half-way between them.
     pub tie: Option<Tie>,
@@ -159,7 +159,7 @@ impl MeasureAgain {
 
 /// From one reading to the size to order.
 ///
-/// C = reading + gauge + width + bore + hands, and never less than the joint; the range is C +/- 1.28 u with
+/// C = reading + gauge + width + bore + hands, and never less than the joint unless that is overruled; the range is C +/- 1.28 u with
 /// u^2 = max(0.35, step / sqrt 12)^2 + 0.3^2 + own error^2 + the squares of the shifts' own; several readings as
 /// [`combine`](super::combine()) has them. Millimetres of circumference; inputs within [`super::Quantity::range`].
 /// Source: common practice, figure by figure in [`super::constants`].

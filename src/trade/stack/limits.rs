@@ -20,10 +20,12 @@ impl Quantity {
     #[rustfmt::skip]
     pub const fn range(self) -> Range {
         match self {
+            // the thinnest shank to the widest signet
+            Quantity::RingWidth | Quantity::ShoulderWidth => Range::tenths(5, 250),
             // a wire to a cigar band
-            Quantity::RingWidth | Quantity::BandWidth | Quantity::ShoulderWidth => Range::tenths(8, 200),
+            Quantity::BandWidth => Range::tenths(8, 200),
             // the top may carry a head or a cluster
-            Quantity::TopWidth => Range::tenths(8, 400),
+            Quantity::TopWidth => Range::tenths(5, 400),
             // pressed tight to plainly apart
             Quantity::Gap => Range::tenths(0, 50),
             // a child's finger to a very long one

@@ -39,7 +39,6 @@ pub const OTHER_FINGERS: &str = "Other fingers, both hands";
 pub const CHOOSE_REMEDY: &str = "Choose what to do about it";
 pub const HOLDING: &str = "What holds what";
 pub const SEE_RINGS: &str = "See the rings";
-pub const NOTE_FOR_BENCH: &str = "What the bench gets, and when a ring is away";
 pub const SHAPED_NEEDS: &str = "A shaped band: for the bench";
 pub const SHAPED_NEEDS_WHAT: &str = "An impression of the rings as they are worn, a template of the curve, and the ring itself: write down from when to \
      when, and give a receipt.";

@@ -92,7 +92,7 @@ fn start(opened: &Opened) -> Vec<Start> {
         (KEYS[0].width, length(band.width)),
         (KEYS[0].height, length(band.height)),
         (KEYS[0].profile, fields::code_or_none(band.profile)),
-        (KEYS[0].metal, band.metal.map_or("none", |alloy| alloy.code).to_owned()),
+        (KEYS[0].metal, band.metal.map_or(fields::NONE, |alloy| alloy.code).to_owned()),
         (KEYS[0].finish, fields::code_or_none(band.finish)),
     ];
     for keys in &KEYS[1..] {
@@ -132,7 +132,7 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
     let inside = move || {
         shown.get().then(|| {
             let finishes = Finish::ALL.map(|finish| (finish.code().to_owned(), say_band::finish(finish).to_owned()));
-            let none = [("none".to_owned(), screens::NOT_SETTLED.to_owned())];
+            let none = [(fields::NONE.to_owned(), screens::NOT_SETTLED.to_owned())];
             let finishes = none.into_iter().chain(finishes).collect();
             el("fieldset")
                 .class("bench-ring")

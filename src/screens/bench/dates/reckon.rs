@@ -178,7 +178,7 @@ fn spread(form: Form, complaints: &mut Complaints) -> Option<Spread> {
     judge(complaints, key, read.map_err(say_dates::spread_error))
 }
 
-/// The words of the extras that are ticked, "marking,engraving".
+/// Whether an extra is among those that are ticked, "marking,engraving".
 pub fn is_ticked(ticked: &str, code: &str) -> bool {
     ticked.split(',').any(|it| it == code)
 }

@@ -8,7 +8,7 @@ use crate::trade::measure::{Diameter, Length};
 use crate::trade::stack::{Stretch, Verdict};
 use crate::words::{bench as say, showing};
 
-/// So high a ring is drawn whose height is not known.
+/// So high a ring is drawn whose height is not known: 1.8 mm, common practice. No figure is worked out from it.
 const HEIGHT: Length = Length::tenthousandths(18_000);
 
 /// A picture, and what becomes of it in the clean view.
