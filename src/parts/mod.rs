@@ -1,8 +1,9 @@
 //! Buttons, fields, answers, notices: what every screen is put together from.
 //!
 //! INVARIANT: a part knows no screen and no state. It is handed its words, its signals and what to do when it is
-//! pressed. Each part is a file here and a file of the same name in `style/parts/`; what it MUST do for people who
-//! hear, tab or enlarge the page stands at its top, and `tests/web/parts.rs` holds it to that in a browser.
+//! pressed. Each part is a file here and a file of the same name in `style/parts/`, but for `el` and `lay`, which all
+//! are made with; what it MUST do for people who hear, tab or enlarge the page stands at its top, and
+//! `tests/web/parts.rs` holds it to that in a browser.
 //!
 //! All parts give back an `AnyView`: screens are then put together from one type, which keeps the app small.
 

@@ -17,11 +17,15 @@ pub fn dress(document: &Document) {
         include_str!("../../style/parts/answer.css"),
         include_str!("../../style/parts/button.css"),
         include_str!("../../style/parts/choice.css"),
+        include_str!("../../style/parts/details.css"),
+        include_str!("../../style/parts/empty.css"),
         include_str!("../../style/parts/field.css"),
         include_str!("../../style/parts/line.css"),
+        include_str!("../../style/parts/notice.css"),
         include_str!("../../style/parts/page.css"),
         include_str!("../../style/parts/picture.css"),
         include_str!("../../style/parts/places.css"),
+        include_str!("../../style/parts/reasons.css"),
     )));
     document.head().unwrap().append_child(&style).unwrap();
 }

@@ -4,11 +4,16 @@ use crate::dress::dress;
 use bandwright::parts::answer::{Said, Tone, answer};
 use bandwright::parts::button::{Weight, button, link_button};
 use bandwright::parts::choice::{Shape, check, choice, option, pick};
+use bandwright::parts::details::{details, details_opened};
+use bandwright::parts::empty::empty;
 use bandwright::parts::field::{Field, Keyboard};
 use bandwright::parts::line::{line, lines};
 use bandwright::parts::notice::{self, notices};
 use bandwright::parts::page::{Head, page};
+use bandwright::parts::picture::{picture, sketch};
 use bandwright::parts::places::{Place, places};
+use bandwright::parts::reasons::{reason, reasons};
+use bandwright::pictures::ornament;
 use bandwright::words::parts::Mark;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -230,4 +235,60 @@ async fn notices_are_said_in_regions_that_were_there_before() {
     find::<HtmlElement>(&alert, "button").click();
     settle().await;
     assert_eq!((alert.child_element_count(), status.child_element_count()), (0, 1));
+}
+
+#[wasm_bindgen_test]
+async fn what_is_folded_away_is_native_and_opens_when_it_is_wanted() {
+    let wanted = RwSignal::new(false);
+    let inside = || "the inputs".into_any();
+    let host = show(move || (details("From M½", inside()), details_opened("More", inside(), wanted.into())).into_any());
+    let all = host.query_selector_all("details").unwrap();
+    let folded = |at: u32| all.item(at).unwrap().unchecked_into::<web_sys::HtmlDetailsElement>();
+    assert_eq!(find::<Element>(&host, "details > summary").text_content().as_deref(), Some("From M½"));
+    assert!(find::<Element>(&host, "summary").get_bounding_client_rect().height() >= 44.0);
+    find::<HtmlElement>(&host, "summary").click();
+    assert!(folded(0).open() && !folded(1).open());
+    wanted.set(true);
+    settle().await;
+    assert!(folded(1).open());
+    // Whoever closes it then, closes it.
+    folded(1).set_open(false);
+    wanted.set(false);
+    settle().await;
+    wanted.set(true);
+    settle().await;
+    assert!(!folded(1).open());
+}
+
+#[wasm_bindgen_test]
+async fn an_empty_place_says_all_in_words() {
+    let host = show(|| empty(sketch(ornament::two_bands().svg), "Nobody yet.", None));
+    assert_eq!(attribute(&host, "svg", "aria-hidden").as_deref(), Some("true"));
+    assert_eq!(host.text_content().map(|text| text.trim().to_owned()).as_deref(), Some("Nobody yet."));
+}
+
+#[wasm_bindgen_test]
+async fn reasons_are_a_list_each_read_as_one() {
+    let rows = vec![reason("Wider than the gauge", "+0.20", "common practice"), reason("Cold hands", "+0.50", "")];
+    let host = show(move || reasons(Signal::stored(rows.clone())));
+    let items = host.query_selector_all("ul > li").unwrap();
+    let said = |at: u32| items.item(at).unwrap().text_content().unwrap();
+    assert_eq!(items.length(), 2);
+    assert_eq!(said(0), "Wider than the gauge +0.20 common practice");
+    assert_eq!(said(1), "Cold hands +0.50");
+}
+
+#[wasm_bindgen_test]
+async fn a_picture_wider_than_its_place_is_reached_by_keys() {
+    let drawn = |width: u32| {
+        format!(r#"<svg role="img" aria-label="a ring" height="40" style="min-inline-size: {width}px"></svg>"#)
+    };
+    let host = show(move || (picture(drawn(2000)), picture(drawn(100))).into_any());
+    let frame = js_sys::Promise::new(&mut |done, _| {
+        web_sys::window().unwrap().request_animation_frame(&done).unwrap();
+    });
+    wasm_bindgen_futures::JsFuture::from(frame).await.unwrap();
+    let all = host.query_selector_all("figure").unwrap();
+    let reached = |at: u32| all.item(at).unwrap().unchecked_into::<Element>().get_attribute("tabindex");
+    assert_eq!((reached(0).as_deref(), reached(1)), (Some("0"), None));
 }
