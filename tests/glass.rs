@@ -100,6 +100,27 @@ fn a_print_is_judged_and_put_right() {
     assert!(limits::of(Limit::ControlLine).holds(bandwright::trade::limits::Amount::Length(Length::from_mm(99.0))));
 }
 
+/// A strip by hand is off by half a millimetre, a ring on a circle by 0.1 mm across, which is 0.314 round; a ruler that
+/// reads 100 mm to a quarter of a millimetre either way adds 54 x 0.0025 / sqrt 3 = 0.078.
+#[test]
+fn how_sure_paper_is() {
+    let print = Print::new(Length::from_mm(99.0));
+    let at = Circumference::from_mm(54.0);
+    let (finger, ring) = (print.finger_u(at), print.ring_u(at));
+    assert!((finger.mm() - 0.506).abs() < 0.0005, "{finger:?}");
+    assert!((ring.mm() - 0.3237).abs() < 0.0005, "{ring:?}");
+    assert_eq!(
+        say::put_right(at, finger, true),
+        [
+            "54.00 mm round, 17.19 mm across",
+            "less 0.31 mm for paper of 0.1 mm",
+            "give or take 0.51 mm round · common practice",
+        ]
+    );
+    // As the order size takes it: no more than it accepts.
+    assert_eq!((say::typed_error(finger), say::typed_error(Length::from_mm(1.4))), ("0.51".to_owned(), "1".to_owned()));
+}
+
 #[test]
 fn what_is_said_of_a_print() {
     let check = |mm: f64, sentence: &str| assert_eq!(say::verdict(Print::new(Length::from_mm(mm)).verdict()), sentence);
