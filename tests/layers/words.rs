@@ -13,7 +13,6 @@ const WORDLESS: [&str; 8] = ["trade", "book", "archive", "storage", "parts", "pi
 const NO_SENTENCES: [(&str, &str); 9] = [
     ("trade/glass.rs", "sources of the table"),
     ("trade/limits.rs", "why a limit is what it is, for those who review the table"),
-    ("trade/sizing/systems.rs", "sources of the table"),
     ("trade/dates/lead_times.rs", "a check of the table while compiling"),
     ("trade/dates/entry/parts.rs", "what people type for a date that is not known"),
     ("book/example.rs", "what the invented couples said"),
