@@ -73,7 +73,7 @@ pub fn start(opened: &Opened) -> Vec<Start> {
 }
 
 fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
-    let mut known: Vec<Start> = vec![("neighbours", say::widths(&fitting::worn_now(couple, who)))];
+    let mut known: Vec<Start> = vec![("neighbours", say::widths(&fitting::worn_beside(couple, who)))];
     if let Some((_, taken)) = fitting::counted(couple, who, Place::Base).first() {
         known.extend([
             ("size", say::retyped(&taken.size)),
