@@ -1,6 +1,6 @@
 //! A gauge to print, and what its readings are once the print was measured.
 
-use crate::parts::el::{el, live, maybe};
+use crate::parts::el::{el, live, maybe, or_nothing};
 use crate::parts::lay::{all, block, column, para};
 use leptos::prelude::*;
 
@@ -183,5 +183,7 @@ fn drawn(form: Form) -> AnyView {
         sizes: sizes.collect(),
         circles: circles.collect(),
     };
-    el("figure").class(class).html(paper::sheet(&sheet).svg.into()).view()
+    let end = paper::circles_end(&sheet).filter(|_| paper == Paper::A6);
+    let end = end.map(|size| block("unprinted", vec![para("small", say::circles_end(&size.label, size.at))]));
+    all(vec![or_nothing(end), el("figure").class(class).html(paper::sheet(&sheet).svg.into()).view()])
 }

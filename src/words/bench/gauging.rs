@@ -213,6 +213,11 @@ pub fn sheet_drawn(scale: &str) -> String {
     )
 }
 
+/// Where the circles of a sheet end for want of room: "On this paper the circles end at S½, 60.6 mm round; ...".
+pub fn circles_end(label: &str, at: Circumference) -> String {
+    format!("On this paper the circles end at {label}, {} mm round; A4 has larger ones.", format::mm(at.0, 1))
+}
+
 /// A size in as few figures as it has: "N", "54", "17".
 pub fn on_sheet(size: Size) -> String {
     crate::words::sizing::size_name(size).trim_end_matches(" mm").to_owned()
