@@ -77,6 +77,7 @@ test("a domed ring on a stick is read where it touches, unless somebody says oth
   await install();
   const shift = page.locator(".reason", { hasText: "Read at the lower edge of the ring" });
   await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-kind=stick&gauge-width=6&gauge-bore=domed&width=6&profile=court");
+  await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
   const place = page.getByRole("group", { name: "Where on the stick" });
   await expect(place.getByLabel("At the middle")).toBeChecked();
   await expect(page.locator("#order-size")).toContainText("M");
