@@ -3,7 +3,7 @@
 #[path = "reference/dates.rs"]
 mod reference;
 
-use bandwright::trade::dates::closed::{Calendar, Closure, MON_TO_FRI, OnBankHolidays, Repeats};
+use bandwright::trade::dates::closed::{Calendar, CalendarError, Closure, MON_TO_FRI, OnBankHolidays, Repeats};
 use bandwright::trade::dates::holidays::{HolidayName, Region};
 use bandwright::trade::dates::places::{Place, PlaceDays};
 use reference::date;
@@ -34,16 +34,28 @@ fn closures_come_again() {
     let leap = closure("2028-02-29", "2028-03-01", Repeats::SameDates);
     check(leap, 2029, Some(("2029-02-28", "2029-03-01")));
     check(leap, 2032, Some(("2032-02-29", "2032-03-01")));
+    // A leap day inside it changes neither its first day nor its last; a leap day at its end is the 28th otherwise.
+    let spring = closure("2027-02-15", "2027-03-01", Repeats::SameDates);
+    check(spring, 2028, Some(("2028-02-15", "2028-03-01")));
+    check(spring, 2029, Some(("2029-02-15", "2029-03-01")));
+    let winter = closure("2027-12-20", "2028-02-29", Repeats::SameDates);
+    check(winter, 2028, Some(("2028-12-20", "2029-02-28")));
+    check(winter, 2031, Some(("2031-12-20", "2032-02-29")));
     // The fifth Monday of a month is the last where there are four.
     let fifth = closure("2027-03-29", "2027-03-29", Repeats::SameWeekday);
     check(fifth, 2028, Some(("2028-03-27", "2028-03-27")));
     // A whole year that comes again leaves no working day, which is said.
     let years = closure("2027-01-01", "2027-12-31", Repeats::SameDates);
-    let shut = Calendar::new(Region::Scotland, OnBankHolidays::Closed, MON_TO_FRI, vec![years]).unwrap();
-    // 31 December of a leap year is the one day left: a Friday in 2032.
-    assert_eq!(shut.on_or_after(date("2027-06-01")), Ok(date("2032-12-31")));
+    let shut = |years| Calendar::new(Region::Scotland, OnBankHolidays::Closed, MON_TO_FRI, vec![years]).unwrap();
+    let day = date("2027-06-01");
+    assert_eq!(shut(years).on_or_after(day), Err(CalendarError::NoWorkingDay { near: day }));
+    // From March to 28 February a leap day is the one day left: a Friday in 2036.
+    let to_february = closure("2027-03-01", "2028-02-28", Repeats::SameDates);
+    assert_eq!(shut(to_february).on_or_after(day), Ok(date("2028-02-29")));
+    assert_eq!(shut(to_february).on_or_after(date("2028-03-01")), Ok(date("2036-02-29")));
     // That is nothing to plan by, once a year is over; a year off that does not come again is.
-    assert!(!shut.works_in_the_year_after(years.to()));
+    assert!(!shut(years).works_in_the_year_after(years.to()));
+    assert!(!shut(to_february).works_in_the_year_after(date("2028-02-29")));
     let once = closure("2027-01-01", "2027-12-31", Repeats::Once);
     let year_off = Calendar::new(Region::Scotland, OnBankHolidays::Closed, MON_TO_FRI, vec![once]).unwrap();
     assert!(year_off.works_in_the_year_after(once.to()));

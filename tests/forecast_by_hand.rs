@@ -4,10 +4,11 @@
 mod reference;
 
 use bandwright::trade::dates::closed::{Calendar, MON_TO_FRI, OnBankHolidays, Weekdays};
-use bandwright::trade::dates::countdown::{Inputs, Resize, costs, countdown, if_ordered_today};
+use bandwright::trade::dates::countdown::{Inputs, Resize, costs, countdown, if_decided, if_ordered_today};
 use bandwright::trade::dates::forecast::{Leg, Way, chances, finish};
 use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::lead_times::{EXTRAS, MAKING};
+use bandwright::trade::dates::milestones::Milestone;
 use bandwright::trade::dates::odds::{Chance, ENOUGH_ORDERS, Lasts};
 use bandwright::trade::dates::places::{Place, Places};
 use bandwright::trade::dates::season::{Busy, MonthSet};
@@ -100,6 +101,55 @@ fn the_resize_branch_worked_by_hand() {
     assert_eq!((answer.chance.share(), answer.fits.share()), (0.0, 0.9));
 }
 
+/// Ten working days from Monday 4 January 2027 are over on the 18th, and in a busy season fifteen on the 25th; tried on
+/// that day, a change takes four days, or six: to the 22nd, or 2 February. Nothing is made in one season and changed in
+/// the other, which would be over on the 26th and the 29th.
+#[test]
+fn one_season_for_the_order_and_its_change_of_size() {
+    let fits = |busy: u16, change: u16, wedding: &str| {
+        let mut inputs = inputs(vec![leg(Place::Workshop, "10/10/10")], "2027-01-04", wedding);
+        inputs.way.busy = Busy { chance: Percent(busy), longer: Percent(50), months: MonthSet::ALL };
+        inputs.resize =
+            Resize { chance: Percent(change), wait: CalendarDays(0), legs: vec![leg(Place::Workshop, "4/4/4")] };
+        let share = countdown(&inputs).unwrap().fits.share();
+        (share * 1e6).round() / 1e6
+    };
+    assert_eq!([0, 40, 100].map(|busy| fits(busy, 100, "2027-01-26")), [1.0, 0.6, 0.0]);
+    // It is tried on in time in both seasons, and changed in time in one.
+    assert_eq!(fits(40, 50, "2027-01-26"), 0.8);
+    // A day less, and a busy season has not even the try-on.
+    assert_eq!(fits(40, 50, "2027-01-25"), 0.6);
+    // Twenty-one days are enough for both.
+    assert_eq!([fits(40, 100, "2027-02-03"), fits(40, 100, "2027-02-02")], [1.0, 0.6]);
+}
+
+/// Planned on 26 November for 1 January, in hand by 18 December: 15 working days from the 26th are over on the 17th.
+#[test]
+fn who_decides_later_decides_for_the_same_wedding() {
+    let making = || vec![Leg { place: Place::Workshop, lasts: Lasts::Spread(MAKING.days) }];
+    let chances = |wedding: Wedding| {
+        let inputs = Inputs { wedding, ..inputs(making(), "2026-11-26", "2027-01-01") };
+        let plan = countdown(&inputs).unwrap().plan;
+        assert_eq!((plan.wedding, plan.in_hand), (date("2027-01-01"), date("2026-12-18")));
+        let chance = |day| {
+            let (ordered, chance) = if_decided(&inputs, &plan, date(day)).unwrap();
+            (ordered.day_zero, chance.percent())
+        };
+        ["2026-11-27", "2026-12-31", "2027-01-04"].map(chance)
+    };
+    // From Friday the 27th fifteen are over on the 18th: 4 of 42. Once 2027 has begun it is too late as it was before.
+    let expected = [("2026-11-27", 9), ("2026-12-31", 0), ("2027-01-04", 0)];
+    let expected = expected.map(|(day, share)| (date(day), Percent(share)));
+    assert_eq!(chances(Wedding::Day(date("2027-01-01"))), expected);
+    assert_eq!(chances(Wedding::Month { year: 2027, month: 1 }), expected);
+    assert_eq!(chances(Wedding::Year(2027)), expected);
+    // The cut-off of today is none of another day.
+    let late = Inputs { past_cut_off: true, ..inputs(making(), "2026-11-26", "2027-01-01") };
+    let plan = countdown(&late).unwrap().plan;
+    let day_zero = |day| if_decided(&late, &plan, date(day)).unwrap().0.day_zero;
+    assert_eq!((day_zero("2026-11-26"), day_zero("2026-11-30")), (date("2026-11-27"), date("2026-11-30")));
+}
+
 #[test]
 fn what_an_extra_costs() {
     let legs = vec![leg(Place::Workshop, "10/10/10"), leg(Place::Workshop, "5/5/5")];
@@ -153,6 +203,13 @@ fn milestones_worked_by_hand() {
             "Last day to begin a change of size 2027-05-13",
         ]
     );
+    // Half as long again in a busy season: three days of engraving and two of delivery, back from Friday 7 May, less
+    // the Monday.
+    let mut busy = inputs.clone();
+    busy.way.busy = Busy { chance: Percent(4), longer: Percent(50), months: MonthSet::ALL };
+    let milestones = countdown(&busy).unwrap().plan.milestones;
+    let text = milestones.iter().find(|due| due.what == Milestone::EngravingText).unwrap();
+    assert_eq!((text.by, milestones[1].by), (date("2027-04-29"), plan.order_by));
 }
 
 /// The bound is 5 ms in the page; a figure for whoever reads the report, and how it grows.

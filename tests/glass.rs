@@ -2,7 +2,7 @@
 
 use bandwright::pictures::glass::{Patch, glass};
 use bandwright::pictures::ladder::Named;
-use bandwright::pictures::paper::{Paper, Sheet, sheet};
+use bandwright::pictures::paper::{Paper, Sheet, circles_end, sheet};
 use bandwright::trade::glass::{Pixels, Ratio, Screen, Thing};
 use bandwright::trade::limits::{self, Limit};
 use bandwright::trade::measure::{Circumference, Diameter, Length};
@@ -100,6 +100,27 @@ fn a_print_is_judged_and_put_right() {
     assert!(limits::of(Limit::ControlLine).holds(bandwright::trade::limits::Amount::Length(Length::from_mm(99.0))));
 }
 
+/// A strip by hand is off by half a millimetre, a ring on a circle by 0.1 mm across, which is 0.314 round; a ruler that
+/// reads 100 mm to a quarter of a millimetre either way adds 54 x 0.0025 / sqrt 3 = 0.078.
+#[test]
+fn how_sure_paper_is() {
+    let print = Print::new(Length::from_mm(99.0));
+    let at = Circumference::from_mm(54.0);
+    let (finger, ring) = (print.finger_u(at), print.ring_u(at));
+    assert!((finger.mm() - 0.506).abs() < 0.0005, "{finger:?}");
+    assert!((ring.mm() - 0.3237).abs() < 0.0005, "{ring:?}");
+    assert_eq!(
+        say::put_right(at, finger, true),
+        [
+            "54.00 mm round, 17.19 mm across",
+            "less 0.31 mm for paper of 0.1 mm",
+            "give or take 0.51 mm round · common practice",
+        ]
+    );
+    // As the order size takes it: no more than it accepts.
+    assert_eq!((say::typed_error(finger), say::typed_error(Length::from_mm(1.4))), ("0.51".to_owned(), "1".to_owned()));
+}
+
 #[test]
 fn what_is_said_of_a_print() {
     let check = |mm: f64, sentence: &str| assert_eq!(say::verdict(Print::new(Length::from_mm(mm)).verdict()), sentence);
@@ -130,6 +151,26 @@ fn the_patch_is_as_wide_as_it_is_told() {
     let card = glass(Patch::Card { wide: Pixels::new(300.0), long_side: false }, Pixels::new(360.0), "A card").svg;
     // 3.18 mm of 53.98 mm, of 300.
     assert!(card.contains("M30 0 L30 170.33 A17.67 17.67 0 0 0 47.67 188"), "{card}");
+}
+
+/// Where there is no room for more circles, it is known at which size they end.
+#[test]
+fn circles_that_find_no_room_are_not_passed_over() {
+    let named = |mm: i32| Named { at: Circumference::from_mm(mm.into()), label: mm.to_string() };
+    let of =
+        |paper, last| Sheet { paper, scale: "ISO".into(), sizes: vec![], circles: (44..=last).map(named).collect() };
+    let drawn = |sheet: &Sheet| figures(&paper_sheet(sheet), "circle class=\"bore\"", "r").len();
+    let small = of(Paper::A6, 72);
+    let end = circles_end(&small).expect("no room for all").clone();
+    assert_eq!(drawn(&small), (44..=72).position(|mm| named(mm) == end).unwrap() + 1);
+    assert!((60.0..70.0).contains(&end.at.mm()), "{end:?}");
+    assert!(circles_end(&of(Paper::A6, 50)).is_none() && circles_end(&of(Paper::A4, 72)).is_none());
+    let said = say::circles_end(&end.label, end.at);
+    assert!(said.contains(&format!("end at {}, {}.0 mm round; A4 has larger ones.", end.label, end.label)), "{said}");
+}
+
+fn paper_sheet(of: &Sheet) -> String {
+    sheet(of).svg
 }
 
 #[test]

@@ -25,7 +25,7 @@ fn check(first: &Surface, second: &Surface, expected: &[(&str, Standing)]) {
 
 #[test]
 fn which_ring_is_likely_to_lose_metal() {
-    use Standing::{CommonPractice, Published};
+    use Standing::{CommonPractice, FromMemory, Published};
     check(
         &of("platinum-950"),
         &of("platinum-950"),
@@ -44,7 +44,7 @@ fn which_ring_is_likely_to_lose_metal() {
         &of("yellow-916"),
         &of("platinum-950"),
         &[
-            ("The band is likely to lose metal: the engagement ring is harder.", CommonPractice),
+            ("The band is likely to lose metal: the engagement ring is harder.", FromMemory),
             (
                 "The band and the engagement ring have different colours: a fine choice that costs some upkeep.",
                 CommonPractice,
@@ -54,7 +54,7 @@ fn which_ring_is_likely_to_lose_metal() {
     check(
         &of("palladium-950"),
         &of("platinum-900"),
-        &[("The band is likely to lose metal: the engagement ring is about as hard, and denser.", CommonPractice)],
+        &[("The band is likely to lose metal: the engagement ring is about as hard, and denser.", FromMemory)],
     );
     check(
         &of("silver-925"),
@@ -90,6 +90,43 @@ fn stones_and_heights() {
     );
 }
 
+/// A white gold is called after what makes it white, as the recipes have it, and nickel is known of.
+#[test]
+fn white_golds_say_what_makes_them_white() {
+    let name = |code| words::band::alloy(by_code(code).unwrap());
+    for (code, recipe) in RECIPES.iter().filter(|(code, _)| code.starts_with("white-")) {
+        assert_eq!(name(code), recipe.replace(" (", " with ").replace(')', ""));
+    }
+    assert_eq!(name("white-750"), "18 ct white gold with palladium");
+    let with_nickel: Vec<&str> = ALLOYS.iter().filter(|alloy| alloy.has_nickel()).map(|alloy| alloy.code).collect();
+    assert_eq!(with_nickel, ["white-585-nickel", "white-750-nickel", "tungsten-carbide"]);
+    let said = |code| words::band::nickel(by_code(code)).is_some_and(|said| said.contains("nickel-free"));
+    assert!(said("white-750-nickel") && !said("white-750") && !said("none"));
+    // Of the two the one with nickel is by far the harder, from memory.
+    check(
+        &of("white-750"),
+        &of("white-750-nickel"),
+        &[("The band is likely to lose metal: the engagement ring is harder.", Standing::FromMemory)],
+    );
+}
+
+/// Every middle lies within what its recipe is printed or remembered to have, worked.
+#[test]
+fn hardness_is_that_of_the_recipes() {
+    let recipes = include_str!("reference/alloys.csv");
+    for (code, name) in RECIPES {
+        let row = recipes.lines().find(|row| row.split(',').next() == Some(name)).unwrap();
+        // Behind the note, which may have commas, if only within quotes.
+        let quoted = row.split('"').enumerate().filter(|(at, _)| at % 2 == 0).map(|(_, part)| part);
+        let plain = quoted.collect::<String>();
+        let columns: Vec<&str> = plain.split(',').collect();
+        let given = if columns[6].is_empty() { columns[5] } else { columns[6] };
+        let ends: Vec<u16> = given.split('-').map(|end| end.parse().unwrap()).collect();
+        let ours = by_code(code).unwrap().hardness.0;
+        assert!((ends[0]..=ends[ends.len() - 1]).contains(&ours), "{name}: {ours}, not {given}");
+    }
+}
+
 #[test]
 fn the_other_way_round_it_is_the_other_ring() {
     for (a, b) in ALLOYS.iter().flat_map(|a| ALLOYS.iter().map(move |b| (a, b))) {
@@ -106,7 +143,7 @@ fn the_other_way_round_it_is_the_other_ring() {
 }
 
 /// Each alloy of ours, and the recipe of tests/reference/alloys.csv that it stands for.
-const RECIPES: [(&str, &str); 17] = [
+const RECIPES: [(&str, &str); 19] = [
     ("yellow-375", "9 ct yellow gold"),
     ("yellow-585", "14 ct yellow gold"),
     ("yellow-750", "18 ct yellow gold"),
@@ -116,7 +153,9 @@ const RECIPES: [(&str, &str); 17] = [
     ("rose-750", "18 ct rose gold"),
     ("white-375", "9 ct white gold (silver)"),
     ("white-585", "14 ct white gold (palladium)"),
+    ("white-585-nickel", "14 ct white gold (nickel)"),
     ("white-750", "18 ct white gold (palladium)"),
+    ("white-750-nickel", "18 ct white gold (nickel)"),
     ("platinum-900", "platinum 900 iridium"),
     ("platinum-950", "platinum 950 ruthenium"),
     ("palladium-950", "palladium 950 ruthenium"),

@@ -120,6 +120,22 @@ impl Form {
         self.entry(name).map_or_else(|| RwSignal::new(String::new()), |entry| entry.text)
     }
 
+    /// What is shown as chosen in a field that follows something else as long as its own text is empty: the first choice
+    /// in it is its text from then on.
+    pub fn following(self, name: &str, otherwise: Signal<String>) -> RwSignal<String> {
+        let text = self.text(name);
+        let counts = move || text.with(|text| if text.is_empty() { otherwise.get() } else { text.clone() });
+        let shown = RwSignal::new(untrack(counts));
+        Effect::new(move || shown.set(counts()));
+        Effect::new(move || {
+            let shown = shown.get();
+            if shown != untrack(counts) {
+                text.set(shown);
+            }
+        });
+        shown
+    }
+
     /// The complaint about a field.
     pub fn complaint(self, name: &str) -> RwSignal<Option<String>> {
         self.entry(name).map_or_else(|| RwSignal::new(None), |entry| entry.complaint)

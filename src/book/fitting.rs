@@ -9,7 +9,7 @@ use super::value::{OwnGauge, ReadingTaken};
 use crate::trade::band::{Bore, Finish};
 use crate::trade::fit::{
     Band, Combined, Grid, Inputs, NoBeads, Overrules, Place, Reading, Worn, WornBand, calibrate, combine, constants,
-    worn_band,
+    stick_off, worn_band,
 };
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::{Step, System, even_scale};
@@ -77,15 +77,20 @@ pub fn contradicted<'a>(
         .find(|(_, more)| more.abs() > constants::READINGS_APART.value)
 }
 
-/// The widths of the rings that are worn on this finger now.
-pub fn worn_now(couple: Couple<'_>, who: Wearer) -> Vec<Length> {
+/// The widths of the rings that lie next to the band now, the one nearer the web first: at most one on either side. A
+/// ring that is only planned is passed over, as by what makes rings tighter later (`trade/stack/later.rs`). A band
+/// without a place lies nearest the web; its place counts the rings of which a width is known, as the stack does.
+pub fn worn_beside(couple: Couple<'_>, who: Wearer) -> Vec<Length> {
     let finger = couple.finger(who);
     let here = |of| finger.is_none() || of == finger;
     let rings = couple.rings(who).into_iter();
-    rings
-        .filter(|ring| !ring.planned && (ring.finger.is_none() || here(ring.finger)))
-        .filter_map(|it| it.shoulder_width)
-        .collect()
+    let rings = rings.filter(|ring| ring.finger.is_none() || here(ring.finger));
+    let rings: Vec<(Length, bool)> = rings.filter_map(|it| Some((it.shoulder_width?, it.planned))).collect();
+    let place = couple.band(who).place.map_or(0, |place| usize::from(place.0));
+    let (below, above) = rings.split_at(place.min(rings.len()));
+    let worn = |(_, planned): &&(Length, bool)| !planned;
+    let next = [below.iter().rev().find(worn), above.iter().find(worn)];
+    next.into_iter().flatten().map(|(width, _)| *width).collect()
 }
 
 /// Why a band takes no sizing beads, if it takes none.
@@ -106,8 +111,8 @@ pub struct JointRead {
     pub readings: usize,
 }
 
-/// What passes the joint, by the readings of it that count: as read and put right for the gauge's calibration, no term
-/// for width, bore or stack. Those taken in the band's width, if there are any; else all of them.
+/// What passes the joint, by the readings of it that count: as read and put right for the gauge's calibration and for
+/// where it was read on a stick, no term for width, bore or stack. Those taken in the band's width, if there are any; else all of them.
 pub fn joint(couple: Couple<'_>, who: Wearer) -> Option<JointRead> {
     joint_of(counted(couple, who, Place::Joint).into_iter().map(|(_, taken)| taken).collect(), couple.band(who).width)
 }
@@ -117,7 +122,7 @@ fn joint_of(mut taken: Vec<&ReadingTaken>, band: Option<Length>) -> Option<Joint
     if taken.iter().any(|taken| apart(taken) <= constants::JOINT_APART.value) {
         taken.retain(|taken| apart(taken) <= constants::JOINT_APART.value);
     }
-    let sum: Length = taken.iter().map(|taken| as_reading(taken)).map(|it| it.as_read.0 + it.gauge_off).sum();
+    let sum: Length = taken.iter().map(|taken| passes_at(taken).0).sum();
     let farthest = taken.iter().max_by_key(|taken| apart(taken))?;
     Some(JointRead {
         passes_at: Circumference(Length::from_mm(sum.mm() / taken.len() as f64)),
@@ -126,11 +131,17 @@ fn joint_of(mut taken: Vec<&ReadingTaken>, band: Option<Length>) -> Option<Joint
     })
 }
 
+/// What a reading of the joint comes to.
+fn passes_at(taken: &ReadingTaken) -> Circumference {
+    let reading = as_reading(taken);
+    Circumference(reading.as_read.0 + reading.gauge_off + stick_off(&reading))
+}
+
 /// What a reading of the base comes to on a plain gauge, where that is not what it says.
 pub fn put_right(taken: &ReadingTaken, practice: Practice<'_>) -> Option<Circumference> {
     let plain = match taken.place {
         Place::Base => combine(&[&as_reading(taken)], &practice.constants())?.plain,
-        Place::Joint => Circumference(taken.size.circumference().0 + as_reading(taken).gauge_off),
+        Place::Joint => passes_at(taken),
     };
     (plain != taken.size.circumference()).then_some(plain)
 }
@@ -150,7 +161,7 @@ fn inputs(couple: Couple<'_>, practice: Practice<'_>, who: Wearer) -> Option<Inp
         reading: readings.next()?,
         others: readings.collect(),
         band: Band { width: band.width?, bore, relief: band.relief },
-        neighbours: worn_now(couple, who),
+        neighbours: worn_beside(couple, who),
         first_ring: couple.first_ring(who) == Some(true),
         finger_changing: false,
         joint: joint(couple, who).map(|joint| joint.passes_at),

@@ -42,16 +42,37 @@ const ROUND_IT: f64 = 1.0;
 /// Words on a strip.
 const TINY: f64 = 10.0;
 
+impl Paper {
+    /// The paper less its margins.
+    fn inside(self) -> (f64, f64) {
+        match self {
+            Paper::A4 => (184.0, 268.0),
+            Paper::A6 => (91.0, 133.0),
+        }
+    }
+
+    /// Where the circles begin, and how far to the right they go: on small paper the line stands beside them.
+    fn for_circles(self) -> (f64, f64) {
+        match self {
+            Paper::A4 => (106.0, 184.0),
+            Paper::A6 => (25.0, 85.0),
+        }
+    }
+}
+
+/// The last size that there is room for, where that is not the last one.
+pub fn circles_end(of: &Sheet) -> Option<&Named> {
+    let placed = placed(of);
+    placed.last().filter(|_| placed.len() < of.circles.len()).map(|(size, _)| *size)
+}
+
 /// Draws the sheet: as large as the paper less its margins.
 pub fn sheet(of: &Sheet) -> Picture {
     let mut pen = Pen::to_scale(MM);
-    let (width, height) = match of.paper {
-        Paper::A4 => (184.0, 268.0),
-        Paper::A6 => (91.0, 133.0),
-    };
+    let (width, height) = of.paper.inside();
     text(&mut pen, "strong", (0.0, 4.5), &say::sheet_title(&of.scale));
     text(&mut pen, "", (0.0, 9.5), say::SHEET_AT_FULL_SIZE);
-    let (top, right) = match of.paper {
+    match of.paper {
         Paper::A4 => {
             control(&mut pen, 16.0);
             card_outline(&mut pen, 23.0);
@@ -62,15 +83,13 @@ pub fn sheet(of: &Sheet) -> Picture {
             strip(&mut pen, &of.sizes, 96.0, NARROW_STRIP.mm(), false);
             text(&mut pen, "", (STRIP + 4.0, 88.0), say::STRIP_WIDE);
             text(&mut pen, "", (STRIP + 4.0, 99.0), say::STRIP_NARROW);
-            (106.0, width)
         }
         Paper::A6 => {
             control_upright(&mut pen, 88.5, 16.0);
             strip(&mut pen, &of.sizes, 13.0, WIDE_STRIP.mm(), true);
-            (25.0, 85.0)
         }
-    };
-    circles(&mut pen, &of.circles, top, (right, height));
+    }
+    circles(&mut pen, of);
     let size = ((width + 2.0 * ROUND_IT) * MM, (height + 2.0 * ROUND_IT) * MM);
     pen.finish_at_size("sheet-picture", (ROUND_IT * MM, size), &say::sheet_drawn(&of.scale))
 }
@@ -137,10 +156,25 @@ fn strip(pen: &mut Pen, sizes: &[Named], y: f64, wide: f64, with_mm: bool) {
 }
 
 /// Circles from left to right, row by row, as many as there is room for.
-fn circles(pen: &mut Pen, sizes: &[Named], top: f64, (right, bottom): (f64, f64)) {
+fn circles(pen: &mut Pen, of: &Sheet) {
+    for (size, (x, y)) in placed(of) {
+        let across = size.at.diameter().mm();
+        pen.group("ring", |pen| {
+            pen.circle("bore", (x * MM, y * MM), (across - STROKE) / 2.0 * MM);
+            pen.runs("strong", (x * MM, y * MM), Anchor::Middle, SMALL, &[("", &size.label)]);
+            pen.runs("", (x * MM, y * MM + 13.0), Anchor::Middle, SMALL, &[("", &say::across_short(size.at))]);
+        });
+    }
+}
+
+/// Those that there is room for, with their middles.
+fn placed(of: &Sheet) -> Vec<(&Named, (f64, f64))> {
+    let (top, right) = of.paper.for_circles();
+    let (_, bottom) = of.paper.inside();
     let (mut left, mut row) = (0.0, top);
     let mut tallest = 0.0_f64;
-    for size in sizes {
+    let mut all = Vec::new();
+    for size in &of.circles {
         let across = size.at.diameter().mm();
         if left + across > right {
             (left, row, tallest) = (0.0, row + tallest + APART, 0.0);
@@ -148,15 +182,11 @@ fn circles(pen: &mut Pen, sizes: &[Named], top: f64, (right, bottom): (f64, f64)
         if row + across > bottom {
             break;
         }
-        let (x, y) = ((left + across / 2.0) * MM, (row + across / 2.0) * MM);
-        pen.group("ring", |pen| {
-            pen.circle("bore", (x, y), (across - STROKE) / 2.0 * MM);
-            pen.runs("strong", (x, y), Anchor::Middle, SMALL, &[("", &size.label)]);
-            pen.runs("", (x, y + 13.0), Anchor::Middle, SMALL, &[("", &say::across_short(size.at))]);
-        });
+        all.push((size, (left + across / 2.0, row + across / 2.0)));
         left += across + APART;
         tallest = tallest.max(across);
     }
+    all
 }
 
 /// Between two circles.

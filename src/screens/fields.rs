@@ -1,7 +1,8 @@
 //! The fields that several forms share: how each is drawn, and how what was typed in it is read. Reading notes the
 //! complaint beside the field and answers with nothing; the words stay.
 
-use crate::parts::lay::{all, pair};
+use crate::parts::el::maybe;
+use crate::parts::lay::{all, pair, para};
 use chrono::{NaiveDate, NaiveTime};
 use leptos::prelude::*;
 
@@ -139,11 +140,12 @@ pub fn profile(form: Form, key: &'static str) -> AnyView {
     choice::choice(key, say::PROFILE, Shape::Drawn, options, form.text(key))
 }
 
-/// The metal of a band or ring.
+/// The metal of a band or ring; one with nickel in it says so.
 pub fn metal(form: Form, key: &'static str) -> AnyView {
     let alloys = alloys::ALLOYS.iter().map(|alloy| (alloy.code.to_owned(), say_band::alloy(alloy)));
     let options = std::iter::once((NONE.to_owned(), say::NOT_SETTLED.to_owned())).chain(alloys).collect();
-    choice::pick(key, say::METAL, options, form.text(key))
+    let nickel = maybe(move || say_band::nickel(alloys::by_code(&form.text(key).get())).map(|it| para("caution", it)));
+    all(vec![choice::pick(key, say::METAL, options, form.text(key)), nickel])
 }
 
 /// A box to tick, kept as "yes" or nothing.

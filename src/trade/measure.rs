@@ -140,8 +140,8 @@ impl Percent {
     }
 }
 
-/// How well a figure is founded; shown beside every figure.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+/// How well a figure is founded; shown beside every figure. The better ones come first, and the jeweller's own last.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Standing {
     /// Printed in a standard, a statute or a paper.
     Published,

@@ -1,5 +1,6 @@
 //! A gauge printed on paper: what a print that is not true does to it, and what makes it right again.
 
+use super::glass::EYE;
 use super::measure::{Circumference, Diameter, Length};
 use std::f64::consts::PI;
 
@@ -11,6 +12,10 @@ pub const PAPER: Length = Length::tenthousandths(1_000);
 
 /// What a ruler tells of the line, at best: to a quarter of a millimetre. House rule.
 const RULER: Length = Length::tenthousandths(2_500);
+
+/// What a strip that is wrapped by hand reads by, one standard deviation: it gives, it slants, and its end is read to
+/// half a millimetre. House rule.
+const BY_HAND: Length = Length::tenthousandths(5_000);
 
 /// From here on a print is to be made again: 3 mm of 100. House rule: it was made to fit, and may be off unevenly.
 const AGAIN: Length = Length::tenthousandths(3_0000);
@@ -75,9 +80,28 @@ impl Print {
         Diameter::from_mm(circle.mm() * self.scale())
     }
 
+    /// How sure a finger is that a strip read as so much, one standard deviation, round the inside.
+    ///
+    /// u^2 = 0.5^2 + r^2: the strip by hand, and for the line r = C x 0.25 / 100 / sqrt 3, the ruler either way.
+    /// Millimetres. Source: propagation of error (GUM, JCGM 100:2008, 4.3.7, cited from memory); the 0.5 mm and the
+    /// 0.25 mm are house rules.
+    pub fn finger_u(&self, finger: Circumference) -> Length {
+        by_print(BY_HAND.mm(), finger)
+    }
+
+    /// The same of a ring that a circle was found for: u^2 = (pi x 0.1)^2 + r^2, by eye as on the glass of a screen.
+    pub fn ring_u(&self, ring: Circumference) -> Length {
+        by_print(PI * EYE.mm(), ring)
+    }
+
     fn scale(&self) -> f64 {
         self.line.mm() / CONTROL.mm()
     }
+}
+
+fn by_print(read: f64, of: Circumference) -> Length {
+    let line = of.mm() * (RULER.mm() / CONTROL.mm()) / 3f64.sqrt();
+    Length::from_mm(read.hypot(line))
 }
 
 /// What a print that is one in a hundred too large or too small makes of a size: 0.54 mm of 54.

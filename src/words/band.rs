@@ -1,6 +1,6 @@
 //! Names of bands, fingers and metals.
 
-use crate::trade::band::alloys::{Alloy, Family};
+use crate::trade::band::alloys::{Alloy, Family, Whitener};
 use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::wearer::{Digit, Finger, Hand};
 
@@ -61,15 +61,35 @@ pub fn finger(finger: Finger) -> String {
     format!("{} {}", hand(finger.hand), digit(finger.digit))
 }
 
-/// "18 ct yellow gold", "platinum 950".
+/// Beside the alloy that is chosen, where there is nickel in it.
+pub fn nickel(alloy: Option<&Alloy>) -> Option<&'static str> {
+    let has = alloy.is_some_and(Alloy::has_nickel);
+    has.then_some(
+        "There is nickel in this metal: not for anybody who wants it nickel-free. Have the bench confirm what it gives \
+         off.",
+    )
+}
+
+/// "18 ct yellow gold", "18 ct white gold with palladium", "platinum 950".
 pub fn alloy(alloy: &Alloy) -> String {
-    let family = family(alloy.family);
+    let family = match alloy.with {
+        Some(with) => format!("{} with {}", family(alloy.family), whitener(with)),
+        None => family(alloy.family).to_owned(),
+    };
     match (alloy.family, alloy.fineness) {
         (Family::YellowGold | Family::RoseGold | Family::WhiteGold, Some(fineness)) => {
             format!("{} ct {family}", carats(fineness))
         }
         (_, Some(fineness)) => format!("{family} {fineness}"),
-        (_, None) => family.to_owned(),
+        (_, None) => family,
+    }
+}
+
+fn whitener(with: Whitener) -> &'static str {
+    match with {
+        Whitener::Palladium => "palladium",
+        Whitener::Silver => "silver",
+        Whitener::Nickel => "nickel",
     }
 }
 

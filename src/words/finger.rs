@@ -17,8 +17,8 @@ pub const ON_GLASS: &str = "Measured on the screen: no stick, and as sure as the
 pub const WORN_ON_GLASS: &str = "ring they wear, on the screen";
 pub const WORN_BORE: &str = "Its inside";
 pub const SITS: &str = "How it sits";
-pub const READ_WHERE: &str =
-    "On a stick a flat inside touches at its lower edge, a domed one at the middle (ISO 8653).";
+pub const READ_WHERE: &str = "On a stick a flat inside touches at its lower edge, a domed one at the middle (ISO 8653). \
+                              Leave it so where the size is known from a stamp.";
 pub const TAKEN_AT: &str = "Time";
 pub const TAKEN_AT_EMPTY: &str = "Morning or evening matters. Empty: not noted.";
 pub const LEAVE_OUT: &str = "Leave it out";

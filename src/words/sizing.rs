@@ -76,7 +76,9 @@ pub fn system_where(system: System) -> &'static str {
 /// What a system rests on.
 pub fn system_source(system: System) -> &'static str {
     match system {
-        System::Uk => "British Standard BS 6820: A is 37.5 mm round the inside, each letter 1.25 mm more.",
+        System::Uk => {
+            "British Standard BS 6820, by way of encyclopaedias: A is 37.5 mm round the inside, each letter 1.25 mm more."
+        }
         System::Us => {
             "There is no standard. Here the diameter in inches is 0.458 + 0.032 for each size; \
              other published formulas differ by up to 0.3 mm round the inside."

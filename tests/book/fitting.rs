@@ -3,9 +3,11 @@
 use super::{Told, day};
 use bandwright::book::change::Write;
 use bandwright::book::checklist::Topic;
-use bandwright::book::couple::{Band, Couple};
+use bandwright::book::couple::{Band, Couple, Ring};
 use bandwright::book::field::{Field, PracticeField, Stage, Wish};
-use bandwright::book::fitting::{bands_worn, contradicted, counted, gauge_off, joint, together};
+use bandwright::book::fitting::{
+    bands_worn, contradicted, counted, gauge_off, joint, put_right, together, worn_beside,
+};
 use bandwright::book::id::{ItemId, RecordId};
 use bandwright::book::late::what_fitted;
 use bandwright::book::practice::Practice;
@@ -14,7 +16,9 @@ use bandwright::book::today::today;
 use bandwright::book::value::{FittedAt, OrderSize, OwnGauge, ReadingTaken, Value};
 use bandwright::book::verbs;
 use bandwright::trade::band::{Bore, Profile};
+use bandwright::trade::fit::constants::STICK_TAPER;
 use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, Place, ReadAt, Sits};
+use bandwright::trade::limits::Whole;
 use bandwright::trade::measure::{Circumference, Length};
 use bandwright::trade::sizing::{Size, SizeAsRead, Stated, System};
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer::First};
@@ -147,6 +151,57 @@ fn a_joint_counts_in_the_bands_width_and_names_the_width_it_was_tried_in() {
     assert_eq!(found(&told), Some((57.5, 8.0, 1)), "that of a narrow gauge is no joint of a wide band");
     let said = words::joint(&joint(Couple(&told.record), First).unwrap(), System::Uk);
     assert_eq!(said, "Joint: passes at 57.50 mm, near UK Q, as read in 8 mm.");
+}
+
+/// A flat ring of 6 mm that was read at its middle reads half of 6 x 0.219 low, at the joint as at the base.
+#[test]
+fn a_joint_read_at_the_wrong_place_on_the_stick_is_put_right() {
+    let on_stick = |place, read_at, bore| {
+        let mut taken = ReadingTaken { place, read_at, ..taken(56.0) };
+        let gauge = &mut taken.gauge.gauge;
+        (gauge.kind, gauge.width, gauge.bore) = (GaugeKind::Stick { taper: STICK_TAPER.value }, mm(6.0), bore);
+        taken
+    };
+    let passes = |read_at, bore| {
+        let taken = on_stick(Place::Joint, read_at, bore);
+        let shown = put_right(&taken, Practice(&practice())).map_or(56.0, |right| right.mm());
+        let told = read(&[taken]);
+        let found = joint(Couple(&told.record), First).unwrap().passes_at.mm();
+        assert_eq!(found, shown);
+        found
+    };
+    assert_eq!(passes(ReadAt::LowerEdge, Bore::Flat), 56.0);
+    assert_eq!(passes(ReadAt::Centre, Bore::Flat), 56.657);
+    assert_eq!(passes(ReadAt::Centre, Bore::Domed), 56.0);
+    assert_eq!(passes(ReadAt::LowerEdge, Bore::Domed), 55.343);
+}
+
+/// Of three rings worn and one to come, the neighbours of the band are the worn ones on either side of its place.
+#[test]
+fn the_neighbours_of_a_band_are_the_rings_next_to_it() {
+    let ring = |place, width, planned| Ring {
+        place: Some(Whole(place)),
+        shoulder_width: Some(mm(width)),
+        planned,
+        ..Ring::unknown(ItemId(place.into()))
+    };
+    let mut told = read(&[taken(53.0)]);
+    for ring in [ring(1, 2.0, false), ring(2, 2.5, true), ring(3, 3.0, false), ring(4, 3.5, false)] {
+        told.say(verbs::note_ring(First, ring));
+    }
+    told.say(verbs::note_ring(First, Ring { item: ItemId(9), finger: Some(RIGHT), ..ring(1, 9.0, false) }));
+    let mut at = |place: Option<u16>| {
+        told.say(verbs::choose_band(First, Band { place: place.map(Whole), ..Band::default() }));
+        let widths = worn_beside(Couple(&told.record), First);
+        widths.into_iter().map(Length::mm).collect::<Vec<_>>()
+    };
+    assert_eq!(at(None), [2.0]);
+    assert_eq!(at(Some(0)), [2.0]);
+    assert_eq!(at(Some(1)), [2.0, 3.0], "the ring to come between them is passed over");
+    assert_eq!(at(Some(2)), [2.0, 3.0]);
+    assert_eq!(at(Some(3)), [3.0, 3.5]);
+    assert_eq!(at(Some(4)), [3.5]);
+    assert_eq!(at(Some(7)), [3.5]);
 }
 
 #[test]

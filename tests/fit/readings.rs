@@ -106,6 +106,28 @@ fn readings_that_contradict_each_other_are_asked_about() {
     assert_eq!(again([54.0, 56.6]), ["Measure again: two readings are 2.6 mm apart, more than two UK letters."]);
 }
 
+/// 53.0 on Monday and 55.4 on Friday: 1.2 mm from their mean either way, whose variance is so 1.2^2, and half of the
+/// 0.3^2 that the hands of a day may be off. Taken on one day their spread, 2.4 / sqrt 2, says as much, and the day and
+/// its hands come to it once: who measures again on another day is not surer than who asked for it.
+#[test]
+fn days_that_disagree_make_nothing_surer() {
+    let u = |readings: &[(u32, f64)]| {
+        let all: Vec<Reading> = readings.iter().map(|(at, size)| Reading { day: day(*at), ..read(*size) }).collect();
+        together(&all).u.mm()
+    };
+    near("two days apart", u(&[(3, 53.0), (7, 55.4)]), (1.44f64 + 0.045).sqrt(), 0.0001);
+    near("one day apart", u(&[(3, 53.0), (3, 55.4)]), (1.44f64 + 0.18).sqrt(), 0.0001);
+    // Days that agree are as sure as they were: 0.35^2 + 0.3^2 + 0.3^2, halved.
+    near("two days alike", u(&[(3, 54.0), (7, 54.2)]), (0.3025f64 / 2.0).sqrt(), 0.0001);
+    // The order's range is as wide as that.
+    let found = ordered(|inputs| {
+        inputs.reading = Reading { day: day(3), ..read(53.0) };
+        inputs.others = vec![Reading { day: day(7), ..read(55.4) }];
+    });
+    near("the order", found.u_readings.mm(), (1.44f64 + 0.045).sqrt(), 0.0001);
+    assert!((found.alone.high.0 - found.alone.low.0).mm() > 2.0 * 1.28 * 1.2);
+}
+
 /// A ring already worn: by how it sits, half a UK letter either way; nothing for the hands.
 #[test]
 fn a_ring_already_worn() {

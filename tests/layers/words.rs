@@ -10,10 +10,9 @@ use super::{files, none, sources};
 const WORDLESS: [&str; 8] = ["trade", "book", "archive", "storage", "parts", "pictures", "app", "screens"];
 
 /// Text that is no sentence of the app's.
-const NO_SENTENCES: [(&str, &str); 9] = [
+const NO_SENTENCES: [(&str, &str); 8] = [
     ("trade/glass.rs", "sources of the table"),
     ("trade/limits.rs", "why a limit is what it is, for those who review the table"),
-    ("trade/sizing/systems.rs", "sources of the table"),
     ("trade/dates/lead_times.rs", "a check of the table while compiling"),
     ("trade/dates/entry/parts.rs", "what people type for a date that is not known"),
     ("book/example.rs", "what the invented couples said"),

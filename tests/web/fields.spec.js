@@ -206,6 +206,7 @@ const FIELDS = {
     "gauge-kind": choice,
     "gauge-width": mm("gauge width", "1", "15"),
     "gauge-bore": choice,
+    "gauge-error": figure("gauge error", "0", "1", ["zero", ...none]),
     "read-at": choice,
     hands: choice,
     width: mm("band width", "1", "20"),

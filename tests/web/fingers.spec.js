@@ -73,6 +73,19 @@ test("two rings or one: it is asked, and what was understood stands under the fi
   await expect(page.locator(".note")).toContainText("M, narrow rings 3 mm flat inside, beside 2.6 mm, normal hands");
 });
 
+test("a domed ring on a stick is read where it touches, unless somebody says otherwise", async ({ page, install }) => {
+  await install();
+  const shift = page.locator(".reason", { hasText: "Read at the lower edge of the ring" });
+  await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-kind=stick&gauge-width=6&gauge-bore=domed&width=6&profile=court");
+  await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
+  const place = page.getByRole("group", { name: "Where on the stick" });
+  await expect(place.getByLabel("At the middle")).toBeChecked();
+  await expect(page.locator("#order-size")).toContainText("M");
+  await expect(shift).toHaveCount(0);
+  await hand(page).choose("Where on the stick", "At the lower edge");
+  await expect(shift).toContainText("0.66");
+});
+
 test("where numbers come first a bare one is read so, in sight of the others", async ({ page, install }) => {
   await install();
   const thumb = hand(page);

@@ -123,6 +123,26 @@ test("the calibration is of one screen at one zoom, and kept on the phone alone"
   expect(Math.abs(width - 306)).toBeLessThan(0.5);
 });
 
+test("an order size from the glass or from paper knows how sure that was", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  await go(page, "#/bench/screen-gauge");
+  await calibrate(page, 306);
+  await slideTo(page, 97_300);
+  const [, sure] = /give or take ([\d.]+) mm round/.exec(await page.locator("#glass-size").textContent());
+  await thumb.follow("Order size from this");
+  await expect(page.locator("#gauge-error")).toHaveValue(sure);
+  await thumb.write(page.locator("#gauge-width"), "3");
+  await thumb.write(page.locator("#width"), "3");
+  const range = async () => {
+    const [, from, to] = /8 in 10 between ([\d.]+) and ([\d.]+) mm/.exec(await page.locator("main").textContent());
+    return to - from;
+  };
+  const unsure = await range();
+  await thumb.put(page.locator("#gauge-error"), "");
+  await expect.poll(async () => unsure - (await range())).toBeGreaterThan(0.1);
+});
+
 test("a ring on the glass becomes a reading of a ring that they wear", async ({ page, install }) => {
   await install();
   const thumb = hand(page);
@@ -167,6 +187,7 @@ test("a printed gauge is as large as it says, to a tenth of a millimetre", async
     expect(Math.abs(found.line - 100), "the control line").toBeLessThan(0.1);
     const circles = await page.locator(".sheet circle").count();
     expect(found.circles.length, "every circle is found").toBe(circles);
+    await expect(page.getByText("On this paper the circles end at")).toHaveCount(paper === "A6" && system === "uk" ? 1 : 0);
     const said = await page.locator(".sheet .bore + text + text").allTextContents();
     for (const [i, across] of found.circles.entries()) expect(Math.abs(across - Number(said[i])), `circle ${said[i]}`).toBeLessThan(0.1);
     const ticks = await page.locator(".sheet .strip").first().locator(".size-tick").evaluateAll((all) => all.map((it) => Number(it.getAttribute("x1")) / 4));
@@ -193,6 +214,10 @@ test("a print that is off is put right, and one that is far off has to be made a
   await thumb.write(page.locator("#read"), "17.5 mm");
   // 17.5 times 0.98.
   await expect(page.locator("#paper-size")).toContainText("17.15 mm across");
+  await expect(page.locator("#paper-size")).toContainText("give or take 0.32 mm round");
+  // It goes along to an order size, which is less sure than with a set that is in order.
+  const order = page.getByRole("link", { name: "Order size from this" });
+  await expect(order).toHaveAttribute("href", /&gauge-error=0\.32$/);
   await thumb.put(page.locator("#line"), "96");
   await expect(page.locator("main")).toContainText("print it again at 100 %");
   await expect(page.locator("#paper-size")).toHaveCount(0);

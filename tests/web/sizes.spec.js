@@ -97,6 +97,16 @@ test("a try-on band that fits is a reading with one tap; a worn ring stands for 
   await page.locator("#gauge").selectOption("worn");
   await thumb.write(page.getByLabel("Width of that ring"), "3");
   await thumb.choose("How it sits", "Spins");
+  // Where it touches a stick follows its inside, until another place is chosen.
+  const readAt = page.getByRole("group", { name: "Read at the" });
+  await expect(readAt.getByLabel("At the lower edge")).toBeChecked();
+  await thumb.choose("Its inside", "domed inside");
+  await expect(readAt.getByLabel("At the middle")).toBeChecked();
+  await thumb.choose("Read at the", "At the lower edge");
+  await thumb.choose("Its inside", "flat inside");
+  await thumb.choose("Its inside", "domed inside");
+  await expect(readAt.getByLabel("At the lower edge")).toBeChecked();
+  await thumb.choose("Its inside", "flat inside");
   await read(page, "UK O");
   await expect(page.locator(".note").last()).toContainText("O, ring they wear 3 mm flat inside, spins");
   const reading = Object.entries(await fieldsOf(page, id)).find(([key, value]) => key.startsWith("reading.") && value.sits)[1];

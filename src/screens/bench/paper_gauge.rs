@@ -1,6 +1,6 @@
 //! A gauge to print, and what its readings are once the print was measured.
 
-use crate::parts::el::{el, live, maybe};
+use crate::parts::el::{el, live, maybe, or_nothing};
 use crate::parts::lay::{all, block, column, para};
 use leptos::prelude::*;
 
@@ -47,11 +47,17 @@ impl Found {
         self.print.map(|print| print.verdict())
     }
 
-    /// The size put right; none on a print that has to be made again.
-    fn right(&self) -> Option<Circumference> {
+    /// The size put right and how sure it is; none on a print that has to be made again.
+    fn right(&self) -> Option<(Circumference, Length)> {
         let print = self.print.filter(|print| !matches!(print.verdict(), Verdict::PrintAgain { .. }))?;
         let read = self.typed.meant()?.circumference();
-        Some(if self.by_strip { print.finger(read) } else { print.ring(read.diameter()).circumference() })
+        Some(if self.by_strip {
+            let finger = print.finger(read);
+            (finger, print.finger_u(finger))
+        } else {
+            let ring = print.ring(read.diameter()).circumference();
+            (ring, print.ring_u(ring))
+        })
     }
 }
 
@@ -105,10 +111,15 @@ fn put_right(app: App, sheet: Sheet, found: Memo<Found>) -> AnyView {
     let there = Memo::new(move |_| found.with(Found::right));
     let said = Signal::derive(move || said(app, form, there.get(), found.with(|found| found.by_strip)));
     let to_order = Signal::derive(move || {
-        let size = there.get().map(say::typed_round).unwrap_or_default();
+        let (size, error) = there.get().map(|(at, u)| (say::typed_round(at), say::typed_error(u))).unwrap_or_default();
         let width = if found.with(|found| found.by_strip) { plain(WIDE_STRIP) } else { String::new() };
-        let query =
-            [("size", size), ("gauge", "other".to_owned()), ("gauge-kind", "set".to_owned()), ("gauge-width", width)];
+        let query = [
+            ("size", size),
+            ("gauge", "other".to_owned()),
+            ("gauge-kind", "set".to_owned()),
+            ("gauge-width", width),
+            ("gauge-error", error),
+        ];
         with_query(Address::Calculator(Calculator::Order), &query.map(|(name, text)| (name.to_owned(), text)))
     });
     all(vec![
@@ -144,13 +155,13 @@ fn system(form: Form) -> System {
     form.text("first").with(|code| System::from_code(code)).unwrap_or(System::Uk)
 }
 
-fn said(app: App, form: Form, right: Option<Circumference>, by_strip: bool) -> Said {
-    let Some(right) = right else {
+fn said(app: App, form: Form, right: Option<(Circumference, Length)>, by_strip: bool) -> Said {
+    let Some((right, u)) = right else {
         return Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care };
     };
     let step = app.practice(|practice| practice.step());
     let nearest = sizing::nearest(system(form), right, step).size;
-    Said { figure: say_sizing::size_name(nearest), lines: say::put_right(right, by_strip), tone: Tone::Rouge }
+    Said { figure: say_sizing::size_name(nearest), lines: say::put_right(right, u, by_strip), tone: Tone::Rouge }
 }
 
 fn drawn(form: Form) -> AnyView {
@@ -172,5 +183,7 @@ fn drawn(form: Form) -> AnyView {
         sizes: sizes.collect(),
         circles: circles.collect(),
     };
-    el("figure").class(class).html(paper::sheet(&sheet).svg.into()).view()
+    let end = paper::circles_end(&sheet).filter(|_| paper == Paper::A6);
+    let end = end.map(|size| block("unprinted", vec![para("small", say::circles_end(&size.label, size.at))]));
+    all(vec![or_nothing(end), el("figure").class(class).html(paper::sheet(&sheet).svg.into()).view()])
 }

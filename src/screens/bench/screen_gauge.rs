@@ -306,8 +306,15 @@ fn next(form: Form, screen: Screen, whose: Option<Whose>, name: &str) -> AnyView
         }),
         None => {
             let href = Signal::derive(move || {
-                let size = found().map(|found| say::typed_across(found.across)).unwrap_or_default();
-                let query = [("size", size), ("gauge", "other".to_owned()), ("gauge-kind", "set".to_owned())];
+                let (size, error) = found()
+                    .map(|found| (say::typed_across(found.across), say::typed_error(found.u)))
+                    .unwrap_or_default();
+                let query = [
+                    ("size", size),
+                    ("gauge", "other".to_owned()),
+                    ("gauge-kind", "set".to_owned()),
+                    ("gauge-error", error),
+                ];
                 let query = query.map(|(name, text)| (name.to_owned(), text));
                 with_query(Address::Calculator(Calculator::Order), &query)
             });

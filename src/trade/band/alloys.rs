@@ -2,7 +2,7 @@
 //!
 //! Codes are our own and stay as they are: records hold them. Finenesses are the legal ones of the Hallmarking
 //! Act 1973 where a metal has them. Densities are those of the usual recipe by the mixture rule, 100 / sum(w / rho);
-//! a maker's own recipe differs by some per cent. White golds of 585 and 750 are those with palladium, without nickel.
+//! a maker's own recipe differs by some per cent. A white gold is called after what makes it white as well.
 
 use crate::trade::measure::Standing::{self, FromMemory, Published};
 
@@ -41,6 +41,14 @@ impl Family {
     }
 }
 
+/// What makes gold white.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Whitener {
+    Palladium,
+    Silver,
+    Nickel,
+}
+
 /// Hundredths of a gram in a cubic centimetre.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Density(pub u16);
@@ -54,6 +62,8 @@ pub struct Vickers(pub u16);
 pub struct Alloy {
     pub code: &'static str,
     pub family: Family,
+    /// Of a white gold.
+    pub with: Option<Whitener>,
     /// Parts of precious metal in a thousand; none for a metal without a legal fineness.
     pub fineness: Option<u16>,
     /// Hard or sintered: it cannot be resized, or hardly, and takes no sizing beads.
@@ -73,11 +83,16 @@ const fn row(
     (density, hardness): (u16, u16),
     standing: Standing,
 ) -> Alloy {
-    Alloy { code, family, fineness, hard, density: Density(density), hardness: Vickers(hardness), standing }
+    Alloy { code, family, with: None, fineness, hard, density: Density(density), hardness: Vickers(hardness), standing }
+}
+
+/// A white gold, hardness from memory.
+const fn white(code: &'static str, with: Whitener, fineness: u16, figures: (u16, u16)) -> Alloy {
+    Alloy { with: Some(with), ..row(code, Family::WhiteGold, Some(fineness), false, figures, FromMemory) }
 }
 
 #[rustfmt::skip]
-pub const ALLOYS: [Alloy; 19] = [
+pub const ALLOYS: [Alloy; 21] = [
     row("yellow-375", Family::YellowGold, Some(375), false, (1115, 220), FromMemory),
     row("yellow-585", Family::YellowGold, Some(585), false, (1286, 245), FromMemory),
     row("yellow-750", Family::YellowGold, Some(750), false, (1545, 230), FromMemory),
@@ -85,10 +100,11 @@ pub const ALLOYS: [Alloy; 19] = [
     row("rose-375", Family::RoseGold, Some(375), false, (1164, 235), FromMemory),
     row("rose-585", Family::RoseGold, Some(585), false, (1330, 250), FromMemory),
     row("rose-750", Family::RoseGold, Some(750), false, (1514, 240), FromMemory),
-    // with silver
-    row("white-375", Family::WhiteGold, Some(375), false, (1250, 170), FromMemory),
-    row("white-585", Family::WhiteGold, Some(585), false, (1439, 200), FromMemory),
-    row("white-750", Family::WhiteGold, Some(750), false, (1632, 190), FromMemory),
+    white("white-375", Whitener::Silver, 375, (1250, 170)),
+    white("white-585", Whitener::Palladium, 585, (1439, 200)),
+    white("white-585-nickel", Whitener::Nickel, 585, (1269, 275)),
+    white("white-750", Whitener::Palladium, 750, (1632, 190)),
+    white("white-750-nickel", Whitener::Nickel, 750, (1468, 325)),
     // with iridium, and with ruthenium: Conlon (Johnson Matthey), platinum alloys; the worked 900 is from memory
     row("platinum-900", Family::Platinum, Some(900), false, (2156, 185), FromMemory),
     row("platinum-950", Family::Platinum, Some(950), false, (2070, 220), Published),
@@ -104,6 +120,13 @@ pub const ALLOYS: [Alloy; 19] = [
     // with a nickel binder
     row("tungsten-carbide", Family::TungstenCarbide, None, true, (1450, 1500), FromMemory),
 ];
+
+impl Alloy {
+    /// Whether nickel is part of it: white golds by their recipe, tungsten carbide by its binder.
+    pub fn has_nickel(&self) -> bool {
+        self.with == Some(Whitener::Nickel) || self.family == Family::TungstenCarbide
+    }
+}
 
 /// The alloy with this code, if there is one.
 pub fn by_code(code: &str) -> Option<&'static Alloy> {

@@ -30,7 +30,7 @@ pub struct Closure {
 pub enum Repeats {
     #[default]
     Once,
-    /// On the same dates: Christmas to Epiphany.
+    /// On the same dates, first and last: Christmas to Epiphany.
     SameDates,
     /// From the same weekday of the month on, for as long: the fortnight from the first Monday in August.
     SameWeekday,
@@ -134,24 +134,31 @@ impl Closure {
         years.any(|year| self.in_year(year).is_some_and(|(from, to)| from <= day && day <= to))
     }
 
-    /// When it begins and ends, if it begins in that year. One that begins on a 29 February begins on the 28th in
-    /// other years; one that begins on the fifth such weekday of a month, on the last.
+    /// When it begins and ends, if it begins in that year. In years without a 29 February the 28th stands for it, as
+    /// the first day and as the last; where there is no fifth such weekday of a month, the last one does.
     pub fn in_year(self, year: i32) -> Option<(NaiveDate, NaiveDate)> {
-        let (from, month, day) = (self.from, self.from.month(), self.from.day());
+        let from = self.from;
         if year <= from.year() || self.repeats == Repeats::Once {
             return (year == from.year()).then_some((from, self.to));
         }
-        let begins = match self.repeats {
+        match self.repeats {
             Repeats::Once | Repeats::SameDates => {
-                NaiveDate::from_ymd_opt(year, month, day).or(NaiveDate::from_ymd_opt(year, month, day - 1))
+                let later = year.checked_sub(from.year())?;
+                Some((in_later_year(from, later)?, in_later_year(self.to, later)?))
             }
             Repeats::SameWeekday => {
-                let nth = |n| NaiveDate::from_weekday_of_month_opt(year, month, from.weekday(), n);
-                nth((from.day0() / 7 + 1) as u8).or(nth(4))
+                let nth = |n| NaiveDate::from_weekday_of_month_opt(year, from.month(), from.weekday(), n);
+                let begins = nth((from.day0() / 7 + 1) as u8).or(nth(4))?;
+                Some((begins, begins.checked_add_signed(self.to - from)?))
             }
-        }?;
-        Some((begins, begins.checked_add_signed(self.to - from)?))
+        }
     }
+}
+
+/// The same date so many years later; of a 29 February the 28th where there is none.
+fn in_later_year(day: NaiveDate, later: i32) -> Option<NaiveDate> {
+    let year = day.year().checked_add(later)?;
+    day.with_year(year).or(NaiveDate::from_ymd_opt(year, day.month(), day.day() - 1))
 }
 
 impl Calendar {
@@ -231,8 +238,8 @@ impl Calendar {
         self.on_or_after(day.succ_opt().ok_or(CalendarError::TooFar { from: day })?)
     }
 
-    /// Whether it works at all within a year after a day. One that is closed from the first to the last day of every
-    /// year works on 31 December of some leap years, and nobody can plan by that.
+    /// Whether it works at all within a year after a day. One that is closed from 1 March to 28 February of every year
+    /// works on some leap days, and nobody can plan by that.
     pub fn works_in_the_year_after(&self, day: NaiveDate) -> bool {
         self.after(day).is_ok_and(|next| (next - day).num_days() <= Closure::LONGEST.0.into())
     }

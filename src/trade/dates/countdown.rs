@@ -5,6 +5,7 @@ use super::forecast::{self, Finish, Leg, Way};
 use super::holidays::is_projection;
 use super::milestones::{self, Due};
 use super::odds::{Chance, Lasts};
+use super::season::Busy;
 use super::spread::{CalendarDays, WorkingDays};
 use super::wedding::Wedding;
 use crate::trade::measure::Percent;
@@ -206,6 +207,7 @@ pub fn is_past_cut_off(now: NaiveTime, cut_off: NaiveTime) -> bool {
 pub fn countdown(inputs: &Inputs) -> Result<Countdown, DatesError> {
     let plan = plan(inputs)?;
     let if_today = if_ordered_today(inputs)?;
+    let fits = fits(inputs, if_today.day_zero, plan.wedding)?;
     let workshop = &inputs.way.places.workshop;
     let slack = if if_today.day_zero <= plan.order_by {
         Slack::Left(workshop.count(if_today.day_zero, plan.order_by)?)
@@ -217,7 +219,7 @@ pub fn countdown(inputs: &Inputs) -> Result<Countdown, DatesError> {
         slack,
         chance: if_today.finish.chance_by(plan.in_hand),
         before_wedding: if_today.finish.chance_by(back_by(plan.wedding, CalendarDays(1))?),
-        fits: fits(inputs, &if_today.finish, plan.wedding)?,
+        fits,
         is_projection: inputs.way.used().any(|(_, calendar)| {
             calendar.on_bank_holidays() == OnBankHolidays::Closed && is_projection(calendar.region(), last.year())
         }),
@@ -268,6 +270,15 @@ pub fn if_ordered_today(inputs: &Inputs) -> Result<Ordered, DatesError> {
     })
 }
 
+/// What an order of another day comes to, and its chance of being in hand by the day that was planned for. A wedding
+/// that is known by its month or year stays on the day that was counted, whenever they decide.
+pub fn if_decided(inputs: &Inputs, plan: &Plan, day: NaiveDate) -> Result<(Ordered, Chance), DatesError> {
+    let past_cut_off = inputs.past_cut_off && day == inputs.today;
+    let ordered = if_ordered_today(&Inputs { today: day, past_cut_off, ..inputs.clone() })?;
+    let chance = ordered.finish.chance_by(plan.in_hand);
+    Ok((ordered, chance))
+}
+
 /// What each of the steps costs, in their order.
 pub fn costs(inputs: &Inputs, answer: &Countdown) -> Result<Vec<Cost>, DatesError> {
     let workshop = &inputs.way.places.workshop;
@@ -314,12 +325,26 @@ fn counted_wedding(inputs: &Inputs, earliest: NaiveDate) -> Result<NaiveDate, Da
     }
 }
 
-/// The chance that it is tried on and, where that is needed, changed before the wedding.
-fn fits(inputs: &Inputs, finish: &Finish, wedding: NaiveDate) -> Result<Chance, DatesError> {
-    let Resize { chance, wait, legs } = &inputs.resize;
+/// The chance that it is tried on and, where that is needed, changed before the wedding. A season that is busy is so
+/// for the order and for its change of size: one throw for both.
+fn fits(inputs: &Inputs, day_zero: NaiveDate, wedding: NaiveDate) -> Result<Chance, DatesError> {
+    let busy = inputs.way.busy;
+    let in_season = |chance| {
+        let way = Way { busy: Busy { chance: Percent(chance), ..busy }, ..inputs.way.clone() };
+        fits_on(&way, &inputs.resize, day_zero, wedding)
+    };
+    match busy.chance.0 {
+        0 => in_season(0),
+        1..100 => Ok(in_season(100)?.mixed(in_season(0)?, busy.chance)),
+        100.. => in_season(100),
+    }
+}
+
+fn fits_on(way: &Way, resize: &Resize, day_zero: NaiveDate, wedding: NaiveDate) -> Result<Chance, DatesError> {
+    let Resize { chance, wait, legs } = resize;
     let by = back_by(wedding, CalendarDays(1))?;
-    let way = Way { legs: legs.clone(), ..inputs.way.clone() };
-    let changed = forecast::chances(&way, by)?;
+    let finish = forecast::finish(way, day_zero, day_zero)?;
+    let changed = forecast::chances(&Way { legs: legs.clone(), ..way.clone() }, by)?;
     let tried = |day: NaiveDate| on_by(day, *wait).unwrap_or(NaiveDate::MAX);
     let well = finish.then(|day| if tried(day) <= by { 1.0 } else { 0.0 });
     let with_change = finish.then(|day| if tried(day) <= by { changed.from(tried(day)).share() } else { 0.0 });

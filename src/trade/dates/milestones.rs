@@ -61,23 +61,24 @@ pub struct Plan<'a> {
 /// To a jeweller: what to ask the couple for, and when at the latest.
 ///
 /// Formula: the engraving text is counted back from the day in hand through the longest times of the steps from
-/// engraving on, and is fixed on the day of order at the earliest; the last resize from the day before the wedding
+/// engraving on, those of a busy season where there may be one, and is fixed on the day of order at the earliest; the last resize from the day before the wedding
 /// through the usual times of resizing and delivery, because its longest times leave no day between in hand and the
 /// wedding that anybody could keep. The try-on is never later than that, where it is in hand by then.
 /// Units: civil dates. Range: thirty years. Source: the rule is the house's own.
 pub fn milestones(plan: &Plan<'_>) -> Result<Vec<Due>, CalendarError> {
     let places = &plan.way.places;
-    let back = |by: NaiveDate, legs: &[Leg], pick: fn(&Lasts) -> WorkingDays| {
+    let back = |by: NaiveDate, legs: &[Leg], pick: &dyn Fn(&Lasts) -> WorkingDays| {
         legs.iter().rev().try_fold(by, |day, leg| places.of(leg.place).back(day, pick(&leg.lasts)))
     };
     let workshop: &Calendar = &places.workshop;
-    let last_resize = back(plan.wedding.pred_opt().unwrap_or(plan.wedding), plan.resize, Lasts::usual)?;
+    let last_resize = back(plan.wedding.pred_opt().unwrap_or(plan.wedding), plan.resize, &Lasts::usual)?;
     let mut all = vec![
         Due { what: Milestone::Decide, by: workshop.back(plan.order_by, DECIDE_BEFORE)? },
         Due { what: Milestone::Order, by: plan.order_by },
     ];
     if let Some(legs) = plan.engraving.and_then(|at| plan.way.legs.get(at..)) {
-        all.push(Due { what: Milestone::EngravingText, by: back(plan.in_hand, legs, Lasts::most)?.max(plan.order_by) });
+        let begun = back(plan.in_hand, legs, &|lasts| plan.way.longest_of(lasts))?;
+        all.push(Due { what: Milestone::EngravingText, by: begun.max(plan.order_by) });
     }
     all.extend([
         Due { what: Milestone::Collect, by: plan.in_hand },

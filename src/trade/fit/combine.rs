@@ -33,11 +33,13 @@ pub struct Part {
 
 /// What some readings come to together.
 ///
-/// Those of one day: their mean, with u^2 = max(s, 0.35, step / sqrt 12)^2 / n + 0.3^2 + hands^2, s their spread. Days,
-/// and each ring already worn: weighted by 1 / u^2. The gauges' own errors are not averaged away. Millimetres of
-/// circumference; none for no readings. Source: weighted mean and its error as in every textbook of errors (Bevington
-/// and Robinson, Data Reduction and Error Analysis, chapter 4, cited from memory; numpy agrees, tests/fit); the figures
-/// are common practice.
+/// Those of one day: their mean m, with u^2 = max(s, 0.35, step / sqrt 12)^2 / n + 0.3^2 + hands^2, s their spread.
+/// Days, and each ring already worn: weighted by 1 / u^2. G of them that disagree by more than that make the mean less
+/// sure: its variance, hands apart, is never less than sum share (m - mean)^2 / (G - 1). The gauges' own errors are not
+/// averaged away. Millimetres of circumference; none for no readings. Source: weighted mean with its internal and its
+/// external error as in textbooks of errors (Bevington and Robinson, Data Reduction and Error Analysis, chapter 4, and
+/// R. T. Birge, Physical Review 40, 1932, both cited from memory; numpy agrees, tests/fit); the figures are common
+/// practice.
 ///
 /// A reading stands apart if, of three or more, it is farther from their median than 3.5 times their scale: MAD / 0.6745,
 /// and never less than what one reading is off by. Source: Iglewicz and Hoaglin, How to Detect and Handle Outliers
@@ -100,8 +102,20 @@ pub(super) fn weights(readings: &[&Reading], constants: &Constants) -> Weights {
             weights.each[*member] = share / group.members.len() as f64;
         }
     }
+    weights.variance = weights.variance.max(between(&groups, &plain, &weights.each));
     weights.hands = hands_squared.sqrt();
     weights
+}
+
+/// The variance of the mean by how far the groups lie from it, each with its share; nothing for a single one.
+fn between(groups: &[Group], plain: &[f64], weights: &[f64]) -> f64 {
+    let mean: f64 = plain.iter().zip(weights).map(|(at, weight)| at * weight).sum();
+    let far = |group: &Group| {
+        let share: f64 = group.members.iter().map(|member| weights[*member]).sum();
+        share * (group.mean(plain) - mean).powi(2)
+    };
+    let others = groups.len().saturating_sub(1);
+    if others == 0 { 0.0 } else { groups.iter().map(far).sum::<f64>() / others as f64 }
 }
 
 /// The variance of the gauges' own errors: that of one gauge is the same in all of its readings.
@@ -129,7 +143,7 @@ impl Group {
     /// Of the mean: without the hands, and of the hands alone, which are the same for all of a day.
     fn variances(&self, readings: &[&Reading], plain: &[f64], constants: &Constants) -> (f64, f64) {
         let n = self.members.len() as f64;
-        let mean = self.members.iter().map(|member| plain[*member]).sum::<f64>() / n;
+        let mean = self.mean(plain);
         let squares: f64 = self.members.iter().map(|member| (plain[*member] - mean).powi(2)).sum();
         let spread = if n > 1.0 { (squares / (n - 1.0)).sqrt() } else { 0.0 };
         let one = self.members.iter().map(|member| reading_sd_mm(readings[*member])).fold(spread, f64::max);
@@ -137,6 +151,10 @@ impl Group {
         let hands = self.members.iter().map(|member| put_right(readings[*member], constants).hands_sd).sum::<f64>() / n;
         // Nothing is known for certain: a spread of nought in what the jeweller has set would weigh without end.
         ((one * one / n + day * day).max(1e-6), hands * hands)
+    }
+
+    fn mean(&self, plain: &[f64]) -> f64 {
+        self.members.iter().map(|member| plain[*member]).sum::<f64>() / self.members.len() as f64
     }
 }
 

@@ -30,4 +30,5 @@ pub use limits::{FitError, Quantity, READINGS_MOST, RINGS_BESIDE_MOST, Range};
 pub(in crate::trade) use order::EIGHT_IN_TEN;
 pub use order::{Answer, Band, Inputs, MeasureAgain, Order, Tie, Wider, Worn, order, wider};
 pub use reading::{Gauge, GaugeKind, Hands, Place, ReadAt, Reading, Sits};
+pub use shifts::stick_off;
 pub use terms::{Overrules, Shift, ShiftKind, Term};

@@ -26,7 +26,7 @@ pub(super) fn base_shifts(inputs: &Inputs, weights: &[f64], neighbours: &[Length
     };
     let mut shifts = Vec::with_capacity(8);
     shifts.extend(merged(Term::Gauge, gauge));
-    shifts.extend(merged(Term::Stick, stick));
+    shifts.extend(merged(Term::Stick, |reading, _| stick(reading)));
     shifts.extend(width_and_bore(inputs, &readings, weights, neighbours));
     shifts.extend(merged(Term::Hands, hands));
     shifts.extend(merged(Term::Sits, sits));
@@ -63,7 +63,7 @@ pub(super) fn put_right(reading: &Reading, constants: &Constants) -> PutRight {
     let felt = hands(reading, constants).or(sits(reading, constants));
     PutRight {
         gauge: reading.gauge_off.mm(),
-        stick: stick(reading, constants).map_or(0.0, |shift| shift.amount.mm()),
+        stick: stick_off(reading).mm(),
         hands: felt.map_or(0.0, |shift| shift.amount.mm()),
         hands_sd: felt.map_or(0.0, |shift| shift.sd.mm()),
     }
@@ -89,8 +89,13 @@ fn gauge(reading: &Reading, _: &Constants) -> Option<Shift> {
     (off != Length::ZERO).then(|| Shift::new(ShiftKind::Gauge, off, Length::ZERO, Standing::Yours))
 }
 
+/// What a reading is off by where its ring was not read where it touches the stick, to be added; nothing elsewhere.
+pub fn stick_off(reading: &Reading) -> Length {
+    stick(reading).map_or(Length::ZERO, |shift| shift.amount)
+}
+
 /// A flat bore read at its centre reads low by w/2 x taper; a domed one read at its lower edge, high by the same.
-fn stick(reading: &Reading, _: &Constants) -> Option<Shift> {
+fn stick(reading: &Reading) -> Option<Shift> {
     let gauge = reading.gauge;
     let GaugeKind::Stick { taper } = gauge.kind else { return None };
     let read_at = reading.read_at;

@@ -42,11 +42,6 @@ impl System {
         self.row().standing
     }
 
-    /// Where the scale is published, or that it is not.
-    pub fn source(self) -> &'static str {
-        self.row().source
-    }
-
     /// Whether it is a plain length in millimetres, which any value fits exactly.
     pub fn is_millimetres(self) -> bool {
         matches!(self, System::Diameter | System::Circumference)
@@ -84,7 +79,6 @@ pub(super) struct Row {
     pub first: i32,
     pub finest: Step,
     pub standing: Standing,
-    pub source: &'static str,
 }
 
 pub(super) const ROWS: [Row; 7] = [
@@ -98,8 +92,8 @@ pub(super) const ROWS: [Row; 7] = [
         over: 4,
         first: 0, // nothing is called smaller than A
         finest: Step::Quarter,
+        // BS 6820:1987 by way of encyclopaedias; Rowlett, How Many? A Dictionary of Units: C = 37.5 + 1.25 i
         standing: Standing::Published,
-        source: "BS 6820:1987 by way of encyclopaedias; Rowlett, How Many? A Dictionary of Units: C = 37.5 + 1.25 i",
     },
     Row {
         system: System::Us,
@@ -111,8 +105,8 @@ pub(super) const ROWS: [Row; 7] = [
         over: 4,
         first: 0,
         finest: Step::Quarter,
+        // no standard; encyclopaedias: diameter in inches = 0.458 + 0.032 n
         standing: Standing::CommonPractice,
-        source: "no standard; encyclopaedias: diameter in inches = 0.458 + 0.032 n",
     },
     Row {
         system: System::Iso,
@@ -124,8 +118,8 @@ pub(super) const ROWS: [Row; 7] = [
         over: 4,
         first: 144,         // 36 mm
         finest: Step::Half, // the standard counts whole millimetres; halves are common practice
+        // ISO 8653:2016
         standing: Standing::Published,
-        source: "ISO 8653:2016",
     },
     Row {
         system: System::Japan,
@@ -137,8 +131,8 @@ pub(super) const ROWS: [Row; 7] = [
         over: 12,
         first: 4,
         finest: Step::Half, // whole numbers; halves from memory
+        // JCS custom scale: d = 13 + (n - 1)/3 mm; not JIS S 4700, which is ISO 8653
         standing: Standing::CommonPractice,
-        source: "JCS custom scale: d = 13 + (n - 1)/3 mm; not JIS S 4700, which is ISO 8653",
     },
     Row {
         system: System::Italy,
@@ -150,8 +144,8 @@ pub(super) const ROWS: [Row; 7] = [
         over: 4,
         first: 0,
         finest: Step::Quarter,
+        // encyclopaedias: C - 40 mm
         standing: Standing::CommonPractice,
-        source: "encyclopaedias: C - 40 mm",
     },
     Row {
         system: System::Diameter,
@@ -163,8 +157,8 @@ pub(super) const ROWS: [Row; 7] = [
         over: 4,
         first: 46, // 11.5 mm, 36.1 mm round
         finest: Step::Quarter,
+        // d = C / pi, C as in ISO 8653:2016
         standing: Standing::Derived,
-        source: "d = C / pi, C as in ISO 8653:2016",
     },
     Row {
         system: System::Circumference,
@@ -176,8 +170,8 @@ pub(super) const ROWS: [Row; 7] = [
         over: 4,
         first: 144, // 36 mm
         finest: Step::Quarter,
+        // ISO 8653:2016
         standing: Standing::Published,
-        source: "ISO 8653:2016",
     },
 ];
 

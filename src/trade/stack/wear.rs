@@ -62,7 +62,8 @@ const CLEARLY_DENSER: u32 = 110;
 /// What two neighbours do to each other.
 ///
 /// Same alloy: alike. White gold beside platinum: the gold (published). Otherwise the softer where the hardness differs
-/// by more than 15 %, else the less dense where the density differs by more than 10 % (common practice).
+/// by more than 15 %, else the less dense where the density differs by more than 10 % (common practice, and no better
+/// than the hardness of both is known).
 ///
 /// ```
 /// use bandwright::trade::{band::alloys::by_code, measure::{Length, Standing}, stack::*};
@@ -110,5 +111,5 @@ fn metal(first: &Alloy, second: &Alloy) -> (Loses, Why, Standing) {
     let softer = less(first.hardness.0, second.hardness.0, CLEARLY_HARDER).map(|loses| (loses, Why::Harder));
     let lighter = || less(first.density.0, second.density.0, CLEARLY_DENSER).map(|loses| (loses, Why::Denser));
     let (loses, why) = softer.or_else(lighter).unwrap_or((Loses::Alike, Why::NearlyAlike));
-    (loses, why, Standing::CommonPractice)
+    (loses, why, Standing::CommonPractice.max(first.standing).max(second.standing))
 }

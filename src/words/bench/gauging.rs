@@ -3,7 +3,8 @@
 use super::*;
 
 use crate::trade::glass::{Measured, Screen, Thing};
-use crate::trade::measure::{Circumference, Diameter, Length};
+use crate::trade::limits::{self, Amount, Limit};
+use crate::trade::measure::{Circumference, Diameter, Length, Standing};
 use crate::trade::paper::{PAPER as PAPER_THICK, Verdict, one_percent};
 use crate::trade::sizing::Size;
 use crate::words::{format, standing};
@@ -124,6 +125,15 @@ pub fn typed_round(of: Circumference) -> String {
     format!("{} mm", format::mm(of.0, 2))
 }
 
+/// How sure a gauge is, as it would be typed into the order size, and no more than that takes.
+pub fn typed_error(u: Length) -> String {
+    let most = match limits::of(Limit::GaugeError).most {
+        Amount::Length(most) => most,
+        _ => u,
+    };
+    plain(u.min(most))
+}
+
 // The paper
 pub const PRINTED_LINE: &str = "The line on the print measures";
 pub const PRINTED_LINE_HINT: &str = "With a ruler, from the first stroke to the last: it should be 100 mm.";
@@ -157,8 +167,8 @@ pub fn verdict(verdict: Verdict) -> String {
     }
 }
 
-/// Beside the size that was put right.
-pub fn put_right(at: Circumference, by_strip: bool) -> Vec<String> {
+/// Beside the size that was put right, which is sure to so much.
+pub fn put_right(at: Circumference, u: Length, by_strip: bool) -> Vec<String> {
     let mut lines = vec![format!("{} mm round, {} mm across", format::mm(at.0, 2), format::mm(at.diameter().0, 2))];
     if by_strip {
         lines.push(format!(
@@ -167,6 +177,11 @@ pub fn put_right(at: Circumference, by_strip: bool) -> Vec<String> {
             plain(PAPER_THICK)
         ));
     }
+    lines.push(format!(
+        "give or take {} mm round · {}",
+        format::mm(u, 2),
+        standing::standing(Standing::CommonPractice)
+    ));
     lines
 }
 
@@ -196,6 +211,11 @@ pub fn sheet_drawn(scale: &str) -> String {
     format!(
         "The sheet to print: a line of 100 mm, strips to wrap round a finger and circles to lay rings on, in {scale}."
     )
+}
+
+/// Where the circles of a sheet end for want of room: "On this paper the circles end at S½, 60.6 mm round; ...".
+pub fn circles_end(label: &str, at: Circumference) -> String {
+    format!("On this paper the circles end at {label}, {} mm round; A4 has larger ones.", format::mm(at.0, 1))
 }
 
 /// A size in as few figures as it has: "N", "54", "17".

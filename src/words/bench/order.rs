@@ -22,7 +22,8 @@ pub const GAUGE_WIDTH_HINT: &str = "A ring already worn stands for a gauge: its 
 pub const GAUGE_BORE: &str = "Its inside";
 pub const READ_AT: &str = "Where on the stick";
 pub const NEIGHBOURS: &str = "Rings worn beside it now";
-pub const NEIGHBOURS_HINT: &str = "Widths in mm, like 2.6 and 2; none that are still to come.";
+pub const NEIGHBOURS_HINT: &str =
+    "Widths in mm, like 2.6 and 2: the one on either side of it, and none that is still to come.";
 pub const MORE: &str = "Joint, rings beside the gauge, and more";
 pub const JOINT: &str = "Joint";
 pub const JOINT_HINT: &str = "The smallest gauge that passes with a firm twist, as wide as the band. Empty: it passes.";

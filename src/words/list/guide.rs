@@ -45,7 +45,7 @@ pub const BRING: [&str; 7] = [
 pub const MEASURE_INTRO: &str = "There is no need to. Your jeweller measures with proper gauges, more than once. If you would like a first idea of your own, this is \
 how it is commonly done:";
 pub const MEASURE_HOW: [&str; 5] = [
-    "Take a quiet moment in the afternoon or the evening, with warm hands.",
+    "Take a quiet moment in the afternoon or the evening, with hands neither cold nor warm.",
     "Cut a strip of paper as long as your hand and about as wide as the band that you have in mind.",
     "Lay it round the base of the finger, where the ring will sit: close, but so that it still slides. Mark with a sharp pencil where the end meets the strip.",
     "Lay the strip along a ruler and read from the end to the mark, to the half millimetre. Then do the same round the knuckle.",

@@ -38,7 +38,8 @@ SITS = {"tight": (0.625, 0.4), "right": (0.0, 0.2), "spins": (-0.625, 0.4), "sum
 def combined():
     """Cases of readings: each as `day:size:gauge width:step:own error:hands or sits`, with the mean and its error.
 
-    The covariance of the readings is set up as a whole and inverted; no group is averaged by hand.
+    The covariance of the readings is set up as a whole and inverted. Only how far days and worn rings lie from each other
+    is asked of their own means; where that is more than their covariance without the hands allows, it stands for it.
     """
     yield "readings,mean,u,shares"
     dice = random.Random("readings of one finger")
@@ -64,20 +65,26 @@ def combined():
             mates = [j for j, other in enumerate(readings) if other[0] == day] if day else [i]
             spread = np.std(at[mates], ddof=1) if len(mates) > 1 else 0.0
             noise[i] = max([spread, READING] + [readings[j][3] / sqrt(12) for j in mates])
-        together = np.diag(noise**2)
+        own, held = np.diag(noise**2), np.zeros((n, n))
         for i, one in enumerate(readings):
             for j, other in enumerate(readings):
                 hands = shift[one[5]][1] ** 2
                 if i == j and one[0] == 0:
-                    together[i, j] += hands
+                    held[i, j] += hands
                 elif one[0] == other[0] != 0:
-                    together[i, j] += DAY**2 + hands
+                    own[i, j] += DAY**2
+                    held[i, j] += hands
         ones = np.ones(n)
-        weights = np.linalg.solve(together, ones)
+        weights = np.linalg.solve(own + held, ones)
         weights /= weights.sum()
         # A gauge's own error is the same in all of its readings, and weighs nobody down.
         gauges = np.array([[one[4] ** 2 if one[2:5] == other[2:5] else 0.0 for other in readings] for one in readings])
-        u = sqrt(weights @ (together + gauges) @ weights)
+        groups = [[j for j in range(n) if readings[j][0] == day] for day in sorted(set(days)) if day]
+        groups = [group for group in groups if group] + [[j] for j in range(n) if readings[j][0] == 0]
+        shares = [weights[group].sum() for group in groups]
+        means = [at[group].mean() for group in groups]
+        between = np.average((np.array(means) - weights @ at) ** 2, weights=shares) / max(len(groups) - 1, 1)
+        u = sqrt(max(weights @ own @ weights, between) + weights @ (held + gauges) @ weights)
         listed = " ".join(":".join(map(str, one)) for one in readings)
         yield f"{listed},{weights @ at:.5f},{u:.5f},{' '.join(f'{weight * 100:.3f}' for weight in weights)}"
 

@@ -130,9 +130,9 @@ pub fn reasons(found: &Reckoned) -> Vec<Reason> {
         };
         all.push(reason(say::WORK_STARTS, format::day(ordered.day_zero), why));
     }
-    if let Some((day, then)) = &found.decided {
-        let ready = format::day(then.if_today.finish.by(Percent(95)));
-        all.push(reason(say::if_decided(*day), say_dates::chance(then.chance), say::decided_why(&ready)));
+    if let Some((day, ordered, chance)) = &found.decided {
+        let ready = format::day(ordered.finish.by(Percent(95)));
+        all.push(reason(say::if_decided(*day), say_dates::chance(*chance), say::decided_why(&ready)));
     }
     let closed = found.countdown().map(|answer| say::closed_count(answer, found.today));
     all.extend(closed.map(|count| reason(say::CLOSED_DAYS, count, say::closed_how(found.region))));

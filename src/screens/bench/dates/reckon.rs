@@ -19,7 +19,7 @@ use crate::trade::dates::countdown::{self, Cost, Countdown, DatesError, Inputs, 
 use crate::trade::dates::entry::{read_day, read_wedding};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::lead_times::{EXTRAS, Step as Work};
-use crate::trade::dates::odds::Lasts;
+use crate::trade::dates::odds::{Chance, Lasts};
 use crate::trade::dates::places::Place;
 use crate::trade::dates::spread::{CalendarDays, Spread, SpreadError, WorkingDays};
 use crate::trade::dates::wedding::Wedding;
@@ -49,8 +49,8 @@ pub struct Reckoned {
     pub answer: Option<Result<Countdown, DatesError>>,
     /// What each of the steps costs; none for making.
     pub costs: Vec<Option<Cost>>,
-    /// The same if they decide on another day.
-    pub decided: Option<(NaiveDate, Countdown)>,
+    /// When it is ready if they decide on another day, and the chance of the day in hand that is planned for.
+    pub decided: Option<(NaiveDate, Ordered, Chance)>,
     pub counts_today: bool,
     /// The days of the couple's appointments that are still to come.
     pub appointments: Vec<NaiveDate>,
@@ -124,9 +124,9 @@ pub fn reckon(app: App, form: Form, whose: Option<RecordId>, own: Memo<OwnOrders
     let costs = found.and_then(|(inputs, answer)| countdown::costs(inputs, answer).ok()).unwrap_or_default();
     // Making is the first of them, and nothing that could be left out.
     let costs = costs.into_iter().enumerate().map(|(at, cost)| (at > 0).then_some(cost)).collect();
-    let decided = decided.zip(ready).and_then(|(day, inputs)| {
-        let then = Inputs { today: day, past_cut_off: past_cut_off && day == today, ..inputs.clone() };
-        Some((day, countdown::countdown(&then).ok()?))
+    let decided = decided.zip(found).and_then(|(day, (inputs, answer))| {
+        let (ordered, chance) = countdown::if_decided(inputs, &answer.plan, day).ok()?;
+        Some((day, ordered, chance))
     });
     let lasts = ready.map_or(Vec::new(), |inputs| inputs.way.legs.iter().map(|leg| leg.lasts.clone()).collect());
     let steps = asked.map_or(Vec::new(), |asked| asked.steps()).into_iter().zip(lasts).collect();

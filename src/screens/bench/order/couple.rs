@@ -44,7 +44,9 @@ pub fn start(opened: &Opened) -> Vec<Start> {
         ("gauge-kind", "set".to_owned()),
         ("gauge-width", String::new()),
         ("gauge-bore", Bore::Flat.code().to_owned()),
-        ("read-at", ReadAt::LowerEdge.code().to_owned()),
+        ("gauge-error", String::new()),
+        // Where the ring touches the stick, until another place is chosen.
+        ("read-at", String::new()),
         ("hands", Hands::Normal.code().to_owned()),
         ("beside", String::new()),
         ("width", String::new()),
@@ -71,13 +73,13 @@ pub fn start(opened: &Opened) -> Vec<Start> {
 }
 
 fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
-    let mut known: Vec<Start> = vec![("neighbours", say::widths(&fitting::worn_now(couple, who)))];
+    let mut known: Vec<Start> = vec![("neighbours", say::widths(&fitting::worn_beside(couple, who)))];
     if let Some((_, taken)) = fitting::counted(couple, who, Place::Base).first() {
         known.extend([
             ("size", say::retyped(&taken.size)),
             ("as", fields::meant(&taken.size)),
             ("gauge", TAKEN.to_owned()),
-            ("read-at", taken.read_at.code().to_owned()),
+            ("read-at", read_at(taken)),
             ("hands", taken.hands.code().to_owned()),
             ("beside", say::widths(&taken.beside)),
         ]);
@@ -103,6 +105,12 @@ fn known(couple: Couple<'_>, who: Wearer) -> Vec<Start> {
         known.push(("first-ring", "yes".to_owned()));
     }
     known
+}
+
+/// The word for where a reading was read; none for where its ring touches the stick.
+fn read_at(taken: &ReadingTaken) -> String {
+    let touches = taken.read_at == ReadAt::right_for(taken.gauge.gauge.bore);
+    if touches { String::new() } else { taken.read_at.code().to_owned() }
 }
 
 /// The first thing that the couple lacks for an order size.

@@ -16,8 +16,11 @@ use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::screens::fields::widths_hint;
 use crate::trade::band::{Bore, Profile};
+use crate::trade::fit::gauges::OWN_ERROR;
 use crate::trade::fit::{Answer, GaugeKind, Hands, NoBeads, ReadAt, Term};
-use crate::words::{band as say_band, bench as say, fit as say_fit, rings as say_rings, screens};
+use crate::words::{
+    band as say_band, bench as say, fit as say_fit, practice as say_practice, rings as say_rings, screens,
+};
 
 pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
     let form = sheet.form;
@@ -144,13 +147,21 @@ fn gauge(opened: &Opened, sheet: Sheet, found: Memo<Reckoned>) -> AnyView {
                     bores.into_iter().collect(),
                     form.text("gauge-bore"),
                 ),
+                sheet.mm("gauge-error", say_practice::OWN_ERROR).hint(say_practice::own_error_hint(OWN_ERROR)).line(),
             ])
         })
     };
+    let touches = Signal::derive(move || {
+        let known = found.with(|found| found.gauge.as_ref().map(|own| own.gauge.bore));
+        let bore =
+            known.unwrap_or_else(|| form.text("gauge-bore").with(|code| Bore::from_code(code)).unwrap_or(Bore::Flat));
+        ReadAt::right_for(bore).code().to_owned()
+    });
+    let place_on_stick = form.following("read-at", touches);
     let read_at = move || {
         stick.get().then(|| {
             let places = ReadAt::ALL.map(|at| option(at.code(), say_fit::read_at(at)));
-            choice("read-at", say::READ_AT, Shape::Segments, places.into_iter().collect(), form.text("read-at"))
+            choice("read-at", say::READ_AT, Shape::Segments, places.into_iter().collect(), place_on_stick)
         })
     };
     let to_gauges = none_of_their_own.then(|| {

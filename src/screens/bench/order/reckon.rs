@@ -84,7 +84,8 @@ pub fn reckon(app: App, form: Form, readings: &[ReadingTaken], wishes: &[Wish]) 
         Some(Bore::Flat) | None => None,
     };
     let hands = Hands::from_code(&text("hands"));
-    let read_at = ReadAt::from_code(&text("read-at")).unwrap_or(ReadAt::LowerEdge);
+    let touches = ReadAt::right_for(gauge.as_ref().map_or(Bore::Flat, |own| own.gauge.bore));
+    let read_at = ReadAt::from_code(&text("read-at")).unwrap_or(touches);
     let is_taken = text("gauge") == TAKEN;
     let others: Vec<Reading> = match text("alone-reading") == "yes" {
         true => Vec::new(),
@@ -195,7 +196,9 @@ fn gauge(
         _ => GaugeKind::RingSet,
     };
     let bore = Bore::from_code(&form.text("gauge-bore").get()).unwrap_or(Bore::Flat);
-    let gauge = Gauge { kind, width: width?, bore, relief: None, step, own_error: OWN_ERROR };
+    let own_error = judge(complaints, "gauge-error", read_optional(&form.text("gauge-error").get(), Limit::GaugeError));
+    let own_error = own_error?.unwrap_or(OWN_ERROR);
+    let gauge = Gauge { kind, width: width?, bore, relief: None, step, own_error };
     Some(OwnGauge { name: String::new(), gauge, calibration: Vec::new() })
 }
 

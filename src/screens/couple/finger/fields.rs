@@ -68,11 +68,16 @@ pub fn reading_fields(whom: Whom, form: Form, gauges: Vec<(String, OwnGauge)>) -
     let coded = move |key: &'static str, legend: &'static str, options| {
         choice(key, legend, Shape::Segments, options, form.text(key))
     };
+    let touches = Signal::derive(move || {
+        let bore = gauges.with_value(|gauges| bore(form, gauges));
+        ReadAt::right_for(bore).code().to_owned()
+    });
+    let place_on_stick = form.following("read-at", touches);
     let read_at = move || {
         let places = ReadAt::ALL.map(|at| option(at.code(), say_fit::read_at(at)));
         let hint = Some(say_finger::READ_WHERE.into());
-        let (legend, chosen) = (say::READ_AT.into(), form.text("read-at"));
-        on_stick.get().then(|| choice_with("read-at", legend, hint, Shape::Segments, places.into(), chosen))
+        let legend = say::READ_AT.into();
+        on_stick.get().then(|| choice_with("read-at", legend, hint, Shape::Segments, places.into(), place_on_stick))
     };
     let worn = move || {
         is_worn.get().then(|| {
@@ -146,12 +151,14 @@ pub fn read(app: App, form: Form, gauges: &[(String, OwnGauge)]) -> Option<Readi
         let picked = text("gauge");
         gauges.iter().find(|(item, _)| *item == picked).map(|(_, own)| own.clone())
     };
+    let touches = || ReadAt::right_for(untrack(|| bore(form, gauges)));
+    let read_at = ReadAt::from_code(&text("read-at")).unwrap_or_else(touches);
     Some(ReadingTaken {
         size: SizeAsRead { stated: size?, typed: text("size").trim().to_owned() },
         finger: finger(form)?,
         place: Place::from_code(&text("place"))?,
         gauge: gauge?,
-        read_at: ReadAt::from_code(&text("read-at"))?,
+        read_at,
         hands: Hands::from_code(&text("hands"))?,
         beside: beside?,
         sits: if is_worn { Some(Sits::from_code(&text("sits"))?) } else { None },
@@ -165,6 +172,15 @@ pub fn read(app: App, form: Form, gauges: &[(String, OwnGauge)]) -> Option<Readi
 pub fn finger(form: Form) -> Option<Finger> {
     let text = |key| form.text(key).get_untracked();
     Some(Finger { hand: Hand::from_code(&text("hand"))?, digit: Digit::from_code(&text("digit"))? })
+}
+
+/// The inside of the gauge, or of the ring they wear.
+fn bore(form: Form, gauges: &[(String, OwnGauge)]) -> Bore {
+    let picked = form.text("gauge").get();
+    match gauges.iter().find(|(item, _)| *item == picked) {
+        Some((_, own)) => own.gauge.bore,
+        None => form.text("worn-bore").with(|code| Bore::from_code(code)).unwrap_or(Bore::Flat),
+    }
 }
 
 /// How sure the screen gauge was of the size; none if it did not say this one.

@@ -30,7 +30,7 @@ use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::screens::start_of_page;
 use crate::storage::typed;
 use crate::trade::band::Bore;
-use crate::trade::fit::{Hands, Place, ReadAt, Sits};
+use crate::trade::fit::{Hands, Place, Sits};
 use crate::trade::measure::Length;
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
 use crate::words::{finger as say_finger, screens as say};
@@ -116,7 +116,8 @@ fn form(whom: Whom, gauge: String) -> Form {
             ("worn-width", String::new()),
             ("worn-bore", Bore::Flat.code().to_owned()),
             ("sits", Sits::Right.code().to_owned()),
-            ("read-at", ReadAt::LowerEdge.code().to_owned()),
+            // Where the ring touches the stick, until another place is chosen.
+            ("read-at", String::new()),
             ("hands", Hands::Normal.code().to_owned()),
             ("place", Place::Base.code().to_owned()),
             ("beside", String::new()),
