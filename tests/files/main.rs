@@ -2,6 +2,7 @@
 
 #[path = "../book/arbitrary.rs"]
 mod arbitrary;
+mod mutate;
 mod mutated;
 mod previews;
 mod refused;
