@@ -15,7 +15,8 @@ use bandwright::trade::card;
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::entry::TextFault;
 use bandwright::trade::wearer::Wearer::{First, Second};
-use bandwright::words::list::guide::card_table;
+use bandwright::words::list::guide::{self, card_table};
+use bandwright::words::list::handing;
 use chrono::NaiveDate;
 use proptest::prelude::*;
 use serde_json::{Value as Json, json};
@@ -129,6 +130,22 @@ fn a_no_leaves_names_and_the_no_alone() {
 }
 
 #[test]
+fn how_a_ring_was_measured_is_said_and_a_guess_is_none() {
+    let mut said = Said::new(ItemId(7), day("2026-11-25"));
+    said.set(Spot::ring(Ask::RingWidth, First, 1), "2.6".to_owned(), day("2026-11-25"));
+    for (how, expected) in [
+        ("ruler", "measured with a ruler"),
+        ("calliper", "measured with a calliper"),
+        ("card", "measured with a paper strip and a card"),
+        ("guess", "a guess, not measured"),
+    ] {
+        said.set(Spot::ring(Ask::RingHow, First, 1), how.to_owned(), day("2026-11-25"));
+        let ring = handing::ring(&said, First, 1).unwrap();
+        assert_eq!(ring, format!("2.6 mm at three and nine o\u{2019}clock, {expected}"));
+    }
+}
+
+#[test]
 fn answers_are_counted_by_question() {
     let mut said = Said::new(ItemId(7), day("2026-11-25"));
     assert_eq!(said.answered(), 0);
@@ -222,6 +239,13 @@ fn a_card_measures_a_band() {
         table.contains(&"18 times: 3 mm".to_owned()) && table.contains(&"21 times: 2.6 mm".to_owned()),
         "{table:?}"
     );
+    // What is said of another number gives the same widths: it is off by less than the strip is.
+    let side: f64 = guide::CARD_OTHER.split(' ').find_map(|word| word.parse().ok()).unwrap();
+    for row in table {
+        let (times, width) = row.split_once(" times: ").unwrap();
+        let off = side / times.parse::<f64>().unwrap() - width.trim_end_matches(" mm").parse::<f64>().unwrap();
+        assert!(off.abs() <= 0.051, "{row}: {off}");
+    }
 }
 
 proptest! {

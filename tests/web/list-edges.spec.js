@@ -78,11 +78,64 @@ test("a link for others asks whether a new list is to begin, and neither is lost
   expect((await kept(page)).answers).toEqual(before.answers);
 });
 
+test("a second link fills in who is missing, and names nobody twice", async ({ page, site, install }) => {
+  await install();
+  const names = async () => Object.entries((await kept(page)).answers).filter(([spot]) => /^name/.test(spot)).sort().map(([, name]) => name);
+  const rows = [
+    [{ "name-first": "Ben" }, "for=Ada&with=Ben", ["Ben", "Ada"]],
+    [{ "name-second": "Ada" }, "for=Ada&with=Ben", ["Ben", "Ada"]],
+    [{ "name-first": "Ada" }, "for=Ada&with=Ben", ["Ada", "Ben"]],
+    [{ "name-first": "Ada", "name-second": "Benjamin" }, "for=Ada&with=Ben", ["Ada", "Benjamin"]],
+    [{}, "with=Ben", ["Ben"]],
+  ];
+  for (const [typed, query, expected] of rows) {
+    await page.evaluate(() => localStorage.removeItem("bandwright.list"));
+    await go(page, "#/list/two");
+    for (const [id, name] of Object.entries(typed)) await hand(page).write(page.locator(`#${id}`), name);
+    // What is typed is kept before a link is opened.
+    await expect.poll(async () => Object.keys((await kept(page))?.answers ?? {}).length).toBe(Object.keys(typed).length);
+    await open(page, site, `#/list?${query}&when=2027-01-04T09%3A30`);
+    await expect(page.locator(".list-greeting")).toBeVisible();
+    expect(await names(), `${JSON.stringify(typed)} and ${query}`).toEqual(expected);
+  }
+  expect((await kept(page)).answers).toEqual({ "name.second": "Ben" });
+});
+
+test("a phone that stops keeping says so where it is typed, and a width in words is no mistake", async ({ page, site, install }) => {
+  await install();
+  await open(page, site, "#/list/rings");
+  await hand(page).tap(page.locator("#owns-rings-first-some"));
+  const width = page.locator("#ring-width-first-1");
+  const help = page.getByText("Kept as you wrote it. A figure like 2.6 would help.");
+  for (const [words, told] of [["about two", 1], ["900", 1], ["2,6", 0]]) {
+    await hand(page).put(width, words);
+    await page.keyboard.press("Tab");
+    await expect(help, words).toHaveCount(told);
+    await expect(width).not.toHaveAttribute("aria-invalid", "true");
+  }
+  await go(page, "#/list/two");
+  const stopped = page.getByText("This phone has stopped keeping what you write");
+  await hand(page).write(page.locator("#name-first"), "A");
+  await expect(stopped).toHaveCount(0);
+  await page.evaluate(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException("no room", "QuotaExceededError");
+    };
+  });
+  await hand(page).type("da");
+  await expect(stopped).toBeVisible();
+  expect(await axe(page)).toEqual([]);
+  for (const address of ["#/list/wedding", "#/list"]) {
+    await go(page, address);
+    await expect(stopped).toBeVisible();
+  }
+});
+
 test("a phone whose browser clears what is not visited says so, to the couple and to the jeweller", async ({ page, site, context, install }) => {
   await context.addInitScript(() => Object.defineProperty(navigator, "standalone", { value: false }));
   await install();
   await open(page, site, "#/list");
-  await expect(page.locator(".caution")).toContainText("once a week goes by without a visit");
+  await expect(page.locator(".caution")).toContainText("If you do not open this list for a week, this phone’s browser may delete it.");
   await go(page, "#/couples/list");
   await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
 });
