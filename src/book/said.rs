@@ -129,6 +129,7 @@ impl Said {
         if self.agrees() == Some(false) {
             self.answers.retain(|spot, _| matches!(spot.ask, Ask::Name | Ask::Recorded));
             self.unknown = None;
+            self.invitation = Invitation::default();
         }
         self
     }

@@ -2,7 +2,7 @@
 // else, on a phone that forgets, and on the wrong screen.
 import { readFile } from "node:fs/promises";
 import { axe } from "./checks.js";
-import { TODAY, expect, go, hand, heading, line, notice, open, test } from "./hand.js";
+import { TODAY, expect, go, hand, heading, line, meet, notice, open, test } from "./hand.js";
 
 const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
 
@@ -159,6 +159,98 @@ test("a file of the book among lists is handed on to where files come in", async
   }
   await hand(page).press("Bring in 1 couple");
   await expect(notice(page)).toContainText("Brought in");
+  // What was looked at and left does not come up on the other screen, another time.
+  await go(page, "#/couples/list");
+  await page.locator("#message").fill("");
+  await ways[1]();
+  await expect(page.getByText("this is one with couples of a book.")).toBeVisible();
+  await go(page, "#/today");
+  await go(page, "#/practice/copies/bring-in");
+  await expect(page.getByText("Choose a file")).toBeVisible();
+  await expect(line(page, "Zoe")).toHaveCount(0);
+});
+
+/** A list of these two, as it is handed over. */
+const listOf = (first, second, more = {}) => JSON.stringify({ schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers: { "name.first": first, "name.second": second, ...more } });
+
+test("a list that was looked at and left is aimed at nobody else", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  const ada = await meet(page, "Ada", { second: "Ben" });
+  const cleo = await meet(page, "Cleo", { second: "Dan" });
+  await go(page, "#/practice/copies/bring-in");
+  await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(listOf("Ada", "Ben")) });
+  await expect(page.getByText("This is a couple’s preparation list")).toBeVisible();
+  await go(page, `#/couple/${cleo}/said`);
+  await thumb.follow("Take in a list");
+  await expect(page.getByRole("button", { name: "Take it in" }), "it stayed where it was").toHaveCount(0);
+  await expect(page.locator("#message")).toBeVisible();
+
+  // Pasted and left, it is there again, and says that it is of an earlier visit.
+  await page.locator("#message").fill(listOf("Ada", "Ben"));
+  await expect(page.getByRole("button", { name: "Take it in" })).toBeVisible();
+  const others = page.getByText("These names are not those of Cleo & Dan, from whose page you came.");
+  await expect(others).toBeVisible();
+  await expect(page.getByRole("radio", { name: "Cleo & Dan" })).not.toBeChecked();
+  await expect(page.getByRole("radio", { name: "Ada & Ben" })).toBeChecked();
+  expect(await axe(page)).toEqual([]);
+  await go(page, `#/couple/${cleo}/said`);
+  await thumb.follow("Take in a list");
+  await expect(page.locator(".restored").first()).toBeVisible();
+  await expect(page.getByRole("radio", { name: "Ada & Ben" })).toBeChecked();
+  await thumb.press("Another file or message");
+  // One of the two is enough: they are the same people under other names.
+  await page.locator("#message").fill(listOf("Chloë", "Dan"));
+  await expect(page.getByRole("radio", { name: "Cleo & Dan" })).toBeChecked();
+  await expect(others).toHaveCount(0);
+  await go(page, `#/couple/${ada}/said`);
+  await thumb.follow("Take in a list");
+  await expect(page.getByText("These names are not those of Ada & Ben")).toBeVisible();
+  await expect(page.getByRole("radio", { name: "A new couple" })).toBeChecked();
+});
+
+test("a yes after a no is asked about, and a no has a rest to read only where there is one", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  const id = await meet(page, "Ada", { second: "Ben" });
+  await go(page, `#/couple/${id}/recorded`);
+  await thumb.choose("May you write this down?", "No");
+  await thumb.press("Save");
+  await expect(notice(page)).toContainText("saved");
+  await go(page, "#/couples/list");
+  const asked = page.getByText("They said no before and say yes now: ask them");
+  await page.locator("#message").fill(listOf("Ada", "Ben", { recorded: "yes" }));
+  await expect(asked).toBeVisible();
+  await thumb.tap(page.getByRole("radio", { name: "A new couple" }));
+  await expect(asked).toHaveCount(0);
+  await thumb.press("Another file or message");
+  const rest = page.getByText("Read the rest now");
+  await page.locator("#message").fill(listOf("Ada", "Ben", { recorded: "no" }));
+  await expect(page.getByText("They say no to being recorded.")).toBeVisible();
+  await expect(rest).toHaveCount(0);
+  await thumb.press("Another file or message");
+  await page.locator("#message").fill(listOf("Ada", "Ben", { recorded: "no", else: "vegan" }));
+  await expect(rest).toBeVisible();
+});
+
+test("a file that is larger than any list is not read", async ({ page, install }) => {
+  await install();
+  await page.evaluate(() => {
+    window.slices = 0;
+    const slice = Blob.prototype.slice;
+    Blob.prototype.slice = function (...range) {
+      window.slices += 1;
+      return slice.apply(this, range);
+    };
+  });
+  const give = (size) => page.locator("#list-file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.alloc(size, " ") });
+  await go(page, "#/couples/list");
+  await give(2_500_000);
+  await expect(page.getByText("a list is never larger than 1,000 kB, and this is.")).toBeVisible();
+  expect(await page.evaluate(() => window.slices)).toBe(0);
+  await give(1_000_000);
+  await expect(page.getByText("there is no list in this.")).toBeVisible();
+  expect(await page.evaluate(() => window.slices)).toBe(1);
 });
 
 test("what they said of the day they need the bands stands where dates are worked out", async ({ page, install }) => {
