@@ -20,7 +20,7 @@ use super::row::rest;
 use super::value::{read_day, read_time, write_day, write_time};
 use crate::book::asks::{ROWS, Spot};
 use crate::book::id::ItemId;
-use crate::book::said::{AnswerError, Invitation, Said, check};
+use crate::book::said::{Invitation, Said, is_offered};
 use crate::book::value::When;
 use crate::trade::entry::read_text;
 use crate::trade::limits::Limit;
@@ -188,7 +188,7 @@ fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
     let Json::Object(all) = row.remove("answers")? else { return None };
     // A newer version may offer choices of which this one knows nothing.
     let is_newer = row.contains_key("schema");
-    let is_known = |spot: Spot, text: &str| !is_newer || check(spot.ask, text) != Err(AnswerError::NotOffered);
+    let is_known = |spot: Spot, text: &str| !is_newer || is_offered(spot.ask, text);
     let mut answers = BTreeMap::new();
     let mut others = Map::new();
     for (name, text) in all {

@@ -8,7 +8,7 @@ use bandwright::book::field::{
 };
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::said::{AnswerError, Invitation, Said, check};
+use bandwright::book::said::{Invitation, Said, is_offered};
 use bandwright::book::value::{Extra, ExtraWork, FittedAt, NamedClosure, Recorded, StackSeen, Value, When};
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Finish, Profile};
@@ -329,7 +329,7 @@ pub fn said(id: ItemId) -> impl Strategy<Value = Said> {
             answers.insert(spot, text);
             // Of a newer list, what is not offered here is not among the answers.
             if unknown.is_some() {
-                answers.retain(|spot, text| check(spot.ask, text) != Err(AnswerError::NotOffered));
+                answers.retain(|spot, text| is_offered(spot.ask, text));
             }
             Said { id, saved, asked, invitation, answers, unknown }
         })
