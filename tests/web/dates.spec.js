@@ -1,6 +1,6 @@
 // Dates that hold: from the wedding to an order under way, a calendar file, and holidays one by one.
 import { readFile } from "node:fs/promises";
-import { expect, fieldsOf, figure, furnish, go, hand, heading, meet, notice, practiceFields, test } from "./hand.js";
+import { expect, fieldsOf, figure, go, hand, heading, meet, notice, practiceFields, said, test } from "./hand.js";
 
 const answer = (page) => page.locator("#order-by");
 /** Pieces of work of the jeweller's own. */
@@ -145,8 +145,11 @@ test("a couple that said no has no calendar file, nor what was joined with it, n
   await expect(page.locator("main")).toContainText("2 couples said no to being recorded and stay");
   await thumb.press("Download the calendar file");
   await expect(notice(page)).toContainText("There is no day to put into a calendar yet.");
-  const { couple } = await furnish(page);
-  await go(page, `#/couple/${couple}/plan`);
+  await go(page, "#/practice/example");
+  await thumb.press("Load the example book");
+  await expect(notice(page)).toContainText("example couples loaded");
+  const [example] = Object.entries(await said(page)).find(([, fields]) => fields["name.first"] === "Ines");
+  await go(page, `#/couple/${example.split("/")[1]}/plan`);
   await expect(page.getByText("An invented example: it is left out of every file.")).toBeVisible();
   await expect(buttons).toHaveCount(0);
 });
