@@ -5,6 +5,7 @@ use bandwright::book::change::{Change, Write};
 use bandwright::book::couple::Couple;
 use bandwright::book::field::Field;
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
+use bandwright::book::leaving::Refusing;
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::value::{Recorded, Value};
 use bandwright::trade::wearer::Wearer;
@@ -54,7 +55,7 @@ fn a_line_a_couple() {
     say(&mut record, 2, Field::Reach(ItemId(1)), Value::Text("+44 20 7946 0000".into()));
     say(&mut record, 3, Field::Note(ItemId(1)), Value::Text("=HYPERLINK(1)".into()));
     say(&mut record, 4, Field::Recorded, recorded(true));
-    let text = table([Couple(&record)].into_iter());
+    let text = table([Couple(&record)].into_iter(), &Refusing::default());
     let lines: Vec<&str> = text.strip_prefix('\u{feff}').unwrap().lines().collect();
     assert_eq!(lines.len(), 2);
     assert!(
@@ -69,5 +70,5 @@ fn a_line_a_couple() {
     // A no, and what holds nothing any more, are not in it.
     let mark = Record::mark(RecordId(8), Kind::Couple, Stamp { n: 9, by: InstallationId(1) });
     say(&mut record, 5, Field::Recorded, recorded(false));
-    assert_eq!(table([Couple(&record), Couple(&mark)].into_iter()).lines().count(), 1);
+    assert_eq!(table([Couple(&record), Couple(&mark)].into_iter(), &Refusing::default()).lines().count(), 1);
 }

@@ -26,9 +26,18 @@ pub fn now() -> Said {
         .unwrap_or_else(|| Said::new(ItemId(clock::random()), clock::now().0))
 }
 
+/// Whether the phone keeps what is written; a page of the list follows it.
+#[derive(Clone, Copy)]
+pub struct Kept(pub RwSignal<bool>);
+
 /// Whether the phone keeps what is written.
 pub fn is_kept() -> bool {
     stored::can_keep() && UNKEPT.with_borrow(Option::is_none)
+}
+
+/// Whether this browser keeps anything at all.
+pub fn can_keep() -> bool {
+    stored::can_keep()
 }
 
 /// Takes up what the jeweller's link says, and takes it out of the address. Where it is for others than a list that
@@ -82,9 +91,12 @@ fn is_for_others(invitation: &Invitation, said: &Said) -> bool {
     is_named && invited.all(|name| !there.contains(&Some(name.as_str())))
 }
 
+/// Fills in whom a link names and nobody has written down yet, each in the own place if that is free.
 fn invite(mut said: Said, invitation: Invitation) {
     for (who, name) in [(Wearer::First, &invitation.first), (Wearer::Second, &invitation.second)] {
-        if let (None, Some(name)) = (said.name(who), name) {
+        let is_free = |who: &Wearer| said.name(*who).is_none();
+        let is_there = Wearer::BOTH.iter().any(|who| said.name(*who) == name.as_deref());
+        if let (Some(name), Some(who), false) = (name, [who, who.other()].into_iter().find(is_free), is_there) {
             said.set(Spot::of(Ask::Name, who), name.clone(), clock::now().0);
         }
     }
@@ -98,6 +110,7 @@ fn invite(mut said: Said, invitation: Invitation) {
 /// The text of an answer. Each key that is typed into it is kept.
 pub fn text(spot: Spot) -> RwSignal<String> {
     let text = RwSignal::new(now().answers.get(&spot).cloned().unwrap_or_default());
+    let kept = use_context::<Kept>();
     Effect::new(move |typed: Option<()>| {
         let words = text.get();
         if typed.is_some() {
@@ -105,6 +118,9 @@ pub fn text(spot: Spot) -> RwSignal<String> {
             let mut said = now();
             said.set(spot, words, clock::now().0);
             keep(&said);
+            if let Some(Kept(kept)) = kept {
+                kept.set(is_kept());
+            }
         }
     });
     text

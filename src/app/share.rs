@@ -115,12 +115,29 @@ pub fn picked(event: &Event) -> Option<File> {
     file
 }
 
-/// Reads a file, whatever it is called. `progress` hears how many hundredths have been read; `done` the bytes, or
-/// nothing if the phone would not give them.
-pub fn read(file: File, progress: impl Fn(u8) + 'static, done: impl FnOnce(Option<Vec<u8>>) + 'static) {
+/// Why a file was not read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unread {
+    /// It is larger than anything that is wanted.
+    TooLarge,
+    /// The phone would not give it, or has no room for it.
+    NotGiven,
+}
+
+/// Reads a file of at most so many bytes, whatever it is called; a larger one is not begun. `progress` hears how many
+/// hundredths have been read; `done` the bytes, or why there are none.
+pub fn read(
+    file: File,
+    most: usize,
+    progress: impl Fn(u8) + 'static,
+    done: impl FnOnce(Result<Vec<u8>, Unread>) + 'static,
+) {
+    if file.size() > most as f64 {
+        return done(Err(Unread::TooLarge));
+    }
     let progress: Box<dyn Fn(u8)> = Box::new(progress);
-    let done: Box<dyn FnOnce(Option<Vec<u8>>)> = Box::new(done);
-    spawn_local(async move { done(read_slices(&file, progress).await) });
+    let done: Box<dyn FnOnce(Result<Vec<u8>, Unread>)> = Box::new(done);
+    spawn_local(async move { done(read_slices(&file, progress).await.ok_or(Unread::NotGiven)) });
 }
 
 /// Lets the page draw and answer before the next piece of long work.
@@ -133,7 +150,8 @@ pub async fn breathe() {
 
 async fn read_slices(file: &File, progress: Box<dyn Fn(u8)>) -> Option<Vec<u8>> {
     let size = file.size();
-    let mut bytes = Vec::with_capacity(size as usize);
+    let mut bytes = Vec::new();
+    bytes.try_reserve_exact(size as usize).ok()?;
     let mut from = 0.0;
     while from < size {
         let to = f64::min(from + SLICE, size);

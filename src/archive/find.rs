@@ -6,6 +6,7 @@
 
 use serde_json::{Value as Json, from_str};
 
+use super::file;
 use super::list::{LIMIT, ListError, read_json, write};
 use crate::book::said::Said;
 
@@ -13,6 +14,10 @@ use crate::book::said::Said;
 const BEGINNINGS: usize = 16;
 /// No list is nested deeper.
 const DEEPEST: usize = 8;
+/// The head of a file of the book is not longer, in signs.
+const HEAD: usize = 1000;
+/// What stands before what a field of a record holds.
+const VALUE: &str = "\"value\":";
 
 /// A list as one line that survives being sent in a message.
 pub fn write_line(said: &Said) -> String {
@@ -54,26 +59,48 @@ pub fn read(bytes: &[u8]) -> Result<Said, ListError> {
     if let Ok(json @ (Json::Object(_) | Json::Array(_))) = from_str(text) {
         let said = read_json(json)?;
         // What is carried through has to fit into a record, which may not be nested without end either.
-        return object(text).map(|_| said);
+        return object(text).0.map(|_| said);
     }
     let mut why = ListError::NoList;
     let unbent: String = text.chars().filter_map(unbend).collect();
     for text in [text, &unbent] {
-        for (at, _) in text.match_indices('{').take(BEGINNINGS) {
+        let mut from = 0;
+        for _ in 0..BEGINNINGS {
+            let Some(at) = text[from..].find('{').map(|at| from + at) else { break };
             let rest = &text[at..];
-            match object(rest).and_then(|object| from_str(object).map_err(|_| ListError::Damaged)) {
-                Ok(json) => match read_json(json) {
-                    Ok(said) => return Ok(said),
-                    Err(error) => why = worse(why, error),
-                },
-                // A brace in a sentence begins no list.
-                Err(error) if looks_like_an_object(rest) => why = worse(why, error),
+            if is_book(rest) {
+                return Err(ListError::OtherKind);
+            }
+            let (object, len) = object(rest);
+            let read = object.and_then(|object| from_str(object).map_err(|_| ListError::Damaged));
+            // A brace in a sentence begins no list.
+            let is_object = read.is_ok() || looks_like_an_object(rest);
+            // What stands inside of an object is a part of it. After one that is cut off, another may begin.
+            let is_passed = is_object && read != Err(ListError::CutOff);
+            from = at + if is_passed { len } else { 1 };
+            match read.and_then(read_json) {
+                Ok(said) if !is_value(&text[..at]) => return Ok(said),
+                Ok(_) | Err(ListError::OtherKind) => return Err(ListError::OtherKind),
+                Err(error) if is_object => why = worse(why, error),
                 Err(_) => {}
             }
         }
     }
-    let deep = text.starts_with('[') && object(text) == Err(ListError::TooDeep);
+    let deep = text.starts_with('[') && object(text).0 == Err(ListError::TooDeep);
     Err(if deep { ListError::TooDeep } else { why })
+}
+
+/// Whether a file of the book begins here, whole or cut off: it says so before its first record.
+fn is_book(text: &str) -> bool {
+    let signs = text.chars().skip(1).filter_map(unbend);
+    let head: String = signs.take_while(|sign| *sign != '{').take(HEAD).collect();
+    head.contains(&format!("\"kind\":\"{}\"", file::KIND))
+}
+
+/// Whether what comes next is what a field of a record holds.
+fn is_value(before: &str) -> bool {
+    let signs = before.chars().rev().filter_map(unbend);
+    signs.take(VALUE.len()).eq(VALUE.chars().rev())
 }
 
 fn text(bytes: &[u8]) -> Result<std::borrow::Cow<'_, str>, ListError> {
@@ -117,9 +144,11 @@ fn unbend(c: char) -> Option<char> {
     }
 }
 
-/// The object that the text begins with, up to its closing brace.
-fn object(text: &str) -> Result<&str, ListError> {
+/// The object that the text begins with, up to its closing brace, and how long it is: one that is cut off is all of it.
+fn object(text: &str) -> (Result<&str, ListError>, usize) {
     let (mut depth, mut inside, mut escaped) = (0_usize, false, false);
+    let mut deepest = 0;
+    let or_too_deep = |deepest: usize, found| if deepest > DEEPEST { Err(ListError::TooDeep) } else { found };
     for (at, c) in text.char_indices() {
         match c {
             _ if escaped => escaped = false,
@@ -127,20 +156,18 @@ fn object(text: &str) -> Result<&str, ListError> {
             '"' => inside = !inside,
             '{' | '[' if !inside => {
                 depth += 1;
-                if depth > DEEPEST {
-                    return Err(ListError::TooDeep);
-                }
+                deepest = deepest.max(depth);
             }
             '}' | ']' if !inside => {
                 depth = depth.saturating_sub(1);
                 if depth == 0 {
-                    return Ok(&text[..=at]);
+                    return (or_too_deep(deepest, Ok(&text[..=at])), at + 1);
                 }
             }
             _ => {}
         }
     }
-    Err(ListError::CutOff)
+    (or_too_deep(deepest, Err(ListError::CutOff)), text.len())
 }
 
 fn looks_like_an_object(text: &str) -> bool {

@@ -20,7 +20,7 @@ use super::row::{carried, rest, version};
 use super::value::{read_day, read_time, write_day, write_time};
 use crate::book::asks::{ROWS, Spot};
 use crate::book::id::ItemId;
-use crate::book::said::{Invitation, Said};
+use crate::book::said::{Invitation, Said, is_offered};
 use crate::book::value::When;
 use crate::trade::entry::read_text;
 use crate::trade::limits::Limit;
@@ -186,11 +186,14 @@ fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
         None => None,
     };
     let Json::Object(all) = row.remove("answers")? else { return None };
+    // A newer version may offer choices of which this one knows nothing.
+    let is_newer = row.contains_key("schema");
+    let is_known = |spot: Spot, text: &str| !is_newer || is_offered(spot.ask, text);
     let mut answers = BTreeMap::new();
     let mut others = Map::new();
     for (name, text) in all {
         match (read_spot(&name), text) {
-            (Some(spot), Json::String(text)) => drop(answers.insert(spot, text)),
+            (Some(spot), Json::String(text)) if is_known(spot, &text) => drop(answers.insert(spot, text)),
             (_, other) => drop(others.insert(name, other)),
         }
     }

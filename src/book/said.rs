@@ -129,6 +129,7 @@ impl Said {
         if self.agrees() == Some(false) {
             self.answers.retain(|spot, _| matches!(spot.ask, Ask::Name | Ask::Recorded));
             self.unknown = None;
+            self.invitation = Invitation::default();
         }
         self
     }
@@ -167,6 +168,14 @@ impl Said {
     }
 }
 
+/// Whether a choice is one of the answers that its question offers, or none at all; other questions offer none.
+pub fn is_offered(ask: Ask, text: &str) -> bool {
+    match ask.row().kind {
+        Kind::Choice(offered) => text.trim().is_empty() || offered.contains(&text.trim()),
+        _ => true,
+    }
+}
+
 /// An answer as it is kept; blank is none.
 pub fn check(ask: Ask, text: &str) -> Result<Option<String>, AnswerError> {
     let fault = |error: crate::trade::entry::TextError| AnswerError::Text(error.fault);
@@ -174,11 +183,8 @@ pub fn check(ask: Ask, text: &str) -> Result<Option<String>, AnswerError> {
         Kind::Name => read_text(text, Limit::NameText).map_err(fault),
         Kind::Line | Kind::Wedding | Kind::Width => read_text(text, Limit::LineText).map_err(fault),
         Kind::Note => read_note(text, Limit::NoteText).map_err(fault),
-        Kind::Choice(offered) => {
-            let text = text.trim();
-            let known = text.is_empty() || offered.contains(&text);
-            if known { Ok(Some(text.to_owned()).filter(|it| !it.is_empty())) } else { Err(AnswerError::NotOffered) }
-        }
+        Kind::Choice(_) if is_offered(ask, text) => Ok(Some(text.trim().to_owned()).filter(|it| !it.is_empty())),
+        Kind::Choice(_) => Err(AnswerError::NotOffered),
     }
 }
 

@@ -1,4 +1,5 @@
-//! A file for a calendar: the days of one couple, or of everybody who is still to marry.
+//! A file for a calendar: the days of one couple, or of everybody who is still to marry. Who may not be in a file has
+//! none.
 
 use leptos::prelude::*;
 
@@ -10,13 +11,12 @@ use crate::archive::code::Code;
 use crate::book::agenda::{self, Entry, What};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::leaving::may_leave;
 use crate::book::practice::Practice;
 use crate::book::remedy::Move;
 use crate::book::schedule::OwnOrders;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::check;
-use crate::parts::el::maybe;
+use crate::parts::el::{live, or_nothing};
 use crate::parts::lay::{all, para};
 use crate::words::{agenda as say, book as say_book};
 
@@ -24,11 +24,11 @@ use crate::words::{agenda as say, book as say_book};
 #[derive(Clone, Copy, PartialEq)]
 pub enum Of {
     Couple(RecordId),
-    /// Everybody who may be in a file and whose wedding is not over.
+    /// Everybody whose wedding is not over.
     Everybody,
 }
 
-/// What the file is, whether names are in it, and the buttons.
+/// What the file is, whether names are in it, and the buttons; of a couple that may not be in a file, why not.
 pub fn into_calendar(of: Of, why: &'static str) -> AnyView {
     let app = app();
     let with_names = RwSignal::new(false);
@@ -46,13 +46,20 @@ pub fn into_calendar(of: Of, why: &'static str) -> AnyView {
         Some(file) => heard(share::download(say::FILE_NAME, share::CALENDAR, &file)),
         None => app.say(say::NO_DAYS.to_owned()),
     };
-    let can_share = share::can_share_files();
-    all(vec![
-        para("small", why),
-        check("with-names", say::WITH_NAMES, Some(say::WITH_NAMES_HINT.into()), with_names),
-        maybe(move || can_share.then(|| button(Weight::Quiet, say::SHARE, share))),
-        button(Weight::Quiet, say::DOWNLOAD, download),
-    ])
+    let stays = Memo::new(move |_| match of {
+        Of::Couple(id) => app.stays(id),
+        Of::Everybody => None,
+    });
+    let offered = move || match stays.get() {
+        Some(stays) => para("caution", say_book::stays(stays)),
+        None => all(vec![
+            para("small", why),
+            check("with-names", say::WITH_NAMES, Some(say::WITH_NAMES_HINT.into()), with_names),
+            or_nothing(share::can_share_files().then(|| button(Weight::Quiet, say::SHARE, share))),
+            button(Weight::Quiet, say::DOWNLOAD, download),
+        ]),
+    };
+    live(offered)
 }
 
 fn events(app: App, of: Of, with_names: bool) -> Vec<Event> {
@@ -62,13 +69,12 @@ fn events(app: App, of: Of, with_names: bool) -> Vec<Event> {
             let practice = Practice(&book.practice);
             let everybody = || book.couples.values().map(|record| Couple(record));
             let own = OwnOrders::of(everybody(), practice);
-            let is_in = |couple: &Couple<'_>| match of {
+            let refusing = book.refusing();
+            let is_asked_for = |couple: &Couple<'_>| match of {
                 Of::Couple(id) => couple.0.id == id,
-                Of::Everybody => {
-                    let is_over = couple.wedding().is_some_and(|wedding| wedding.is_past(today));
-                    !couple.is_blank() && !is_over && may_leave(*couple).is_ok()
-                }
+                Of::Everybody => !couple.is_blank() && !couple.wedding().is_some_and(|wedding| wedding.is_past(today)),
             };
+            let is_in = |couple: &Couple<'_>| is_asked_for(couple) && refusing.may_leave(*couple).is_ok();
             let of_couple = |couple: Couple<'_>| {
                 let names = with_names.then(|| say_book::names(couple));
                 let sequence = agenda::sequence(couple, practice);

@@ -306,6 +306,9 @@ pub fn appointment(it: &Appointment) -> String {
 pub fn stays(why: Stays) -> &'static str {
     match why {
         Stays::SaidNo => "They said no to being recorded: this stays on this phone and is left out of every file.",
+        Stays::JoinedSaidNo => {
+            "The entry that was joined with this one says no to being recorded: both stay on this phone and are left out of every file. If they say yes now, write it down in both."
+        }
         Stays::Example => "An invented example: it is left out of every file.",
     }
 }

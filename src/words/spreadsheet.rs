@@ -3,7 +3,7 @@
 use super::{band, book, dates, format, sizing};
 use crate::archive::csv;
 use crate::book::couple::Couple;
-use crate::book::leaving::may_leave;
+use crate::book::leaving::Refusing;
 use crate::book::value::Recorded;
 use crate::trade::wearer::Wearer;
 
@@ -32,11 +32,11 @@ const HEADS: [&str; 21] = [
     "Notes",
 ];
 
-/// The table of these couples, as a file. Couples who said no, examples, and what was erased or taken back are left
-/// out.
-pub fn table<'a>(couples: impl Iterator<Item = Couple<'a>>) -> String {
+/// The table of these couples, as a file. Couples who said no in the book, examples, and what was erased or taken back
+/// are left out.
+pub fn table<'a>(couples: impl Iterator<Item = Couple<'a>>, refusing: &Refusing) -> String {
     let mut text = csv::MARK.to_owned() + &csv::line(&HEADS.map(str::to_owned));
-    for couple in couples.filter(|couple| !couple.is_blank() && may_leave(*couple).is_ok()) {
+    for couple in couples.filter(|couple| !couple.is_blank() && refusing.may_leave(*couple).is_ok()) {
         text += &csv::line(&cells(couple));
     }
     text

@@ -8,7 +8,7 @@ use bandwright::book::field::{
 };
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::said::{Invitation, Said};
+use bandwright::book::said::{Invitation, Said, is_offered};
 use bandwright::book::value::{Extra, ExtraWork, FittedAt, NamedClosure, Recorded, StackSeen, Value, When};
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Finish, Profile};
@@ -327,6 +327,10 @@ pub fn said(id: ItemId) -> impl Strategy<Value = Said> {
     (day(), of(day()), invitation, proptest::collection::btree_map(select(spots()), words(), 0..6), answer, unknown)
         .prop_map(move |(saved, asked, invitation, mut answers, (spot, text), unknown)| {
             answers.insert(spot, text);
+            // Of a newer list, what is not offered here is not among the answers.
+            if unknown.is_some() {
+                answers.retain(|spot, text| is_offered(spot.ask, text));
+            }
             Said { id, saved, asked, invitation, answers, unknown }
         })
 }

@@ -2,6 +2,7 @@
 
 #[path = "../book/arbitrary.rs"]
 mod arbitrary;
+mod mutate;
 mod mutated;
 mod previews;
 mod refused;
@@ -13,7 +14,7 @@ use bandwright::book::change::Write;
 use bandwright::book::couple::Couple;
 use bandwright::book::field::Field;
 use bandwright::book::id::{InstallationId, Moment, RecordId, Stamp};
-use bandwright::book::leaving::{Stays, may_leave};
+use bandwright::book::leaving::{Refusing, Stays, may_leave};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::value::{Recorded, Value};
 use proptest::collection::vec;
@@ -78,8 +79,9 @@ proptest! {
         let mut reader = open(text.clone().into()).unwrap();
         prop_assert_eq!(reader.header(), &header);
         let again = records(&text);
+        let refusing = Refusing::of(book.iter());
         let leaving: Vec<&Record> =
-            book.iter().filter(|record| record.kind == Kind::Practice || may_leave(Couple(record)).is_ok()).collect();
+            book.iter().filter(|it| it.kind == Kind::Practice || refusing.may_leave(Couple(it)).is_ok()).collect();
         prop_assert_eq!(again.iter().collect::<Vec<_>>(), leaving);
         prop_assert_eq!(&write(&header, &again), &text);
         prop_assert!(rows(&mut reader).is_ok() && reader.next_row().is_none());
@@ -152,7 +154,7 @@ fn a_no_never_leaves_nor_an_example() {
     for (record, expected) in
         [(&no, Err(Stays::SaidNo)), (&both, Err(Stays::SaidNo)), (&example, Err(Stays::Example)), (&yes, Ok(()))]
     {
-        let mut writer = Writer::new(&header());
+        let mut writer = Writer::new(&header(), Refusing::of([record].into_iter()));
         assert_eq!(writer.add(record), expected);
         let text = writer.finish();
         assert_eq!(text.contains("fair"), expected.is_ok());
@@ -166,4 +168,59 @@ fn a_no_never_leaves_nor_an_example() {
     let mark = Record::mark(no.id, Kind::Couple, Stamp { n: 9, by: other });
     assert!(!write(&header(), [&mark]).contains("fair"));
     assert_eq!(records(&write(&header(), [&mark])), [mark]);
+}
+
+/// Entries that were joined are about the same two people: a no of one keeps the others in too, and no other couple.
+#[test]
+fn a_no_keeps_in_what_was_joined_with_it() {
+    let recorded = |agrees| Value::Recorded(Recorded { agrees, asked: "2026-10-03".parse().unwrap() });
+    let with = |id, place: &str, writes: &[(Field, Value)]| {
+        let mut record = couple(id, arbitrary::OURS, id as u64, place);
+        for (n, (field, value)) in (10..).zip(writes) {
+            arbitrary::say(&mut record, arbitrary::OURS, n, vec![Write::set(field.clone(), value.clone())]);
+        }
+        record
+    };
+    let no = (Field::Recorded, recorded(false));
+    let yes = (Field::Recorded, recorded(true));
+    let same = |id, yes| (Field::SameAs(RecordId(id)), Value::Yes(yes));
+    // The second says so of the first, the third of the second; the fourth was told apart, the fifth is somebody else.
+    let book = |answer: (Field, Value), at: u128| {
+        let of = |id| if id == at { answer.clone() } else { yes.clone() };
+        [
+            with(1, "fair", &[of(1)]),
+            with(2, "barn", &[of(2), same(1, true)]),
+            with(3, "mill", &[of(3), same(2, true)]),
+            with(4, "quay", &[of(4), same(1, false)]),
+            with(5, "loft", &[of(5)]),
+        ]
+    };
+    for at in 1..=3 {
+        let book = book(no.clone(), at);
+        let text = write(&header(), &book);
+        let places = ["fair", "barn", "mill", "quay", "loft"].map(|place| text.contains(place));
+        assert_eq!(places, [false, false, false, true, true], "the no of {at}");
+        let refusing = Refusing::of(book.iter());
+        let why = |record: &Record| refusing.may_leave(Couple(record));
+        for record in &book[..3] {
+            let expected = if record.id.0 == at { Stays::SaidNo } else { Stays::JoinedSaidNo };
+            assert_eq!(why(record), Err(expected));
+        }
+        // Of a part of the book too, and as a table.
+        let mut writer = Writer::new(&header(), refusing.clone());
+        assert!(writer.add(&book[0]).is_err() && writer.add(&book[4]).is_ok());
+        let table = bandwright::words::spreadsheet::table(book.iter().map(Couple), &refusing);
+        assert!(!table.contains("barn") && table.contains("loft"));
+    }
+    assert_eq!(records(&write(&header(), &book(yes.clone(), 1))).len(), 5);
+    // A link beside which another phone says that they are two holds until that is settled.
+    let mut two = with(2, "barn", std::slice::from_ref(&yes));
+    let one = [(7, true), (8, false)].map(|(by, yes)| {
+        let mut side = two.clone();
+        let (field, value) = same(1, yes);
+        arbitrary::say(&mut side, InstallationId(by), 20, vec![Write::set(field, value)]);
+        side
+    });
+    two = bandwright::archive::merge::merge(&one[0], &one[1]);
+    assert!(!write(&header(), [&with(1, "fair", &[no]), &two]).contains("barn"));
 }

@@ -1,7 +1,9 @@
-//! Files that somebody, or something, has scribbled in: never a panic, never half a change.
+//! Files that somebody, or something, has scribbled in: never a panic, and what is taken in can be kept and taken back.
+//! That the phone's storage is left as it was by one that is refused is for `tests/web/storage/imports.rs`.
 
 use std::collections::BTreeMap;
 
+use super::mutate::mutate;
 use super::{NOW, couple, header, installation};
 use bandwright::archive::file::write;
 use bandwright::archive::import::{Here, log, plan};
@@ -13,74 +15,6 @@ use bandwright::book::record::{Kind, Record};
 /// How many files: 1,000,000 in `make prove`.
 fn mutations() -> u64 {
     std::env::var("MUTATIONS").ok().and_then(|count| count.parse().ok()).unwrap_or(4_000)
-}
-
-/// SplitMix64, by Steele, Lea and Flood.
-fn next(state: &mut u64) -> u64 {
-    *state = state.wrapping_add(0x9e37_79b9_7f4a_7c15);
-    let mut z = *state;
-    z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-    z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    z ^ (z >> 31)
-}
-
-/// Pieces that matter to a reader.
-const PIECES: [&str; 24] = [
-    "{",
-    "}",
-    "[",
-    "]",
-    "\"",
-    ",",
-    ":",
-    "\\",
-    "null",
-    "true",
-    "-1",
-    "1e999",
-    "9007199254740993",
-    "\"1.9\"",
-    "\"2.0\"",
-    "\u{feff}",
-    "\u{202e}",
-    "\\ud800",
-    "\"replaces\":[",
-    "\"after\":[",
-    "\"erased\":",
-    "\0",
-    "[[[[[[[[[[[[",
-    "💍",
-];
-
-fn mutate(text: &str, seed: u64) -> Vec<u8> {
-    let mut state = seed;
-    let mut bytes = text.as_bytes().to_vec();
-    for _ in 0..1 + next(&mut state) % 3 {
-        let at = (next(&mut state) as usize) % bytes.len().max(1);
-        let to = (at + 1 + (next(&mut state) as usize) % 60).min(bytes.len());
-        match next(&mut state) % 7 {
-            0 if next(&mut state).is_multiple_of(6) => bytes.truncate(at),
-            1 => drop(bytes.drain(at.min(to)..to)),
-            2 => {
-                let again = bytes[at.min(to)..to].to_vec();
-                let place = (next(&mut state) as usize) % (bytes.len() + 1);
-                bytes.splice(place..place, again);
-            }
-            3 if at < bytes.len() => bytes[at] = next(&mut state) as u8,
-            4 if at < bytes.len() => bytes[at] ^= 1 << (next(&mut state) % 8),
-            0 | 5 => {
-                // A digit for a digit: numbers, dates and ids that look whole.
-                if let Some(byte) = bytes[at.min(to)..to].iter_mut().find(|byte| byte.is_ascii_digit()) {
-                    *byte = b'0' + (next(&mut state) % 10) as u8;
-                }
-            }
-            _ => {
-                let piece = PIECES[(next(&mut state) % PIECES.len() as u64) as usize];
-                bytes.splice(at.min(to)..at.min(to), piece.bytes());
-            }
-        }
-    }
-    bytes
 }
 
 /// Rows are read in two ways: straight off their text where they are written as ours are, and otherwise by way of the
@@ -117,7 +51,6 @@ fn scribbled_over() {
     let mark = Record::mark(RecordId(4), Kind::Couple, Stamp { n: 2, by: InstallationId(9) });
     let book: BTreeMap<RecordId, Record> =
         [couple(3, InstallationId(8), 1, "kitchen"), mark].into_iter().map(|record| (record.id, record)).collect();
-    let before: Vec<String> = book.values().map(row::write).collect();
     let (mut refused, mut taken) = (0, 0);
     for seed in 1..=mutations() {
         let bytes = mutate(if seed % 16 == 0 { sample } else { &small }, seed);
@@ -152,7 +85,6 @@ fn scribbled_over() {
             }
             let _ = bandwright::book::checklist::next(Couple(&record));
         }
-        assert_eq!(book.values().map(row::write).collect::<Vec<_>>(), before);
     }
     println!("mutations: seeds 1 to {}, {refused} files refused, {taken} records taken in", mutations());
     assert!(refused > 0 && taken > 0);

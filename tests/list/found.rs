@@ -1,12 +1,14 @@
 //! A list among other words: in a file, in a message, and after what messengers do to it.
 
+use bandwright::archive::file::{self, FileError, Header, Holds};
 use bandwright::archive::find::{read, write_line};
 use bandwright::archive::list::{LIMIT, ListError, write};
 use bandwright::words::list::handing;
 use proptest::prelude::*;
 
 use super::{SAMPLE, arbitrary, sample};
-use bandwright::book::id::ItemId;
+use bandwright::book::id::{ItemId, Moment};
+use bandwright::book::said::take_in;
 
 fn message() -> String {
     let said = sample();
@@ -90,6 +92,51 @@ fn what_is_no_list_says_why() {
     );
     // Never longer than it takes to look at a few beginnings.
     refused("many braces", "{\"".repeat(LIMIT / 2).as_bytes(), ListError::TooDeep);
+}
+
+/// A couple's record with their list in it, as a file of the book.
+fn book() -> String {
+    let mut record = arbitrary::new_couple();
+    let writes = take_in(sample(), None, super::day("2026-11-27"));
+    arbitrary::say(&mut record, arbitrary::OURS, 1, writes);
+    let header =
+        Header { written: Moment(1), by: arbitrary::OURS, practice: None, holds: Holds::Couples, unknown: None };
+    file::write(&header, [&record])
+}
+
+/// Whatever became of it on the way: it is the other screen's, which says what is wrong with it.
+#[test]
+fn a_file_of_the_book_with_a_list_in_it_is_no_list() {
+    let book = book();
+    let list = write(&sample());
+    assert!(book.contains(&list), "{book}");
+    let bring_in = |text: &str| {
+        let mut reader = file::open(text.into())?;
+        std::iter::from_fn(|| reader.next_row()).map(|row| row.map(|_| ())).collect::<Result<Vec<()>, FileError>>()
+    };
+    let among_words = |text: &str| format!("Hello {{Mara}},\nour couples:\n\n{text}\nSee you, Kim");
+    for text in [book.clone(), among_words(&book), book.replace('\n', " "), book.replace('\n', "\r\n> ")] {
+        refused("whole", text.as_bytes(), ListError::OtherKind);
+    }
+    assert_eq!(bring_in(&format!("Our couples:\n\n{book}\nSee you, Kim")).map(|rows| rows.len()), Ok(1));
+    for width in [40, 60, 76] {
+        refused("wrapped", wrapped(&among_words(&curled(&book)), width, "\n> ").as_bytes(), ListError::OtherKind);
+    }
+    let records = book.find("\n{").unwrap();
+    let end = book.rfind(']').unwrap();
+    for cut in (records..end).step_by(7).filter(|at| book.is_char_boundary(*at)) {
+        let cut = &book[..cut];
+        refused("cut off", cut.as_bytes(), ListError::OtherKind);
+        assert_eq!(bring_in(&format!("{cut}\nSee you")), Err(FileError::CutOff), "{cut}");
+        refused("cut off among words", among_words(cut).as_bytes(), ListError::OtherKind);
+        refused("cut off and wrapped", wrapped(&among_words(cut), 70, "\n> ").as_bytes(), ListError::OtherKind);
+        // Without its head it is still no list, from wherever on it was copied.
+        for from in [records, book.find("{\"at\"").unwrap(), book.find("{\"field\":\"said").unwrap()] {
+            assert!(read(&book.as_bytes()[from..cut.len().max(from)]).is_err(), "{}", &book[from..]);
+        }
+    }
+    // A list that was sent again after one that was cut off is found.
+    check("again", &format!("Hello, {} Sorry, here it is: {list}", &list[..100]));
 }
 
 #[test]

@@ -10,12 +10,13 @@ use std::collections::BTreeMap;
 use bandwright::archive::list::{ListError, is_newer, read_json, read_spot, unknown_answers, write, write_spot};
 use bandwright::book::asks::{Ask, Kind, Of, QUESTIONS, Question, ROWS, Section, Spot};
 use bandwright::book::id::ItemId;
-use bandwright::book::said::{AnswerError, Said, check};
+use bandwright::book::said::{AnswerError, Invitation, Said, check};
 use bandwright::trade::card;
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::entry::TextFault;
 use bandwright::trade::wearer::Wearer::{First, Second};
-use bandwright::words::list::guide::card_table;
+use bandwright::words::list::guide::{self, card_table};
+use bandwright::words::list::handing;
 use chrono::NaiveDate;
 use proptest::prelude::*;
 use serde_json::{Value as Json, json};
@@ -75,6 +76,30 @@ fn what_a_newer_minor_adds_is_carried_through() {
     );
 }
 
+/// A choice that a newer version offers is none of this one's answers: it is carried through, and named where the
+/// version is not newer.
+#[test]
+fn a_choice_of_a_newer_minor_is_carried_through() {
+    let (hand, spot) = ("hand.first", Spot::of(Ask::Hand, First));
+    let of = |schema: &str| {
+        changed(|list| {
+            list["schema"] = json!(schema);
+            list["answers"][hand] = json!("third");
+        })
+        .unwrap()
+    };
+    let (newer, wrong) = of("1.4").checked();
+    assert_eq!((newer.get(spot), unknown_answers(&newer), wrong), (None, 1, vec![]));
+    let again: Json = serde_json::from_str(&write(&newer)).unwrap();
+    assert_eq!((&again["schema"], &again["answers"][hand]), (&json!("1.4"), &json!("third")));
+    assert_eq!(read_json(again).as_ref(), Ok(&newer));
+    let mut chosen = newer.clone();
+    chosen.set(spot, "left".to_owned(), day("2026-11-26"));
+    let again: Json = serde_json::from_str(&write(&chosen)).unwrap();
+    assert_eq!(again["answers"][hand], "left", "an answer of ours takes its place");
+    assert_eq!(of("1.0").checked().1, [(spot, AnswerError::NotOffered)]);
+}
+
 #[test]
 fn what_is_no_list_says_why() {
     let check = |change: fn(&mut Json), why: ListError| assert_eq!(changed(change).err(), Some(why));
@@ -126,6 +151,23 @@ fn a_no_leaves_names_and_the_no_alone() {
     let spots: Vec<Spot> = left.answers.keys().copied().collect();
     assert_eq!(spots, [Spot::of(Ask::Name, First), Spot::of(Ask::Name, Second), Spot::both(Ask::Recorded)]);
     assert_eq!((left.unknown, left.asked), (None, Some(day("2026-11-26"))));
+    assert_eq!(left.invitation, Invitation::default(), "what the jeweller's link said goes too");
+}
+
+#[test]
+fn how_a_ring_was_measured_is_said_and_a_guess_is_none() {
+    let mut said = Said::new(ItemId(7), day("2026-11-25"));
+    said.set(Spot::ring(Ask::RingWidth, First, 1), "2.6".to_owned(), day("2026-11-25"));
+    for (how, expected) in [
+        ("ruler", "measured with a ruler"),
+        ("calliper", "measured with a calliper"),
+        ("card", "measured with a paper strip and a card"),
+        ("guess", "a guess, not measured"),
+    ] {
+        said.set(Spot::ring(Ask::RingHow, First, 1), how.to_owned(), day("2026-11-25"));
+        let ring = handing::ring(&said, First, 1).unwrap();
+        assert_eq!(ring, format!("2.6 mm at three and nine o\u{2019}clock, {expected}"));
+    }
 }
 
 #[test]
@@ -222,6 +264,13 @@ fn a_card_measures_a_band() {
         table.contains(&"18 times: 3 mm".to_owned()) && table.contains(&"21 times: 2.6 mm".to_owned()),
         "{table:?}"
     );
+    // What is said of another number gives the same widths: it is off by less than the strip is.
+    let side: f64 = guide::CARD_OTHER.split(' ').find_map(|word| word.parse().ok()).unwrap();
+    for row in table {
+        let (times, width) = row.split_once(" times: ").unwrap();
+        let off = side / times.parse::<f64>().unwrap() - width.trim_end_matches(" mm").parse::<f64>().unwrap();
+        assert!(off.abs() <= 0.051, "{row}: {off}");
+    }
 }
 
 proptest! {

@@ -1,6 +1,6 @@
 // Dates that hold: from the wedding to an order under way, a calendar file, and holidays one by one.
 import { readFile } from "node:fs/promises";
-import { expect, fieldsOf, figure, furnish, go, hand, heading, meet, notice, practiceFields, test } from "./hand.js";
+import { expect, fieldsOf, figure, go, hand, heading, meet, notice, practiceFields, said, test } from "./hand.js";
 
 const answer = (page) => page.locator("#order-by");
 /** Pieces of work of the jeweller's own. */
@@ -87,8 +87,13 @@ test("an order as it goes, and what ran late", async ({ page, install }) => {
 
 test("a calendar file without names, and with them", async ({ page, install }) => {
   await install();
-  const { couple } = await furnish(page);
+  const couple = await meet(page, "Ines", { second: "Callum", wedding: "29 May 2027" });
   const thumb = hand(page);
+  await go(page, `#/couple/${couple}/appointments/new`);
+  await thumb.put(page.locator("#day"), "3 December 2026");
+  await thumb.put(page.locator("#place"), "studio");
+  await thumb.press("Save");
+  await expect(notice(page)).toContainText("saved");
   await go(page, `#/couple/${couple}/plan`);
   const file = async () => {
     const loading = page.waitForEvent("download");
@@ -104,8 +109,49 @@ test("a calendar file without names, and with them", async ({ page, install }) =
   await thumb.tap(page.locator("#with-names"));
   const named = await file();
   expect(named).toContain("SUMMARY:Rings: try on\\, Ines & Callum\r\n");
+  expect(named).toContain("studio");
   const uids = (text) => text.match(/^UID:.*/gm);
   expect(uids(named)).toEqual(uids(plain));
+});
+
+test("a couple that said no has no calendar file, nor what was joined with it, nor an invented one", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  const ids = [];
+  for (const reach of ["07700 900111", "07700 900222"]) ids.push(await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027", reach }));
+  const [kept, away] = ids.sort();
+  await go(page, `#/couple/${kept}/same`);
+  await thumb.press("One couple: join them");
+  await expect(notice(page)).toContainText("Joined");
+  const buttons = page.getByRole("button", { name: /calendar file/ });
+  for (const id of ids) {
+    await go(page, `#/couple/${id}/plan`);
+    await expect(buttons.first()).toBeVisible();
+  }
+  await go(page, `#/couple/${kept}/recorded`);
+  await thumb.choose("May you write this down?", "No");
+  await thumb.press("Save");
+  await expect(notice(page)).toContainText("saved");
+  for (const [id, why] of [[kept, "They said no to being recorded"], [away, "The entry that was joined with this one says no"]]) {
+    for (const part of ["", "/plan"]) {
+      await go(page, `#/couple/${id}${part}`);
+      await expect(page.locator(".caution", { hasText: why })).toBeVisible();
+    }
+    await expect(buttons).toHaveCount(0);
+    await go(page, `#/couple/${id}/specification`);
+    await expect(page.getByRole("button", { name: /Copy|Share/ })).toHaveCount(0);
+  }
+  await go(page, "#/practice/copies");
+  await expect(page.locator("main")).toContainText("2 couples said no to being recorded and stay");
+  await thumb.press("Download the calendar file");
+  await expect(notice(page)).toContainText("There is no day to put into a calendar yet.");
+  await go(page, "#/practice/example");
+  await thumb.press("Load the example book");
+  await expect(notice(page)).toContainText("example couples loaded");
+  const [example] = Object.entries(await said(page)).find(([, fields]) => fields["name.first"] === "Ines");
+  await go(page, `#/couple/${example.split("/")[1]}/plan`);
+  await expect(page.getByText("An invented example: it is left out of every file.")).toBeVisible();
+  await expect(buttons).toHaveCount(0);
 });
 
 test("one calendar file for everybody, and what fell away is taken out", async ({ page, install }) => {

@@ -2,7 +2,7 @@
 // else, on a phone that forgets, and on the wrong screen.
 import { readFile } from "node:fs/promises";
 import { axe } from "./checks.js";
-import { TODAY, expect, go, hand, heading, line, notice, open, test } from "./hand.js";
+import { TODAY, expect, go, hand, heading, line, meet, notice, open, test } from "./hand.js";
 
 const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
 
@@ -78,11 +78,64 @@ test("a link for others asks whether a new list is to begin, and neither is lost
   expect((await kept(page)).answers).toEqual(before.answers);
 });
 
+test("a second link fills in who is missing, and names nobody twice", async ({ page, site, install }) => {
+  await install();
+  const names = async () => Object.entries((await kept(page)).answers).filter(([spot]) => /^name/.test(spot)).sort().map(([, name]) => name);
+  const rows = [
+    [{ "name-first": "Ben" }, "for=Ada&with=Ben", ["Ben", "Ada"]],
+    [{ "name-second": "Ada" }, "for=Ada&with=Ben", ["Ben", "Ada"]],
+    [{ "name-first": "Ada" }, "for=Ada&with=Ben", ["Ada", "Ben"]],
+    [{ "name-first": "Ada", "name-second": "Benjamin" }, "for=Ada&with=Ben", ["Ada", "Benjamin"]],
+    [{}, "with=Ben", ["Ben"]],
+  ];
+  for (const [typed, query, expected] of rows) {
+    await page.evaluate(() => localStorage.removeItem("bandwright.list"));
+    await go(page, "#/list/two");
+    for (const [id, name] of Object.entries(typed)) await hand(page).write(page.locator(`#${id}`), name);
+    // What is typed is kept before a link is opened.
+    await expect.poll(async () => Object.keys((await kept(page))?.answers ?? {}).length).toBe(Object.keys(typed).length);
+    await open(page, site, `#/list?${query}&when=2027-01-04T09%3A30`);
+    await expect(page.locator(".list-greeting")).toBeVisible();
+    expect(await names(), `${JSON.stringify(typed)} and ${query}`).toEqual(expected);
+  }
+  expect((await kept(page)).answers).toEqual({ "name.second": "Ben" });
+});
+
+test("a phone that stops keeping says so where it is typed, and a width in words is no mistake", async ({ page, site, install }) => {
+  await install();
+  await open(page, site, "#/list/rings");
+  await hand(page).tap(page.locator("#owns-rings-first-some"));
+  const width = page.locator("#ring-width-first-1");
+  const help = page.getByText("Kept as you wrote it. A figure like 2.6 would help.");
+  for (const [words, told] of [["about two", 1], ["900", 1], ["2,6", 0]]) {
+    await hand(page).put(width, words);
+    await page.keyboard.press("Tab");
+    await expect(help, words).toHaveCount(told);
+    await expect(width).not.toHaveAttribute("aria-invalid", "true");
+  }
+  await go(page, "#/list/two");
+  const stopped = page.getByText("This phone has stopped keeping what you write");
+  await hand(page).write(page.locator("#name-first"), "A");
+  await expect(stopped).toHaveCount(0);
+  await page.evaluate(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException("no room", "QuotaExceededError");
+    };
+  });
+  await hand(page).type("da");
+  await expect(stopped).toBeVisible();
+  expect(await axe(page)).toEqual([]);
+  for (const address of ["#/list/wedding", "#/list"]) {
+    await go(page, address);
+    await expect(stopped).toBeVisible();
+  }
+});
+
 test("a phone whose browser clears what is not visited says so, to the couple and to the jeweller", async ({ page, site, context, install }) => {
   await context.addInitScript(() => Object.defineProperty(navigator, "standalone", { value: false }));
   await install();
   await open(page, site, "#/list");
-  await expect(page.locator(".caution")).toContainText("once a week goes by without a visit");
+  await expect(page.locator(".caution")).toContainText("If you do not open this list for a week, this phone’s browser may delete it.");
   await go(page, "#/couples/list");
   await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
 });
@@ -106,6 +159,98 @@ test("a file of the book among lists is handed on to where files come in", async
   }
   await hand(page).press("Bring in 1 couple");
   await expect(notice(page)).toContainText("Brought in");
+  // What was looked at and left does not come up on the other screen, another time.
+  await go(page, "#/couples/list");
+  await page.locator("#message").fill("");
+  await ways[1]();
+  await expect(page.getByText("this is one with couples of a book.")).toBeVisible();
+  await go(page, "#/today");
+  await go(page, "#/practice/copies/bring-in");
+  await expect(page.getByText("Choose a file")).toBeVisible();
+  await expect(line(page, "Zoe")).toHaveCount(0);
+});
+
+/** A list of these two, as it is handed over. */
+const listOf = (first, second, more = {}) => JSON.stringify({ schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers: { "name.first": first, "name.second": second, ...more } });
+
+test("a list that was looked at and left is aimed at nobody else", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  const ada = await meet(page, "Ada", { second: "Ben" });
+  const cleo = await meet(page, "Cleo", { second: "Dan" });
+  await go(page, "#/practice/copies/bring-in");
+  await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(listOf("Ada", "Ben")) });
+  await expect(page.getByText("This is a couple’s preparation list")).toBeVisible();
+  await go(page, `#/couple/${cleo}/said`);
+  await thumb.follow("Take in a list");
+  await expect(page.getByRole("button", { name: "Take it in" }), "it stayed where it was").toHaveCount(0);
+  await expect(page.locator("#message")).toBeVisible();
+
+  // Pasted and left, it is there again, and says that it is of an earlier visit.
+  await page.locator("#message").fill(listOf("Ada", "Ben"));
+  await expect(page.getByRole("button", { name: "Take it in" })).toBeVisible();
+  const others = page.getByText("These names are not those of Cleo & Dan, from whose page you came.");
+  await expect(others).toBeVisible();
+  await expect(page.getByRole("radio", { name: "Cleo & Dan" })).not.toBeChecked();
+  await expect(page.getByRole("radio", { name: "Ada & Ben" })).toBeChecked();
+  expect(await axe(page)).toEqual([]);
+  await go(page, `#/couple/${cleo}/said`);
+  await thumb.follow("Take in a list");
+  await expect(page.locator(".restored").first()).toBeVisible();
+  await expect(page.getByRole("radio", { name: "Ada & Ben" })).toBeChecked();
+  await thumb.press("Another file or message");
+  // One of the two is enough: they are the same people under other names.
+  await page.locator("#message").fill(listOf("Chloë", "Dan"));
+  await expect(page.getByRole("radio", { name: "Cleo & Dan" })).toBeChecked();
+  await expect(others).toHaveCount(0);
+  await go(page, `#/couple/${ada}/said`);
+  await thumb.follow("Take in a list");
+  await expect(page.getByText("These names are not those of Ada & Ben")).toBeVisible();
+  await expect(page.getByRole("radio", { name: "A new couple" })).toBeChecked();
+});
+
+test("a yes after a no is asked about, and a no has a rest to read only where there is one", async ({ page, install }) => {
+  await install();
+  const thumb = hand(page);
+  const id = await meet(page, "Ada", { second: "Ben" });
+  await go(page, `#/couple/${id}/recorded`);
+  await thumb.choose("May you write this down?", "No");
+  await thumb.press("Save");
+  await expect(notice(page)).toContainText("saved");
+  await go(page, "#/couples/list");
+  const asked = page.getByText("They said no before and say yes now: ask them");
+  await page.locator("#message").fill(listOf("Ada", "Ben", { recorded: "yes" }));
+  await expect(asked).toBeVisible();
+  await thumb.tap(page.getByRole("radio", { name: "A new couple" }));
+  await expect(asked).toHaveCount(0);
+  await thumb.press("Another file or message");
+  const rest = page.getByText("Read the rest now");
+  await page.locator("#message").fill(listOf("Ada", "Ben", { recorded: "no" }));
+  await expect(page.getByText("They say no to being recorded.")).toBeVisible();
+  await expect(rest).toHaveCount(0);
+  await thumb.press("Another file or message");
+  await page.locator("#message").fill(listOf("Ada", "Ben", { recorded: "no", else: "vegan" }));
+  await expect(rest).toBeVisible();
+});
+
+test("a file that is larger than any list is not read", async ({ page, install }) => {
+  await install();
+  await page.evaluate(() => {
+    window.slices = 0;
+    const slice = Blob.prototype.slice;
+    Blob.prototype.slice = function (...range) {
+      window.slices += 1;
+      return slice.apply(this, range);
+    };
+  });
+  const give = (size) => page.locator("#list-file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.alloc(size, "x") });
+  await go(page, "#/couples/list");
+  await give(2_500_000);
+  await expect(page.getByText("a list is never larger than 1,000 kB, and this is.")).toBeVisible();
+  expect(await page.evaluate(() => window.slices)).toBe(0);
+  await give(1_000_000);
+  await expect(page.getByText("there is no list in this.")).toBeVisible();
+  expect(await page.evaluate(() => window.slices)).toBe(1);
 });
 
 test("what they said of the day they need the bands stands where dates are worked out", async ({ page, install }) => {

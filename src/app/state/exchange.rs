@@ -15,7 +15,7 @@ use crate::archive::import::{Here, Plan, Preview};
 use crate::book::copies::LastCopy;
 use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
-use crate::book::leaving::Stays;
+use crate::book::leaving::{Refusing, Stays};
 use crate::book::record::{Kind, Record};
 use crate::book::same;
 use crate::book::search::Lower;
@@ -61,12 +61,13 @@ impl App {
     /// Makes a file. `progress` hears how many hundredths are done, and answers whether anybody still waits for it.
     pub fn make_file(self, which: Which, progress: Box<dyn Fn(u8) -> bool>, done: Told<Made>) {
         let (header, records) = self.leaving(&which);
+        let refusing = self.book.with_untracked(super::Book::refusing);
         // Whatever is written here later gets a higher number than all that is known now.
         let highest = records.iter().map(|record| record.highest()).max().unwrap_or_default();
         let covers = (which == Which::Book).then_some(highest + 1);
         spawn_local(async move {
             let mut made = Made { text: String::new(), couples: 0, said_no: 0, examples: 0, covers };
-            let mut writer = Writer::new(&header);
+            let mut writer = Writer::new(&header, refusing.clone());
             let mut table = String::new();
             let mut pace = Pace::new();
             breathe().await;
@@ -78,7 +79,7 @@ impl App {
                     pace.rest().await;
                 }
                 if which == Which::Table {
-                    add_to_table(&mut table, some);
+                    add_to_table(&mut table, some, &refusing);
                 }
                 for record in some {
                     made.count(record, writer.add(record));
@@ -177,6 +178,11 @@ impl App {
                 Err(error) => self.fail(&error),
             }
         });
+    }
+
+    /// Why a couple stays on this phone, if it does.
+    pub fn stays(self, id: RecordId) -> Option<Stays> {
+        self.book.with(|book| book.refusing().may_leave(Couple(book.couples.get(&id)?)).err())
     }
 
     /// What is to leave, in the order of the ids, and what stands above it.
@@ -337,16 +343,16 @@ impl Made {
     fn count(&mut self, record: &Record, added: Result<(), Stays>) {
         match added {
             Ok(()) => self.couples += usize::from(is_couple(record)),
-            Err(Stays::SaidNo) => self.said_no += 1,
+            Err(Stays::SaidNo | Stays::JoinedSaidNo) => self.said_no += 1,
             Err(Stays::Example) => self.examples += 1,
         }
     }
 }
 
 /// Adds some couples to a table, whose heads stand above the first of them.
-fn add_to_table(table: &mut String, some: &[Arc<Record>]) {
+fn add_to_table(table: &mut String, some: &[Arc<Record>], refusing: &Refusing) {
     let couples = some.iter().filter(|record| record.kind == Kind::Couple).map(|record| Couple(record));
-    let rows = spreadsheet::table(couples);
+    let rows = spreadsheet::table(couples, refusing);
     let heads = if table.is_empty() { 0 } else { rows.find('\n').map_or(0, |end| end + 1) };
     table.push_str(&rows[heads..]);
 }
@@ -356,6 +362,11 @@ fn is_couple(record: &Record) -> bool {
 }
 
 impl super::Book {
+    /// Who stays because of a no.
+    pub fn refusing(&self) -> Refusing {
+        Refusing::of(self.couples.values().map(|record| record.as_ref()))
+    }
+
     /// What stands on this phone under an id.
     fn here(&self, id: RecordId) -> Here<'_> {
         let practice = (self.practice.id == id && !self.practice.changes().is_empty()).then_some(&self.practice);

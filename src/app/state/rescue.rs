@@ -12,7 +12,7 @@ use crate::app::{clock, show};
 use crate::archive::file::{Header, Holds, Writer};
 use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
-use crate::book::leaving::{Stays, may_leave};
+use crate::book::leaving::{Refusing, Stays};
 use crate::book::record::{Kind, Record};
 use crate::storage::database::News;
 use crate::storage::drafts::Draft;
@@ -101,7 +101,8 @@ fn rescued(found: Found) -> Rescued {
         typed: Vec::new(),
         practice,
     };
-    let mut writer = Writer::new(&header);
+    let refusing = Refusing::of(found.records.iter());
+    let mut writer = Writer::new(&header, refusing.clone());
     let mut leave = 0;
     for record in &found.records {
         let is_couple = record.kind == Kind::Couple && !record.changes().is_empty();
@@ -110,7 +111,7 @@ fn rescued(found: Found) -> Rescued {
                 leave += 1;
                 rescued.couples += usize::from(is_couple);
             }
-            Err(Stays::SaidNo) => rescued.said_no += 1,
+            Err(Stays::SaidNo | Stays::JoinedSaidNo) => rescued.said_no += 1,
             Err(Stays::Example) => rescued.examples += 1,
         }
     }
@@ -121,7 +122,8 @@ fn rescued(found: Found) -> Rescued {
     for (form, words) in typed::all().into_iter().filter(|(form, _)| form != show::KEPT) {
         // A form about a couple has its id in its name.
         let about = couples.iter().find(|(id, _)| form.contains(id.as_str())).map(|(_, record)| Couple(record));
-        let stays = about.is_some_and(|couple| may_leave(couple) == Err(Stays::SaidNo));
+        let stays =
+            about.is_some_and(|couple| matches!(refusing.may_leave(couple), Err(Stays::SaidNo | Stays::JoinedSaidNo)));
         rescued.typed.push(Typed { names: about.map(say_book::names), words, stays });
     }
     rescued

@@ -23,7 +23,7 @@ use crate::book::id::{InstallationId, Moment, RecordId};
 /// The word by which a file is known for ours.
 pub const KIND: &str = "bandwright-book";
 
-/// No file above this size is read: about five times a book of 20,000 couples.
+/// No file above this size is read: seven and a half times a book of 20,000 couples.
 pub const MOST_BYTES: usize = 256 << 20;
 
 /// No file nested deeper is read. Ours have ten levels at most.

@@ -7,14 +7,14 @@ use serde_json::{Map, Value as Json};
 use super::{Header, Holds, KIND};
 use crate::archive::row::{self, MAJOR, MINOR, carried};
 use crate::book::couple::Couple;
-use crate::book::leaving::{Stays, may_leave};
+use crate::book::leaving::{Refusing, Stays};
 use crate::book::record::{Kind, Record};
 
-/// A file of these records, without those that stay on the phone.
+/// A file of these records, which are the whole book, without those that stay on the phone.
 pub fn write<'a>(header: &Header, records: impl IntoIterator<Item = &'a Record>) -> String {
-    let mut writer = Writer::new(header);
     let mut ordered = BTreeMap::new();
     ordered.extend(records.into_iter().map(|record| (record.id, record)));
+    let mut writer = Writer::new(header, Refusing::of(ordered.values().copied()));
     for record in ordered.into_values() {
         // Whoever wants to know what stays uses the writer.
         let _ = writer.add(record);
@@ -26,19 +26,21 @@ pub fn write<'a>(header: &Header, records: impl IntoIterator<Item = &'a Record>)
 pub struct Writer {
     text: String,
     is_first: bool,
+    refusing: Refusing,
 }
 
 impl Writer {
-    pub fn new(header: &Header) -> Self {
+    /// `refusing` is that of the whole book, also for a file of a part of it.
+    pub fn new(header: &Header, refusing: Refusing) -> Self {
         let mut text = write_header(header);
         text.push_str(",\n\"records\":[");
-        Writer { text, is_first: true }
+        Writer { text, is_first: true, refusing }
     }
 
     /// Adds a record, unless it may not leave the phone. Records come in the order of their ids.
     pub fn add(&mut self, record: &Record) -> Result<(), Stays> {
         if record.kind == Kind::Couple {
-            may_leave(Couple(record))?;
+            self.refusing.may_leave(Couple(record))?;
         }
         self.text.push_str(if self.is_first { "\n" } else { ",\n" });
         self.is_first = false;

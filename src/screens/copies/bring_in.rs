@@ -10,14 +10,14 @@ use super::brought::brought;
 use super::list::last_import;
 use super::preview;
 use crate::app::address::{Address, Setting};
-use crate::app::share;
+use crate::app::share::{self, Unread};
 use crate::app::state::{App, app};
 use crate::archive::file::{FileError, MOST_BYTES};
 use crate::archive::find;
 use crate::archive::import::{News, Offer, Plan};
 use crate::archive::list::LIMIT;
 use crate::book::id::RecordId;
-use crate::parts::button::{Weight, button, link_button};
+use crate::parts::button::{Weight, button};
 use crate::parts::field::Field;
 use crate::parts::page::page;
 use crate::screens::couples::lower;
@@ -33,7 +33,7 @@ enum Step {
     Reading(u8),
     Wrong(String),
     /// It is a couple's list, which is taken in elsewhere.
-    List,
+    List(Arc<Vec<u8>>),
     Looked(Arc<Plan>),
 }
 
@@ -52,14 +52,14 @@ pub fn bring_in() -> AnyView {
         let _ = looked.get();
         untrack(|| match step.get() {
             Step::Looked(plan) => preview::preview(app, &plan, take_practice),
-            Step::Asked | Step::Reading(_) | Step::Wrong(_) | Step::List => ask(app, step, pasted, differ),
+            Step::Asked | Step::Reading(_) | Step::Wrong(_) | Step::List(_) => ask(app, step, pasted, differ),
         })
     };
     let said = move || match step.get() {
         Step::Reading(percent) => para("", say::reading(percent)),
         Step::Wrong(sentence) => para("caution", sentence),
-        Step::List => {
-            let take_in = link_button(Weight::Quiet, taking::TAKE_IN, Address::TakeIn.to_string());
+        Step::List(bytes) => {
+            let take_in = handed::link(taking::TAKE_IN, Address::TakeIn.to_string(), move || bytes.to_vec());
             block("column near", vec![para("caution", files::IS_A_LIST), take_in])
         }
         Step::Asked | Step::Looked(_) => ().into_any(),
@@ -116,22 +116,19 @@ fn ask(app: App, step: RwSignal<Step>, pasted: RwSignal<String>, differ: RwSigna
 }
 
 fn read(app: App, step: RwSignal<Step>, file: web_sys::File) {
-    if file.size() > MOST_BYTES as f64 {
-        return step.set(Step::Wrong(files::error(FileError::TooBig)));
-    }
     step.set(Step::Reading(0));
     // The first half is the phone's reading, the second ours.
     let progress = move |percent: u8| drop(step.try_set(Step::Reading(percent / 2)));
-    share::read(file, progress, move |bytes| match bytes {
-        Some(bytes) => look_at(app, step, bytes),
-        None => drop(step.try_set(Step::Wrong(say::NOT_READ.to_owned()))),
+    share::read(file, MOST_BYTES, progress, move |bytes| match bytes {
+        Ok(bytes) => look_at(app, step, bytes),
+        Err(Unread::TooLarge) => drop(step.try_set(Step::Wrong(files::error(FileError::TooBig)))),
+        Err(Unread::NotGiven) => drop(step.try_set(Step::Wrong(say::NOT_READ.to_owned()))),
     });
 }
 
 fn look_at(app: App, step: RwSignal<Step>, bytes: Vec<u8>) {
     if bytes.len() <= LIMIT && find::read(&bytes).is_ok() {
-        handed::give(bytes);
-        return step.set(Step::List);
+        return step.set(Step::List(Arc::new(bytes)));
     }
     let progress = move |percent: u8| step.try_set(Step::Reading(50 + percent / 2)).is_none();
     let done = move |result: Result<Plan, FileError>| {

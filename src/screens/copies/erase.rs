@@ -12,7 +12,6 @@ use crate::book::change::Write;
 use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
-use crate::book::leaving::may_leave;
 use crate::book::same;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
@@ -32,7 +31,7 @@ pub fn erase(id: RecordId) -> AnyView {
     let joined = app.couple(id, |couple| same::joined(couple.0)).unwrap_or_default();
     let joined = joined.iter().any(is_here).then(|| para("", say::ERASE_JOINED));
     let first = move || {
-        let may = app.couple(id, |couple| may_leave(couple).is_ok()).unwrap_or(false);
+        let may = app.couple(id, |_| ()).is_some() && app.stays(id).is_none();
         let to = Address::Part(id, Part::Copy).to_string();
         may.then(|| link_button(Weight::Quiet, say::ERASE_COPY_FIRST, to))
     };

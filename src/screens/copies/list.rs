@@ -13,7 +13,6 @@ use crate::app::state::exchange::Which;
 use crate::app::state::{App, app};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::leaving::may_leave;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::{Shape, choice, option, tick};
 use crate::parts::line::{line, lines};
@@ -87,8 +86,9 @@ fn couples(app: App, chosen: RwSignal<BTreeSet<RecordId>>) -> AnyView {
     let rows = RwSignal::new(ROWS);
     let mut named: BTreeSet<(String, RecordId)> = BTreeSet::new();
     app.with(|book| {
+        let refusing = book.refusing();
         let leave = book.couples.values().map(|record| Couple(record));
-        let leave = leave.filter(|couple| !couple.is_blank() && may_leave(*couple).is_ok());
+        let leave = leave.filter(|couple| !couple.is_blank() && refusing.may_leave(*couple).is_ok());
         named.extend(leave.map(|couple| (harmless(&say_book::names(couple)), couple.0.id)));
     });
     let named: Vec<(String, RecordId)> = named.into_iter().collect();

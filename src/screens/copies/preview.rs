@@ -13,7 +13,6 @@ use crate::archive::import::{Entry, News, Offer, Plan};
 use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
-use crate::book::leaving::may_leave;
 use crate::book::record::Kind;
 use crate::book::value::Value;
 use crate::parts::choice::check;
@@ -81,7 +80,7 @@ pub fn preview(app: App, plan: &Plan, take_practice: RwSignal<bool>) -> AnyView 
 /// One that goes: while it is here, a file of it can be made first.
 fn erased_row(app: App, entry: &Entry) -> Line {
     let id = entry.incoming.id;
-    if !app.couple(id, |couple| may_leave(couple).is_ok()).unwrap_or(false) {
+    if app.couple(id, |_| ()).is_none() || app.stays(id).is_some() {
         return Line::default();
     }
     line("", "", Address::Part(id, Part::Copy).to_string()).small(say::ERASED_COPY_FIRST)

@@ -8,23 +8,27 @@ use crate::app::address::{Address, Part};
 use crate::app::share;
 use crate::app::state::{App, app};
 use crate::book::id::RecordId;
-use crate::book::leaving::{Stays, may_leave};
+use crate::book::leaving::Stays;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::page::page;
 use crate::screens::couple::{Whose, whose};
-use crate::words::copies as say;
 use crate::words::specification::{self as text, Called};
+use crate::words::{book as say_book, copies as say, same as say_same};
 
 pub fn specification(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, .. } = whose(id, say::SPECIFICATION, Part::Specification);
     let called = RwSignal::new("names".to_owned());
-    let stays = Memo::new(move |_| app.couple(id, |couple| may_leave(couple).err()).flatten());
+    let stays = Memo::new(move |_| app.stays(id));
     let content = move || match stays.get() {
         Some(Stays::SaidNo) => all(vec![
             para("caution", say::SPECIFICATION_STAYS),
             link_button(Weight::Quiet, say::TO_RECORDED, Address::Part(id, Part::Recorded).to_string()),
+        ]),
+        Some(why @ Stays::JoinedSaidNo) => all(vec![
+            para("caution", say_book::stays(why)),
+            link_button(Weight::Quiet, say_same::JOINED, Address::Part(id, Part::Same).to_string()),
         ]),
         stays => {
             let paper =

@@ -29,7 +29,6 @@ use crate::book::checklist::{self, Care, State, Topic};
 use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
-use crate::book::leaving;
 use crate::book::same;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
@@ -138,8 +137,8 @@ fn known(app: App, id: RecordId) -> AnyView {
     });
     let about = Signal::derive(move || app.couple(id, about_lines).unwrap_or_default());
     let stays = move || {
-        let why = app.couple(id, |couple| leaving::may_leave(couple).err()).flatten();
-        why.map(|why| para("caution", say_book::stays(why)))
+        let why = Memo::new(move |_| app.stays(id));
+        why.get().map(|why| para("caution", say_book::stays(why)))
     };
     let differ = move || {
         let count = app.couple(id, |couple| couple.0.conflicts().len()).unwrap_or_default();

@@ -22,7 +22,7 @@ use crate::trade::limits::Limit;
 use crate::trade::wearer::Wearer;
 use crate::words::dates::{self as say_dates, Asked};
 use crate::words::list::{asked as say, guide, pages};
-use crate::words::{entry as say_entry, format, screens};
+use crate::words::{format, screens};
 
 /// A question with its fields: once for both, or once for each of the two.
 pub fn question(question: Question) -> AnyView {
@@ -115,10 +115,18 @@ pub fn field_of(spot: Spot, text: RwSignal<String>) -> AnyView {
         return choice_with(key, say::label(ask).into(), help.map(Into::into), Shape::Chips, options, text);
     }
     let complaint = RwSignal::new(None);
-    let look = move || complaint.set(text.with_untracked(|text| wrong(ask, text)));
+    let in_words = RwSignal::new(false);
+    let look = move || {
+        complaint.set(text.with_untracked(|text| wrong(ask, text)));
+        in_words.set(text.with_untracked(|text| is_no_width(ask, text)));
+    };
     let field = Field::new(key, say::label(ask), text).error(complaint).on_leave(look);
     let field = match (ask.row().kind, help) {
         (Kind::Wedding, _) => field.hint(understood(text)),
+        (Kind::Width, help) => {
+            let help = help.unwrap_or_default();
+            field.hint(Signal::derive(move || if in_words.get() { say::KEPT_AS_WRITTEN } else { help }.to_owned()))
+        }
         (_, Some(help)) => field.hint(help),
         (_, None) => field,
     };
@@ -141,11 +149,15 @@ fn wrong(ask: Ask, text: &str) -> Option<String> {
             let read = read_wedding(text, app().today.get_untracked());
             read.err().map(|error| say_dates::date_entry(error, Asked::Wedding))
         }
-        Kind::Width => read_length(text, Limit::RingWidth).err().map(say_entry::number_error),
-        Kind::Name | Kind::Line | Kind::Note | Kind::Choice(_) => {
+        Kind::Name | Kind::Line | Kind::Width | Kind::Note | Kind::Choice(_) => {
             check(ask, text).err().map(|why| say::error(ask, why))
         }
     }
+}
+
+/// Whether a width is written otherwise than as a figure that a ring can have. It is taken as it is.
+fn is_no_width(ask: Ask, text: &str) -> bool {
+    ask.row().kind == Kind::Width && !text.trim().is_empty() && read_length(text, Limit::RingWidth).is_err()
 }
 
 /// What a date is understood as, under its field.

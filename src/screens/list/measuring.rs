@@ -19,6 +19,7 @@ pub fn measuring() -> AnyView {
         para("", say::CARD),
         picture(strip().svg),
         el("ul").class("list-table").children(table).view(),
+        para("", say::CARD_OTHER),
         para("small", say::card_note()),
         para("small", say::MEASURE_OFF),
     ];

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 
 use crate::app::address::Address;
 use crate::app::device;
-use crate::app::list as ours;
+use crate::app::list::{self as ours, Kept};
 use crate::app::route::route;
 use crate::book::asks::{Question, Section};
 use crate::book::said::{Invitation, Said};
@@ -88,7 +88,10 @@ fn rows_of_the_list() -> AnyView {
     column(vec![
         or_nothing(say::greeting(&said.invitation).map(|text| para("list-greeting", text))),
         para("", say::INTRO),
-        para("small", if ours::is_kept() { say::KEPT } else { say::NOT_KEPT }),
+        match ours::is_kept() {
+            true => para("small", say::KEPT),
+            false => not_kept(),
+        },
         or_nothing((apart && ours::is_kept()).then(|| para("caution", say::MAY_BE_CLEARED))),
         el("p").class("list-progress").attr("role", "status").text(say::progress(said.answered())).view(),
         block("list-rows", vec![lines(Signal::stored(rows))]),
@@ -110,7 +113,15 @@ fn answered(said: &Said, section: Section) -> usize {
     section.questions().iter().filter(|question| said.is_answered(**question)).count()
 }
 
+/// What is written is gone with the page: this browser keeps nothing, or the phone has stopped to.
+fn not_kept() -> AnyView {
+    let said = if ours::can_keep() { say::NOT_KEPT_ANY_MORE } else { say::NOT_KEPT };
+    el("p").class("caution").attr("role", "status").text(said).view()
+}
+
 fn page_of(section: Section) -> AnyView {
+    let kept = RwSignal::new(ours::is_kept());
+    provide_context(Kept(kept));
     let inside = match section {
         Section::Bring => read(&guide::BRING),
         Section::Measure => column(vec![
@@ -125,7 +136,8 @@ fn page_of(section: Section) -> AnyView {
             column(section.questions().iter().map(ask).collect())
         }
     };
-    let content = column(vec![or_nothing(say::intro(section).map(|text| para("", text))), inside]);
+    let said = maybe(move || (!kept.get()).then(not_kept));
+    let content = column(vec![or_nothing(say::intro(section).map(|text| para("", text))), said, inside]);
     let head = Head::new(say::title(section)).back(Address::List(None).to_string(), say::LIST);
     let next =
         section.next().map(|next| link_button(Weight::Primary, say::next(next), Address::List(Some(next)).to_string()));

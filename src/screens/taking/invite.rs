@@ -57,8 +57,15 @@ pub fn invite(whom: Option<RecordId>) -> AnyView {
         .attr("rows", "4")
         .attr("readonly", "")
         .live_value(move || to.get());
-    let outcome =
-        move |good: &'static str| move |left: bool| app.say(if left { good } else { say::LINK_STAYED }.to_owned());
+    let outcome = move |good: &'static str| {
+        move |left: bool| {
+            if left {
+                // The next couple gets a form of its own.
+                form.done();
+            }
+            app.say(if left { good } else { say::LINK_STAYED }.to_owned());
+        }
+    };
     let sheet = share::can_share().then(|| {
         button(Weight::Primary, say::SHARE_LINK, move || {
             let text = format!("{} {}", say::MESSAGE, to.get_untracked());

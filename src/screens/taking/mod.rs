@@ -8,14 +8,14 @@ use leptos::prelude::*;
 
 use crate::app::address::{Address, Setting};
 use crate::app::form::Form;
-use crate::app::share;
+use crate::app::share::{self, Unread};
 use crate::app::state::{App, app};
 use crate::archive::find;
-use crate::archive::list::ListError;
+use crate::archive::list::{LIMIT, ListError};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::book::said::Said;
-use crate::parts::button::{Weight, button, link_button};
+use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, live, maybe, nothing, or_nothing};
 use crate::parts::field::Field;
 use crate::parts::lay::{column, para};
@@ -81,17 +81,12 @@ fn take_in() -> AnyView {
         (Some(Some(Err(why))), _) | (None, Some(Err(why))) => why == ListError::OtherKind,
         _ => false,
     });
+    let book = StoredValue::new(Vec::new());
+    let bytes = move || if file.get_untracked().is_some() { book.get_value() } else { typed.get_untracked().into() };
     let elsewhere = move || {
-        of_book.get().then(|| {
-            let to = Address::Setting(Setting::BringIn).to_string();
-            link_button(Weight::Quiet, say_copies::BRING_IN, to)
-        })
+        let to = Address::Setting(Setting::BringIn).to_string();
+        of_book.get().then(|| handed::link(say_copies::BRING_IN, to, bytes))
     };
-    Effect::new(move || {
-        if of_book.get() && file.get().is_none() {
-            handed::give(typed.get().into_bytes());
-        }
-    });
     let another = move || {
         form.done();
         form.reset();
@@ -99,15 +94,17 @@ fn take_in() -> AnyView {
     };
     let open = move |event| {
         let Some(picked) = share::picked(&event) else { return };
-        let done = move |bytes: Option<Vec<u8>>| {
+        let done = move |bytes: Result<Vec<u8>, Unread>| {
             let before = typed.get_untracked();
-            let read = bytes.as_ref().map(|bytes| find::read(bytes));
-            if let (Some(Err(ListError::OtherKind)), Some(bytes)) = (&read, bytes) {
-                handed::give(bytes);
-            }
+            let read = match &bytes {
+                Ok(bytes) => Some(find::read(bytes)),
+                Err(Unread::TooLarge) => Some(Err(ListError::TooLarge)),
+                Err(Unread::NotGiven) => None,
+            };
+            book.set_value(bytes.unwrap_or_default());
             opened.set(Some((before, read)));
         };
-        share::read(picked, |_| (), done);
+        share::read(picked, LIMIT, |_| (), done);
     };
     let picker = el("input").attr("type", "file").attr("id", "list-file").attr("name", "list-file").on("change", open);
     let label =
@@ -117,7 +114,6 @@ fn take_in() -> AnyView {
         .class("column")
         .live_attr("hidden", move || is_read.get().then(String::new))
         .children(vec![
-            restored(form),
             or_nothing(first(app()).then(tab_warning).flatten()),
             para("", say::TAKE_IN_INTRO),
             label.view(),
@@ -127,7 +123,8 @@ fn take_in() -> AnyView {
         ])
         .view();
     let again = maybe(move || is_read.get().then(|| button(Weight::Plain, say::ANOTHER, another)));
-    let content = column(vec![from, el("div").attr("aria-live", "polite").child(live(shown)).view(), again]);
+    let content =
+        column(vec![restored(form), from, el("div").attr("aria-live", "polite").child(live(shown)).view(), again]);
     let action = maybe(move || {
         let save = take.get().filter(|_| is_read.get())?;
         Some(button(Weight::Primary, say::TAKE_IT_IN, move || save.run(())))

@@ -29,9 +29,9 @@ pub fn preview(said: Said, form: Form) -> (AnyView, Callback<()>) {
     }
     let again = known_list(app, &said);
     let notes = vec![
-        or_nothing((said.agrees() == Some(false)).then(|| para("caution", say::SAYS_NO))),
+        or_nothing((said.agrees() == Some(false)).then(|| para("caution", say::says_no(says_more(&said))))),
         or_nothing(said.agrees().is_none().then(|| para("caution", say::NOT_SAID))),
-        or_nothing(newer.then(|| para("small", say::NEWER_MINOR))),
+        or_nothing(newer.then(|| para("small", say::newer_minor(unknown_answers(&said))))),
         or_nothing(again.map(|(_, same)| para("small", if same { say::AGAIN_SAME } else { say::AGAIN_NEWER }))),
         or_nothing(said.answers.is_empty().then(|| para("", say::NOTHING_SAID))),
     ];
@@ -48,6 +48,11 @@ pub fn preview(said: Said, form: Form) -> (AnyView, Callback<()>) {
         choose(app, said, target),
     ]);
     (content, Callback::new(move |()| save(app, said, target, form)))
+}
+
+/// Whether there is more in a list than a no lets through.
+fn says_more(said: &Said) -> bool {
+    said.answers.len() > said.clone().as_agreed().answers.len()
 }
 
 fn left_out(spot: Spot, why: AnswerError) -> String {

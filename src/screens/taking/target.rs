@@ -10,9 +10,9 @@ use crate::book::id::RecordId;
 use crate::book::said::Said;
 use crate::book::search;
 use crate::parts::choice::{Shape, choice, option};
-use crate::parts::el::live;
+use crate::parts::el::{live, maybe, or_nothing};
 use crate::parts::field::Field;
-use crate::parts::lay::column;
+use crate::parts::lay::{column, para};
 use crate::screens::couples::lower;
 use crate::trade::wearer::Wearer;
 use crate::words::book as say_book;
@@ -30,23 +30,29 @@ const SWAPPED: &str = "swapped";
 pub struct Target {
     /// Given once, so that a second press saves nothing twice.
     fresh: RecordId,
+    /// The couple from whose page this was opened, if the list names two others.
+    stranger: Option<RecordId>,
     into: RwSignal<String>,
     order: RwSignal<String>,
 }
 
 impl Target {
-    /// The couple that has the list already, or the one from whose page this was opened, or the only one with the same
-    /// two names, or else a new one.
+    /// The couple that has the list already, or the one from whose page this was opened, unless the list names two
+    /// others, or the only one with the same two names, or else a new one.
     pub fn new(app: App, said: StoredValue<Said>, known: Option<RecordId>) -> Target {
         let query = route().query();
-        let from = || asked(&query, "couple").and_then(RecordId::parse);
+        let is_there = |id: &RecordId| untrack(|| app.couple(*id, |it| !it.is_blank())).unwrap_or(false);
+        let are_others = |id: &RecordId| {
+            let others = |couple: Couple<'_>| said.with_value(|said| names_others(couple, said));
+            untrack(|| app.couple(*id, others)).unwrap_or(false)
+        };
+        let from = asked(&query, "couple").and_then(RecordId::parse).filter(is_there);
+        let stranger = from.filter(are_others).filter(|_| known.is_none());
         let named = || said.with_value(|said| same_names(app, said));
-        let into = known
-            .or_else(from)
-            .or_else(named)
-            .filter(|id| untrack(|| app.couple(*id, |it| !it.is_blank())).unwrap_or(false));
+        let into = known.or(from.filter(|_| stranger.is_none())).or_else(named).filter(is_there);
         let target = Target {
             fresh: RecordId(clock::random()),
+            stranger,
             into: RwSignal::new(into.map_or_else(|| NEW.to_owned(), |id| id.to_string())),
             order: RwSignal::new(SAME.to_owned()),
         };
@@ -76,6 +82,14 @@ impl Target {
         let crossed = id.and_then(|id| app.couple(id, crossed)).unwrap_or(false);
         self.order.set(if crossed { SWAPPED } else { SAME }.to_owned());
     }
+}
+
+/// Whether a list names two people of whom neither is one of this couple.
+fn names_others(couple: Couple<'_>, said: &Said) -> bool {
+    let told = Wearer::BOTH.map(|who| said.name(who).map(lower));
+    let known = Wearer::BOTH.map(|who| couple.name(who).map(lower));
+    let is_known = |name: &Option<String>| name.is_none() || known.contains(name);
+    known.iter().any(Option::is_some) && !told.iter().any(is_known)
 }
 
 /// The only couple of these two names, in whichever order.
@@ -135,21 +149,38 @@ pub fn choose(app: App, said: StoredValue<Said>, target: Target) -> AnyView {
         ];
         choice("order", say::WHO_IS_WHO, Shape::Chips, options, target.order)
     };
-    column(vec![Field::new("find", say::FIND, find).enter("search").line(), live(couples), live(who)])
+    // A yes in a list does not speak over a no that the jeweller has heard.
+    let said_no = move || {
+        let id = target.into.with(|into| RecordId::parse(into))?;
+        let agrees = said.with_value(Said::agrees) == Some(true);
+        let no = |couple: Couple<'_>| couple.recorded().is_some_and(|it| !it.agrees);
+        (agrees && app.couple(id, no)?).then(|| para("caution", say::SAID_NO_BEFORE))
+    };
+    let stranger = target.stranger.and_then(|id| untrack(|| app.couple(id, say_book::names)));
+    column(vec![
+        or_nothing(stranger.map(|names| para("caution", say::not_theirs(&names)))),
+        Field::new("find", say::FIND, find).enter("search").line(),
+        live(couples),
+        live(who),
+        maybe(said_no),
+    ])
 }
 
-/// Couples with these words, and the one that is chosen.
+/// Couples with these words, the one that is chosen, and the one from whose page this was opened.
 fn offered(app: App, words: &str, target: Target) -> Vec<(RecordId, String)> {
     let chosen = target.into.with_untracked(|into| RecordId::parse(into));
+    let in_sight = [target.stranger, chosen];
     untrack(|| {
         app.with(|book| {
             let couples = book.couples.values().map(|record| Couple(record)).filter(|it| !it.is_blank());
-            let found = couples.filter(|it| Some(it.0.id) == chosen || search::matches(*it, words, lower));
+            let found = couples.filter(|it| in_sight.contains(&Some(it.0.id)) || search::matches(*it, words, lower));
             let mut found: Vec<_> = found.map(|it| (it.0.id, say_book::names(it))).collect();
-            // The one that is chosen stays in sight.
-            if let Some(at) = found.iter().position(|(id, _)| Some(*id) == chosen) {
-                let first = found.remove(at);
-                found.insert(0, first);
+            // These stay in sight, the chosen one first.
+            for wanted in in_sight {
+                if let Some(at) = found.iter().position(|(id, _)| Some(*id) == wanted) {
+                    let first = found.remove(at);
+                    found.insert(0, first);
+                }
             }
             found.truncate(OFFERED);
             found

@@ -172,6 +172,9 @@ pub fn error(ask: Ask, why: AnswerError) -> String {
     }
 }
 
+/// A width in words, or out of the ordinary: it is theirs to write.
+pub const KEPT_AS_WRITTEN: &str = "Kept as you wrote it. A figure like 2.6 would help.";
+
 /// Why an answer was left out when a list was taken in: what it is, and what is wrong with it.
 pub fn left_out(ask: Ask, why: AnswerError) -> String {
     let what = short(ask);

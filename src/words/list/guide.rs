@@ -10,6 +10,7 @@ pub const RULER: &str = "With a ruler: look at the ring from the side, at three 
 one edge to the other. Half a millimetre is close enough.";
 pub const CARD: &str = "Without a ruler: lay the straight edge of a sheet of paper across the band and mark both of its edges with a sharp pencil. Then \
 step that width along the short side of a bank card, and count how often it goes into it.";
+pub const CARD_OTHER: &str = "Another number? Divide 54 by it.";
 pub const MEASURE_OFF: &str = "Take the ring off for it, and never force a ring that does not come off.";
 
 /// What the counting comes to.

@@ -55,7 +55,10 @@ pub fn ring(said: &Said, who: Wearer, number: u8) -> Option<String> {
     parts.extend(get(Ask::RingWidth).map(|width| format!("{} at three and nine o\u{2019}clock", mm(width))));
     parts.extend(get(Ask::RingTop).map(|width| format!("{} at the top", mm(width))));
     parts.extend(get(Ask::RingMetal).map(str::to_owned));
-    parts.extend(get(Ask::RingHow).map(|how| format!("measured with {how}")));
+    parts.extend(said.get(Spot::ring(Ask::RingHow, who, number)).map(|how| match how {
+        "guess" => "a guess, not measured".to_owned(),
+        how => format!("measured with {}", answer(Ask::RingHow, how)),
+    }));
     if parts.is_empty() { None } else { Some(parts.join(", ")) }
 }
 

@@ -11,8 +11,9 @@ pub const INTRO: &str = "A few questions about the two of you, your hands and yo
 your jeweller goes through it with you anyway. Half an hour is plenty.";
 pub const KEPT: &str =
     "Every word is kept on this phone as you write it, and works without a network. Nothing is sent until you send it.";
-pub const MAY_BE_CLEARED: &str = "On this phone a browser may clear what a page has kept once a week goes by without a visit. So send the list early, even half filled in: you can send it again later, and it stays one list.";
+pub const MAY_BE_CLEARED: &str = "If you do not open this list for a week, this phone’s browser may delete it. So send it early, even half filled in: you can send it again later, and it stays one list.";
 pub const NOT_KEPT: &str = "This browser keeps nothing: what you write is gone when you close the page. Leave private browsing, then open the list again.";
+pub const NOT_KEPT_ANY_MORE: &str = "This phone has stopped keeping what you write: it is gone when you close the page. Free some room on the phone, or hand the list over now.";
 pub const ADD_RING: &str = "Another ring";
 pub const DELETE: &str = "Delete everything on this phone";
 pub const DELETED: &str =

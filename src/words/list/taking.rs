@@ -36,18 +36,37 @@ pub const MEASURED_BY_US: &str = "Measured by us";
 pub const NO_LIST_YET: &str = "No list has come from them yet.";
 pub const ONE_LIST: &str =
     "Their words, as they wrote them. What you measure and settle stands beside them, never in their place.";
-pub const SAYS_NO: &str = "They say no to being recorded. Only their names and that no are written down, and the couple stays on this phone. Read the rest \
-now, or let them show it to you.";
+pub const SAID_NO_BEFORE: &str = "They said no before and say yes now: ask them, and write it down under “May be recorded”. Until then they stay on this \
+phone.";
 pub const AGAIN_SAME: &str = "This list has been taken in already, and nothing in it has changed.";
 pub const AGAIN_NEWER: &str =
     "This list has been taken in before. What has changed since takes the place of what they said then.";
-pub const NEWER_MINOR: &str =
-    "It was made with a newer version of the list. What this version does not know is kept with it.";
 pub const NOT_SAID: &str =
     "They left open whether you may write this down. Ask them: until then nothing stands under “May be recorded”.";
 pub const NOTHING_SAID: &str = "Nothing was answered.";
 pub const ANOTHER: &str = "Another file or message";
 pub const TAKEN_IN: &str = "List taken in";
+
+/// A no, and whether there is more in the list than it lets through.
+pub fn says_no(more: bool) -> String {
+    let no = "They say no to being recorded. Only their names and that no are written down, and the couple stays on this phone.";
+    if more { format!("{no} Read the rest now, or let them show it to you.") } else { no.to_owned() }
+}
+
+/// A list of a newer version, with so many answers that this one does not know.
+pub fn newer_minor(count: usize) -> String {
+    let newer = "It was made with a newer version of the list.";
+    match count {
+        0 => format!("{newer} What this version does not know is kept with it."),
+        1 => format!("{newer} One answer that this version does not know is kept, not shown."),
+        many => format!("{newer} {many} answers that this version does not know are kept, not shown."),
+    }
+}
+
+/// The couple from whose page a list was opened that names two others.
+pub fn not_theirs(names: &str) -> String {
+    format!("These names are not those of {names}, from whose page you came. Choose whose list it is.")
+}
 
 /// "12 answers".
 pub fn answers(count: usize) -> String {

@@ -1,7 +1,7 @@
 //! Taking files in, taking that back, and erasing, over real IndexedDB.
 
 use bandwright::archive::file::{Header, Holds, write};
-use bandwright::archive::import::{Here, Offer, Plan, plan};
+use bandwright::archive::import::{Here, News, Offer, Plan, plan};
 use bandwright::archive::row::{self, RowError};
 use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField};
@@ -14,6 +14,7 @@ use bandwright::storage::import::{erase, import, keep_import, last_import, undo_
 use bandwright::trade::wearer::Wearer;
 use wasm_bindgen_test::wasm_bindgen_test;
 
+use super::mutate::mutate;
 use super::{FRESH, couple, drafted, met, opened, put, saved, stored, text, unique};
 
 const NOW: Moment = Moment(1_792_000_000_000);
@@ -125,6 +126,47 @@ async fn all_of_a_file_or_nothing() {
     let loaded = load(&ours, FRESH).await.unwrap();
     assert_eq!((loaded.records.len(), loaded.set_aside.len(), loaded.installation.next), (0, 1, 1));
     assert_eq!(stored(&ours, META, "import").await, None);
+}
+
+/// Files that somebody has scribbled in, one after the other: what is refused leaves every row as it was, and so does
+/// what is taken in and taken back.
+#[wasm_bindgen_test]
+async fn scribbled_over_files_leave_the_rows_as_they_were() {
+    let (theirs, _) = colleague().await;
+    for id in 1..=2 {
+        saved(&theirs, &couple(id), met("van")).await;
+    }
+    let text = file(&load(&theirs, FRESH).await.unwrap(), Holds::Couples).await;
+    let phone = || async {
+        let (ours, _) = opened(&unique()).await;
+        saved(&ours, &couple(1), met("fair")).await;
+        saved(&ours, &couple(3), met("barn")).await;
+        let before = rows(&ours).await;
+        (ours, before)
+    };
+    let (mut ours, mut before) = phone().await;
+    let (mut refused, mut taken) = (0, 0);
+    for seed in 1..=300 {
+        let here = load(&ours, FRESH).await.unwrap();
+        let find = |id| here.records.iter().find(|record| record.id == id).map_or(Here::Nothing, Here::Record);
+        let plan = plan(mutate(&text, seed), &here.installation, find, NOW);
+        let imported = match &plan {
+            Ok(plan) => import(&ours, plan, false, InstallationId(u128::MAX - u128::from(seed)), NOW).await.is_ok(),
+            Err(_) => false,
+        };
+        if imported {
+            taken += 1;
+            undo_import(&ours).await.unwrap();
+        } else {
+            refused += 1;
+        }
+        // What is erased is gone for good.
+        if plan.is_ok_and(|plan| plan.count(News::Erased) > 0) {
+            (ours, before) = phone().await;
+        }
+        assert_eq!(rows(&ours).await, before, "seed {seed}");
+    }
+    assert!(refused > 0 && taken > 0, "{refused} refused, {taken} taken in");
 }
 
 #[wasm_bindgen_test]

@@ -3,6 +3,8 @@
 mod failing;
 mod imports;
 mod kept;
+#[path = "../../files/mutate.rs"]
+mod mutate;
 
 use bandwright::archive::installation;
 use bandwright::archive::row::{self, RowError};

@@ -1,18 +1,19 @@
 //! One couple's specification as plain text, for a message to the bench: everything that two bands are made from, what
 //! it rests on, and what is still open. No notes, no ways to reach anybody, nothing about where they were met.
 
+mod readings;
+
 use super::harmless::harmless;
 use super::list::{asked, handing};
-use super::{band as say_band, book, dates, fields, fit, format, lengths, remedy, sizing};
+use super::{band as say_band, book, dates, fields, format, lengths, remedy, sizing};
 use crate::book::asks::{Ask, Of, Spot};
 use crate::book::checklist::{self, Care, State, TOPICS, Topic};
 use crate::book::couple::{Couple, Ring};
 use crate::book::field::{BandField, Field};
 use crate::book::merge::conflict::Conflict;
 use crate::book::remedy::care;
-use crate::book::value::{DatesSettled, ExtraWork, OrderSize, OwnGauge, ReadingTaken};
+use crate::book::value::{DatesSettled, ExtraWork, OrderSize};
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::fit::{GaugeKind, Place};
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::wearer::Wearer;
 use chrono::{Days, NaiveDate};
@@ -49,12 +50,20 @@ pub fn specification(couple: Couple<'_>, called: Called, today: NaiveDate) -> St
     }
     lines.push(String::new());
     lines.push(MILLIMETRES_COUNT.to_owned());
-    lines.join("\n")
+    lines.iter().map(|line| plain(line)).collect::<Vec<_>>().join("\n")
 }
+
+/// A line as one line: what somebody called a ring, a gauge or a piece of work makes no other.
+fn plain(line: &str) -> String {
+    harmless(line).replace(BREAKS, " ")
+}
+
+/// What ends a line, in one program or another.
+const BREAKS: [char; 3] = ['\n', '\u{2028}', '\u{2029}'];
 
 /// What the text is called where something asks for a title.
 pub fn title(couple: Couple<'_>, called: Called) -> String {
-    format!("Specification: {}", both(couple, called))
+    plain(&format!("Specification: {}", both(couple, called)))
 }
 
 const MILLIMETRES_COUNT: &str = "Where a letter or number on your own gauge comes to other millimetres, the millimetres \
@@ -106,9 +115,9 @@ fn initial(name: &str) -> Option<String> {
 }
 
 fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
-    let finger = couple.finger(wearer).map_or_else(|| NOT_SETTLED.to_owned(), say_band::finger);
+    let on = couple.finger(wearer).map_or_else(|| NOT_SETTLED.to_owned(), say_band::finger);
     let is_band = |part| move |field: &Field| *field == Field::Band(wearer, part);
-    let mut lines = vec![marked(couple, |field| *field == Field::Finger(wearer), format!("Hand and finger: {finger}"))];
+    let mut lines = vec![marked(couple, |field| *field == Field::Finger(wearer), format!("Hand and finger: {on}"))];
     let size =
         couple.order_size(wearer).map_or_else(|| vec![format!("Order size: {NOT_SETTLED}")], |it| order_size(&it));
     lines.extend(size.into_iter().map(|line| marked(couple, |field| *field == Field::OrderSize(wearer), line)));
@@ -151,7 +160,7 @@ fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
             mm(stack.free)
         )
     }));
-    lines.extend(couple.readings(wearer).into_iter().map(|(_, taken)| reading(taken)));
+    lines.extend(couple.readings(wearer).into_iter().map(|(_, taken)| readings::reading(couple, wearer, taken)));
     if couple.readings(wearer).is_empty() {
         lines.push("Measured: not yet".to_owned());
     }
@@ -222,37 +231,6 @@ fn ring(ring: &Ring) -> String {
     format!("{worn}: {}", parts.into_iter().flatten().collect::<Vec<_>>().join(", "))
 }
 
-/// One reading, with the gauge as it was: how wide, which bore, and where a ring was read on a stick.
-fn reading(taken: &ReadingTaken) -> String {
-    let place = match taken.place {
-        Place::Base => "base",
-        Place::Joint => "joint",
-    };
-    let mut parts = vec![
-        format!("{}, {}", sizing::stated_in_full(taken.size.stated), inside(taken.size.circumference())),
-        format!("{place} of the {}", say_band::finger(taken.finger)),
-        format!("with {}", gauge(&taken.gauge)),
-    ];
-    if matches!(taken.gauge.gauge.kind, GaugeKind::Stick { .. }) {
-        parts.push(format!("read {}", fit::read_at(taken.read_at).to_ascii_lowercase()));
-    }
-    parts.push(fit::hands(taken.hands).to_ascii_lowercase());
-    if !taken.beside.is_empty() {
-        let widths: Vec<String> = taken.beside.iter().map(|width| mm(*width)).collect();
-        parts.push(format!("rings worn beside the gauge {}", widths.join(" and ")));
-    }
-    format!("Measured {}: {}", format::day(taken.taken), parts.join(", "))
-}
-
-fn gauge(own: &OwnGauge) -> String {
-    let kind = match own.gauge.kind {
-        GaugeKind::RingSet => "ring set",
-        GaugeKind::Stick { .. } => "ring stick",
-    };
-    let about = format!("{kind}, {} wide, {}", mm(own.gauge.width), say_band::bore(own.gauge.bore));
-    if own.name.is_empty() { format!("a {about}") } else { format!("“{}” ({about})", own.name) }
-}
-
 fn days(couple: Couple<'_>) -> Vec<String> {
     let wedding = couple.wedding();
     let said = format!("Wedding: {}", wedding.map_or_else(|| "not asked yet".to_owned(), dates::wedding));
@@ -302,8 +280,7 @@ fn said(couple: Couple<'_>, called: Called) -> Vec<String> {
         let mut add = |ask: Ask, who: Option<Wearer>| {
             let Some(answer) = said.get(Spot { ask, who, ring: None }) else { return };
             let whose = who.map_or_else(|| "Both".to_owned(), |who| name(couple, who, called));
-            let answer = harmless(asked::answer(ask, answer)).replace('\n', " ");
-            lines.push(format!("{whose}: {}: {answer}", asked::short(ask)));
+            lines.push(format!("{whose}: {}: {}", asked::short(ask), asked::answer(ask, answer)));
         };
         for ask in ASKS {
             match ask.row().of {
@@ -313,7 +290,7 @@ fn said(couple: Couple<'_>, called: Called) -> Vec<String> {
         }
         for who in Wearer::BOTH {
             let rings = (1..=said.rings(who)).filter_map(|number| handing::ring(said, who, number));
-            lines.extend(rings.map(|ring| format!("{}: {}", name(couple, who, called), harmless(&ring))));
+            lines.extend(rings.map(|ring| format!("{}: {}", name(couple, who, called), ring)));
         }
     }
     lines

@@ -1,6 +1,8 @@
 //! The specification as it goes to the bench: whole texts, the millimetres worked out by hand from the published
 //! scales (UK letters: 37.5 mm and 1.25 mm a letter, divided by 3.14159 for across).
 
+mod readings;
+
 use bandwright::archive::merge::merge;
 use bandwright::book::asks::{Ask, Spot};
 use bandwright::book::change::{Change, Write};
