@@ -92,6 +92,7 @@ async fn import_within(
     {
         log.practice = Some(std::mem::replace(&mut installation.practice, id));
     }
+    let mut is_news = log.practice.is_some();
     let mut records = Vec::with_capacity(plan.entries.len());
     let entries: BTreeMap<RecordId, &Entry> = plan.entries.iter().map(|entry| (entry.incoming.id, entry)).collect();
     let entries: Vec<&Entry> = entries.into_values().collect();
@@ -108,6 +109,7 @@ async fn import_within(
         for entry in block {
             let (record, taken) = log::take_in(here.get(&entry.incoming.id), &entry.incoming);
             installation.follow(record.highest());
+            is_news |= taken.is_some() || here.get(&record.id) != Some(&record);
             log.records.extend(taken);
             put_record(&store, &record)?;
             records.push(record);
@@ -118,8 +120,14 @@ async fn import_within(
     }
     log.under = Some(installation.id);
     put_installation(&meta, &installation).await?;
-    meta.put(&JsValue::from_str(&log::write(&log)), Some(&JsValue::from_str(LOG)))?.await?;
-    Ok(Imported { installation, records, gone: Vec::new(), log: Some(log) })
+    // Where all of it came in meanwhile, as by another tab, it is that import that can be taken back.
+    let log = if is_news {
+        meta.put(&JsValue::from_str(&log::write(&log)), Some(&JsValue::from_str(LOG)))?.await?;
+        Some(log)
+    } else {
+        stored_log(&meta).await?
+    };
+    Ok(Imported { installation, records, gone: Vec::new(), log })
 }
 
 async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError> {

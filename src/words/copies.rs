@@ -141,6 +141,7 @@ pub const ERASED_THERE_WHY: &str =
     "Bringing this in erases them here too, with what only this phone knew. That cannot be taken back.";
 pub const ERASED_COPY_FIRST: &str = "make a file of them first";
 pub const LEFT_OUT: &str = "Left out";
+pub const BRINGING_IN: &str = "Bringing it in.";
 pub const LEAVE_IT: &str = "Leave it";
 pub const TAKE_PRACTICE: &str = "Take over the settings of the practice too";
 pub const TAKE_PRACTICE_HINT: &str = "Gauges, times and closed days, as after a lost phone.";

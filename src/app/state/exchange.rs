@@ -121,21 +121,22 @@ impl App {
         });
     }
 
-    /// Takes in what a file brings, all of it or nothing.
-    pub fn bring_in(self, plan: Arc<Plan>, take_practice: bool, then: impl FnOnce() + 'static) {
-        let then: Box<dyn FnOnce()> = Box::new(then);
+    /// Takes in what a file brings, all of it or nothing. `done` hears whether it came in.
+    pub fn bring_in(self, plan: Arc<Plan>, take_practice: bool, done: impl FnOnce(bool) + 'static) {
+        let done: Told<bool> = Box::new(done);
         let shared = self.shared();
         spawn_local(async move {
             let turn = shared.turn.lock().await;
             let fresh = InstallationId(clock::random());
             let result = stored::import(&shared.database, &plan, take_practice, fresh, clock::moment()).await;
             drop(turn);
-            if self.settle(result) {
+            let is_in = self.settle(result);
+            if is_in {
                 self.say(words::copies::brought_in());
-                then();
-                if let Some(plan) = Arc::into_inner(plan) {
-                    let_go(plan.entries).await;
-                }
+            }
+            done(is_in);
+            if is_in && let Some(plan) = Arc::into_inner(plan) {
+                let_go(plan.entries).await;
             }
         });
     }

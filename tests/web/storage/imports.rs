@@ -109,6 +109,21 @@ async fn an_import_is_taken_back_also_after_a_reload() {
 }
 
 #[wasm_bindgen_test]
+async fn an_import_that_adds_nothing_leaves_the_one_before_to_be_taken_back() {
+    let (ours, _) = opened(&unique()).await;
+    let (theirs, _) = colleague().await;
+    saved(&theirs, &couple(2), met("van")).await;
+    let text = file(&load(&theirs, FRESH).await.unwrap(), Holds::Couples).await;
+    // Two tabs have looked at one file before either took it in.
+    let plan = planned(&ours, &text).await;
+    let first = import(&ours, &plan, false, ANOTHER, NOW).await.unwrap();
+    let second = import(&ours, &plan, false, ANOTHER, Moment(NOW.0 + 1)).await.unwrap();
+    assert_eq!((first.log.as_ref().map(|log| log.records.len()), &second.log), (Some(1), &first.log));
+    assert_eq!(last_import(&ours).await, Ok(first.log));
+    assert_eq!(undo_import(&ours).await.unwrap().gone, [RecordId(2)]);
+}
+
+#[wasm_bindgen_test]
 async fn all_of_a_file_or_nothing() {
     let name = unique();
     let (ours, _) = opened(&name).await;
