@@ -242,6 +242,9 @@ fn a_lost_phone_gets_its_settings_back() {
     let text = write(&head, [&theirs]);
     let plan = planned(&text, &Book::new());
     assert_eq!((plan.practice, plan.count(News::Silent)), (Offer::Offered(theirs.id), 1));
+    // It came in, and was not taken over: it stands beside, and is offered as before.
+    let told = planned(&text, &book([theirs.clone()]));
+    assert_eq!((told.practice, told.is_empty(), told.same), (Offer::Offered(theirs.id), true, 1));
     // Where something is set already, it is kept beside and not offered.
     let here = book([fair(1, OURS, 1)]);
     assert_eq!(planned(&text, &here).practice, Offer::None);

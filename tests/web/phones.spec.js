@@ -226,6 +226,35 @@ test("two phones with one practice settle what they have set differently", async
   await expect(page.getByText("to settle")).toHaveCount(0);
 });
 
+test("settings that were left out the first time are still to be had from the same file", async ({ page, browser, guard, site, install }) => {
+  await install();
+  await go(page, "#/practice/fair");
+  await hand(page).put(page.getByLabel("Fair of today"), "Quay fair");
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  await meet(page, "Ada");
+  const { text } = await copy(page);
+  const other = await colleague(browser, guard, site);
+  await bringIn(other, { text });
+  await go(other, "#/practice");
+  await expect(line(other, "Quay fair")).toHaveCount(0);
+  await choose(other, text);
+  await expect(other.locator("main")).toContainText("Everything in it is here already.");
+  const take = other.getByRole("button", { name: "Bring it in" });
+  await expect(take).toHaveCount(0);
+  await hand(other).tap(other.getByLabel("Take over the settings of the practice too"));
+  expect(await axe(other)).toEqual([]);
+  await hand(other).tap(take);
+  await expect(notice(other)).toContainText("Brought in");
+  await go(other, "#/practice");
+  await expect(line(other, "Quay fair")).toBeVisible();
+  await go(other, "#/practice/copies");
+  await hand(other).press("Take the import back");
+  await expect(notice(other)).toContainText("taken back");
+  await go(other, "#/practice");
+  await expect(line(other, "Quay fair")).toHaveCount(0);
+});
+
 test("put away instead of erased: nothing is lost, and the way back leads to the couple", async ({ page, install }) => {
   await install();
   const id = await meet(page, "Ada");

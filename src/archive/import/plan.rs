@@ -98,7 +98,7 @@ pub enum Offer {
 }
 
 impl Plan {
-    /// Whether nothing would change.
+    /// Whether no record would change; settings may still be offered.
     pub fn is_empty(&self) -> bool {
         self.entries.is_empty()
     }

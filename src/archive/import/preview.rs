@@ -38,6 +38,8 @@ pub struct Preview {
     now: Moment,
     seen: BTreeSet<RecordId>,
     far_off: BTreeMap<InstallationId, FarOff>,
+    /// The practice that is offered stands in the file, and can be read.
+    has_offered: bool,
     plan: Plan,
 }
 
@@ -79,7 +81,8 @@ impl Preview {
             perhaps: Vec::new(),
         };
         let (installation, practice, next) = (installation.id, installation.practice, installation.next);
-        Preview { installation, practice, next, now, seen: BTreeSet::new(), far_off: BTreeMap::new(), plan }
+        let (seen, far_off) = (BTreeSet::new(), BTreeMap::new());
+        Preview { installation, practice, next, now, seen, far_off, has_offered: false, plan }
     }
 
     /// Takes the next row of the file, with what stands here under its id.
@@ -96,11 +99,8 @@ impl Preview {
 
     pub fn finish(mut self) -> Plan {
         self.plan.far_off.extend(self.far_off.into_values());
-        if let Offer::Offered(id) = self.plan.practice {
-            let is_it = |entry: &Entry| entry.incoming.id == id && entry.incoming.kind == Kind::Practice;
-            if !self.plan.entries.iter().any(is_it) {
-                self.plan.practice = Offer::None;
-            }
+        if !self.has_offered {
+            self.plan.practice = Offer::None;
         }
         self.plan
     }
@@ -122,6 +122,9 @@ impl Preview {
             Here::Record(record) => (record, true),
             Here::Unreadable => return Err(Refused::UnreadableHere),
         };
+        // It may stand here beside already, unused: it came in before, and was not taken over then.
+        let is_offered = incoming.kind == Kind::Practice && self.plan.practice == Offer::Offered(incoming.id);
+        self.has_offered |= is_offered;
         if here.erased().is_some() && incoming.erased().is_none() {
             self.plan.erased_here += 1;
             return Ok(());

@@ -84,7 +84,8 @@ pub fn bring_in() -> AnyView {
             _ => return None,
         };
         let leave = button(Weight::Quiet, say::LEAVE_IT, move || step.set(Step::Asked));
-        if plan.is_empty() {
+        // Where no record is new there may still be settings to take over.
+        if plan.is_empty() && (plan.practice == Offer::None || !take_practice.get()) {
             return Some(leave);
         }
         let take = button(Weight::Primary, say::bring_in(plan.couples(), plan.count(News::Erased)), move || {

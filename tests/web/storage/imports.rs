@@ -176,6 +176,15 @@ async fn a_lost_phone_gets_its_settings_back() {
     assert_eq!(load(&ours, FRESH).await.unwrap().installation.practice, before.installation.practice);
     import(&ours, &plan, false, ANOTHER, NOW).await.unwrap();
     assert_eq!(load(&ours, FRESH).await.unwrap().installation.practice, before.installation.practice);
+    // They stand beside now, and the same file can still bring them into use.
+    let again = planned(&ours, &text).await;
+    assert_eq!((again.is_empty(), again.practice), (true, Offer::Offered(practice.id)));
+    import(&ours, &again, true, ANOTHER, NOW).await.unwrap();
+    assert_eq!(load(&ours, FRESH).await.unwrap().installation.practice, practice.id);
+    assert_eq!(last_import(&ours).await.unwrap().unwrap().practice, Some(before.installation.practice));
+    undo_import(&ours).await.unwrap();
+    assert_eq!(load(&ours, FRESH).await.unwrap().installation.practice, before.installation.practice);
+    assert_eq!(reload(&ours, practice.id).await.unwrap().unwrap().changes().len(), 1, "it was beside before");
 }
 
 #[wasm_bindgen_test]
