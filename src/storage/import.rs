@@ -155,11 +155,11 @@ async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError
             }
         }
     }
-    // Settings that were taken over stay where one of them was changed since: the change would be out of sight.
-    let is_kept = |taken: &RecordId| *taken == installation.practice;
-    let is_changed = imported.records.iter().any(|record| is_kept(&record.id) && !record.changes().is_empty());
     if let Some(practice) = log.practice
-        && !is_changed
+        // Settings that were taken over stay where one of them was changed since: the change would be out of sight.
+        && !stored_record(&store, installation.practice)
+            .await?
+            .is_some_and(|taken_over| log.is_changed_since(&taken_over, &installation))
     {
         installation.practice = practice;
         put_installation(&meta, &installation).await?;

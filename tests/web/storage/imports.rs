@@ -188,6 +188,35 @@ async fn a_lost_phone_gets_its_settings_back() {
 }
 
 #[wasm_bindgen_test]
+async fn settings_go_back_with_the_import_unless_they_were_changed_since() {
+    let fair = |place| text(Field::Practice(PracticeField::Fair), place);
+    let (theirs, loaded) = colleague().await;
+    let practice = Record::new(loaded.installation.practice, Kind::Practice);
+    let first = saved(&theirs, &practice, fair("barn")).await;
+    let earlier = file(&load(&theirs, FRESH).await.unwrap(), Holds::Book).await;
+    saved(&theirs, &first, fair("mill")).await;
+    let later = file(&load(&theirs, FRESH).await.unwrap(), Holds::Book).await;
+    // The settings stand beside already, or do not; the import brings more of them, or only takes them over.
+    for beside in [None, Some(&earlier), Some(&later)] {
+        for is_changed in [false, true] {
+            let (ours, before) = opened(&unique()).await;
+            if let Some(beside) = beside {
+                import(&ours, &planned(&ours, beside).await, false, ANOTHER, NOW).await.unwrap();
+            }
+            import(&ours, &planned(&ours, &later).await, true, ANOTHER, NOW).await.unwrap();
+            if is_changed {
+                let taken_over = reload(&ours, practice.id).await.unwrap().unwrap();
+                saved(&ours, &taken_over, fair("quay")).await;
+            }
+            undo_import(&ours).await.unwrap();
+            let now = load(&ours, FRESH).await.unwrap().installation.practice;
+            let expected = if is_changed { practice.id } else { before.installation.practice };
+            assert_eq!(now, expected, "beside before: {}, changed: {is_changed}", beside.is_some());
+        }
+    }
+}
+
+#[wasm_bindgen_test]
 async fn erased_is_gone_and_does_not_come_back() {
     let name = unique();
     let (db, _) = opened(&name).await;
