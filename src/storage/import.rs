@@ -6,7 +6,7 @@ use idb::{ObjectStore, Transaction};
 use wasm_bindgen::JsValue;
 
 use super::blocks::{AT_ONCE, ask};
-use super::book::{key, put_installation, read_row, stored_installation};
+use super::book::{delete_aside, key, put_installation, read_row, stored_installation};
 use super::database::{Database, META, RECORDS, complete};
 use super::error::StorageError;
 use crate::archive::import::log::{self, ImportLog, Taken};
@@ -66,8 +66,8 @@ pub async fn keep_import(db: &Database) -> Result<(), StorageError> {
     complete(transaction).await
 }
 
-/// Erases these records for good, and answers with the marks that are left. One that is not here, or is erased
-/// already, is passed over.
+/// Erases these records for good, with what was put aside of them, and answers with the marks that are left. One that
+/// is not here, or is erased already, gets no mark.
 pub async fn erase(db: &Database, ids: Vec<RecordId>) -> Result<Vec<Record>, StorageError> {
     let transaction = db.write().await?;
     let result = erase_within(&transaction, ids).await;
@@ -115,6 +115,8 @@ async fn import_within(
             records.push(record);
         }
     }
+    let erased = records.iter().filter(|record| record.erased().is_some()).map(|record| record.id);
+    delete_aside(&store, &erased.collect::<Vec<_>>()).await?;
     if plan.claims_ours {
         installation.rename(fresh);
     }
@@ -174,6 +176,7 @@ async fn erase_within(transaction: &Transaction, ids: Vec<RecordId>) -> Result<V
     let store = transaction.object_store(RECORDS)?;
     let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let mut marks = Vec::with_capacity(ids.len());
+    delete_aside(&store, &ids).await?;
     for id in ids {
         let Some(record) = stored_record(&store, id).await?.filter(|record| record.erased().is_none()) else {
             continue;

@@ -1,7 +1,7 @@
 // Two phones that say different things, the history, names of phones, and erasing for good.
 import { axe, overflow, smallTargets } from "./checks.js";
 import { bringIn, choose, colleague, copy } from "./colleague.js";
-import { TODAY, expect, fieldsOf, go, hand, heading, line, meet, notice, ready, rows, test } from "./hand.js";
+import { TODAY, expect, fieldsOf, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
 
 // A year behind: only the shown time is wrong.
 const BEHIND = new Date("2025-11-25T09:00:00");
@@ -141,10 +141,18 @@ test("an appointment taken out here, with a place written there: it is asked whe
   await expect(page.locator("main")).toContainText("Barn Lane");
 });
 
-test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, install }) => {
+test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, site, install }) => {
   await install();
   const id = await meet(page, "Ada", { second: "Bo", reach: "07700 900111" });
   const { text } = await copy(page);
+  // The couple was damaged once: what is left of that row was put aside, and they came in again from the copy.
+  await putRow(page, "records", id, "a scrap of Ada");
+  await open(page, site, "#/practice/phone");
+  await hand(page).press("Put it aside for good");
+  await expect(notice(page)).toContainText("1 record put aside");
+  await bringIn(page, { text });
+  await go(page, "#/practice/phone");
+  await expect(page.getByRole("button", { name: "Download what could not be read" })).toBeVisible();
   await go(page, `#/couple/${id}/notes`);
   await hand(page).write(page.getByLabel("New note"), "half typed secret");
   await go(page, `#/couple/${id}`);
@@ -162,6 +170,8 @@ test("erased for good: a tick and another press, no word is left, and an old fil
   const kept = JSON.stringify(await rows(page)) + JSON.stringify(await page.evaluate(() => ({ ...localStorage })));
   for (const word of ["Ada", "900111", "secret"]) expect(kept, word).not.toContain(word);
   expect(kept, "a bare mark").toContain(id);
+  await go(page, "#/practice/phone");
+  await expect(page.getByRole("button", { name: "Download what could not be read" })).toHaveCount(0);
   await go(page, `#/couple/${id}/notes`);
   await expect(page.locator("main")).toContainText("They were erased for good.");
   await choose(page, text);

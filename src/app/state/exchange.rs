@@ -168,6 +168,7 @@ impl App {
             match result {
                 Ok(marks) => {
                     ids.iter().for_each(|id| drafts::forget_about(&id.to_string()));
+                    self.book.update(|book| book.forget_aside(&ids));
                     self.show(&shared, marks);
                     then();
                     // Another screen takes a notice away that was said on the one before.
@@ -283,7 +284,9 @@ impl App {
                     }
                     book.installation = installation;
                     let erased = records.iter().filter(|record| record.erased().is_some());
-                    erased.for_each(|record| drafts::forget_about(&record.id.to_string()));
+                    let erased: Vec<RecordId> = erased.map(|record| record.id).collect();
+                    erased.iter().for_each(|id| drafts::forget_about(&id.to_string()));
+                    book.forget_aside(&erased);
                     for id in gone {
                         before.extend(book.couples.remove(&id));
                         before.extend(book.practices.remove(&id));
@@ -356,6 +359,11 @@ fn is_couple(record: &Record) -> bool {
 }
 
 impl super::Book {
+    /// What was put aside of these records went with them.
+    fn forget_aside(&mut self, erased: &[RecordId]) {
+        self.set_aside.retain(|row| !erased.iter().any(|id| row.is_for_good_of(*id)));
+    }
+
     /// What stands on this phone under an id.
     fn here(&self, id: RecordId) -> Here<'_> {
         let practice = (self.practice.id == id && !self.practice.changes().is_empty()).then_some(&self.practice);

@@ -7,7 +7,7 @@ use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField};
 use bandwright::book::id::{InstallationId, Moment, RecordId};
 use bandwright::book::record::{Kind, Record};
-use bandwright::storage::book::{Loaded, add, load, reload};
+use bandwright::storage::book::{Loaded, add, load, put_aside, reload};
 use bandwright::storage::database::{Database, META, RECORDS};
 use bandwright::storage::error::StorageError;
 use bandwright::storage::import::{erase, import, keep_import, last_import, undo_import};
@@ -239,4 +239,38 @@ async fn erased_is_gone_and_does_not_come_back() {
     import(&theirs, &planned(&theirs, &text).await, false, ANOTHER, NOW).await.unwrap();
     undo_import(&theirs).await.unwrap();
     assert_eq!(rows(&theirs).await, rows(&db).await);
+}
+
+#[wasm_bindgen_test]
+async fn nothing_that_was_put_aside_outlasts_being_erased() {
+    let (db, _) = opened(&unique()).await;
+    let record = saved(&db, &couple(1), met("fair")).await;
+    saved(&db, &couple(2), met("barn")).await;
+    let copy = file(&load(&db, FRESH).await.unwrap(), Holds::Couples).await;
+    // Both were damaged, twice the first, and came in again from the copy.
+    let spoil = async |ids: &[u128], at: i64| {
+        for id in ids {
+            put(&db, RECORDS, &RecordId(*id).to_string(), &format!("spoilt row of {id}").into()).await;
+        }
+        let keys: Vec<String> = ids.iter().map(|id| RecordId(*id).to_string()).collect();
+        put_aside(&db, &keys, Moment(at)).await.unwrap();
+        import(&db, &planned(&db, &copy).await, false, ANOTHER, NOW).await.unwrap();
+    };
+    spoil(&[1], 5).await;
+    spoil(&[1, 2], 6).await;
+    let aside = async || {
+        let keys = load(&db, FRESH).await.unwrap().set_aside.into_iter().map(|row| row.key);
+        keys.collect::<Vec<_>>()
+    };
+    assert_eq!(aside().await.len(), 3);
+    // Erased on another phone: the mark takes along what was put aside here.
+    let (theirs, _) = colleague().await;
+    import(&theirs, &planned(&theirs, &copy).await, false, ANOTHER, NOW).await.unwrap();
+    erase(&theirs, vec![record.id]).await.unwrap();
+    let mark = file(&load(&theirs, FRESH).await.unwrap(), Holds::Couples).await;
+    import(&db, &planned(&db, &mark).await, false, ANOTHER, NOW).await.unwrap();
+    assert_eq!(aside().await, [format!("aside.6.{}", RecordId(2))]);
+    // And erased here.
+    erase(&db, vec![RecordId(2)]).await.unwrap();
+    assert!(aside().await.is_empty());
 }
