@@ -17,7 +17,6 @@ use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
 use crate::book::leaving::Stays;
 use crate::book::record::{Kind, Record};
-use crate::book::same;
 use crate::book::search::Lower;
 use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
@@ -160,9 +159,7 @@ impl App {
         let shared = self.shared();
         spawn_local(async move {
             let turn = shared.turn.lock().await;
-            // An entry that was joined with this one holds the same people.
-            let twins = self.record(id).map(|record| same::joined(&record)).unwrap_or_default();
-            let ids: Vec<RecordId> = std::iter::once(id).chain(twins).collect();
+            let ids = self.book.with_untracked(|book| book.joined(id));
             let result = stored::erase(&shared.database, ids.clone()).await;
             drop(turn);
             match result {
@@ -359,11 +356,6 @@ fn is_couple(record: &Record) -> bool {
 }
 
 impl super::Book {
-    /// What was put aside of these records went with them.
-    fn forget_aside(&mut self, erased: &[RecordId]) {
-        self.set_aside.retain(|row| !erased.iter().any(|id| row.is_for_good_of(*id)));
-    }
-
     /// What stands on this phone under an id.
     fn here(&self, id: RecordId) -> Here<'_> {
         let practice = (self.practice.id == id && !self.practice.changes().is_empty()).then_some(&self.practice);
