@@ -31,9 +31,9 @@ impl SetAside {
         self.key.starts_with(FOR_GOOD)
     }
 
-    /// Whether it is a row of this record that somebody has put aside.
-    pub fn is_for_good_of(&self, id: RecordId) -> bool {
-        is_for_good_of(&self.key, id)
+    /// The record of which it is a row that somebody has put aside.
+    pub fn for_good_of(&self) -> Option<RecordId> {
+        for_good_of(&self.key)
     }
 
     /// Whether it may be put aside: what a newer version has written is no damage.
@@ -193,16 +193,16 @@ pub(super) async fn delete_aside(store: &ObjectStore, erased: &[RecordId]) -> Re
     let range = KeyRange::bound(&FOR_GOOD.into(), &BEHIND_FOR_GOOD.into(), None, Some(true))?;
     for aside in store.get_all_keys(Some(range.into()), None)?.await? {
         let key = aside.as_string().unwrap_or_default();
-        if erased.iter().any(|id| is_for_good_of(&key, *id)) {
+        if for_good_of(&key).is_some_and(|id| erased.contains(&id)) {
             store.delete(aside)?.await?;
         }
     }
     Ok(())
 }
 
-fn is_for_good_of(key: &str, id: RecordId) -> bool {
-    let of = key.strip_prefix(FOR_GOOD).and_then(|rest| rest.rsplit_once('.'));
-    of.is_some_and(|(_, of)| of == id.to_string())
+fn for_good_of(key: &str) -> Option<RecordId> {
+    let (_, id) = key.strip_prefix(FOR_GOOD)?.rsplit_once('.')?;
+    RecordId::parse(id)
 }
 
 async fn installed(db: &Database) -> Result<Option<Installation>, StorageError> {

@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use super::{NOW, couple, header, installation};
 use crate::arbitrary::{self, OURS, say};
-use bandwright::archive::file::{Header, Holds, write};
+use bandwright::archive::file::{Header, Holds, open, write};
 use bandwright::archive::import::log::{self, ImportLog, Taken};
-use bandwright::archive::import::{Here, News, Offer, Plan, Refused, plan};
+use bandwright::archive::import::{Here, News, Offer, Plan, Preview, Refused, plan};
 use bandwright::archive::merge::merge;
 use bandwright::archive::row::{self, RowError};
 use bandwright::book::change::Write;
@@ -201,6 +201,33 @@ fn a_cloned_phone_is_known_by_what_it_says_in_our_name() {
     assert_eq!(told.conflicts().len(), 1, "both stand, and a person chooses");
     let chosen = set(&told, THEIRS, 9, Field::Met, "fair");
     assert!(!chosen.is_in_conflict() && merge(&chosen, &twin) == chosen);
+}
+
+#[test]
+fn what_was_put_aside_comes_back_in_our_name_without_alarm() {
+    let claims = |here: &Book, text: &str| {
+        let mut file = open(text.into()).unwrap();
+        let lost = [RecordId(1)].into();
+        let mut preview = Preview::new(&installation(), None, file.header(), NOW).with_lost(lost);
+        while let Some(row) = file.next_row() {
+            let row = row.unwrap();
+            let here = row.id().and_then(|id| here.get(&id)).map_or(Here::Nothing, Here::Record);
+            preview.take(row, here);
+        }
+        preview.finish().claims_ours
+    };
+    let text = |record: &Record| write(&header(), [record]);
+    let old = couple(1, OURS, 1, "fair");
+    let later = set(&old, OURS, 7, Field::Met, "studio");
+    // From a copy of one's own; and then what a colleague had of it, written here after that copy.
+    assert!(!claims(&Book::new(), &text(&old)));
+    assert!(!claims(&book([old.clone()]), &text(&later)));
+    assert!(planned(&text(&later), &book([old.clone()])).claims_ours, "where nothing was put aside");
+    // Of what no number was given out for, of another record, and of two under one number there is no doubt.
+    let ahead = set(&old, OURS, installation().next, Field::Met, "van");
+    assert!(claims(&Book::new(), &text(&ahead)));
+    assert!(claims(&Book::new(), &text(&couple(2, OURS, 1, "fair"))));
+    assert!(claims(&book([old]), &text(&couple(1, OURS, 1, "barn"))));
 }
 
 #[test]

@@ -92,6 +92,25 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await expect(line(page, "Ada: band")).toContainText("2.5 mm");
 });
 
+test("a phone that takes a new mark keeps its name", async ({ page, install }) => {
+  await install();
+  await meet(page, "Ada");
+  await go(page, "#/practice/phone");
+  await hand(page).follow(/^This phone/);
+  await hand(page).write(page.getByLabel("Name of the phone"), "Fair phone");
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  // Another phone that was set up from a copy of this one has written something else under the same number.
+  const { text } = await copy(page);
+  await choose(page, text.replace('"Ada"', '"Ida"'));
+  await expect(page.locator("main")).toContainText("this phone takes a new mark");
+  await hand(page).press(/Bring in/);
+  await expect(notice(page)).toContainText("Brought in");
+  expect(JSON.parse((await rows(page))["meta/installation"]).former).toHaveLength(1);
+  await go(page, "#/practice/phone");
+  await expect(line(page, "Fair phone (this phone)")).toBeVisible();
+});
+
 test("put away here, edited there: it is asked, and nothing is lost", async ({ page, browser, guard, site, install }) => {
   await install();
   const id = await meet(page, "Ada");

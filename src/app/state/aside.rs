@@ -50,6 +50,6 @@ impl App {
 impl Book {
     /// What was put aside of these records went with them.
     pub(super) fn forget_aside(&mut self, erased: &[RecordId]) {
-        self.set_aside.retain(|row| !erased.iter().any(|id| row.is_for_good_of(*id)));
+        self.set_aside.retain(|row| row.for_good_of().is_none_or(|id| !erased.contains(&id)));
     }
 }

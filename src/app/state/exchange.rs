@@ -18,6 +18,7 @@ use crate::book::id::{InstallationId, RecordId};
 use crate::book::leaving::Stays;
 use crate::book::record::{Kind, Record};
 use crate::book::search::Lower;
+use crate::storage::book::SetAside;
 use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
 use crate::storage::{copies as stored_copies, drafts};
@@ -216,7 +217,8 @@ impl App {
         };
         let mut preview = self.book.with_untracked(|book| {
             let own = (!book.practice.changes().is_empty()).then_some(book.practice.as_ref());
-            Preview::new(&book.installation, own, file.header(), clock::moment())
+            let lost = book.set_aside.iter().filter_map(SetAside::for_good_of).collect();
+            Preview::new(&book.installation, own, file.header(), clock::moment()).with_lost(lost)
         });
         let mut pace = Pace::new();
         while let Some(row) = file.next_row() {

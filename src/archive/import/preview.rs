@@ -40,6 +40,8 @@ pub struct Preview {
     far_off: BTreeMap<InstallationId, FarOff>,
     /// The practice that is offered stands in the file, and can be read.
     has_offered: bool,
+    /// The records of which a row was put aside here: what it held is not known any more.
+    lost: BTreeSet<RecordId>,
     plan: Plan,
 }
 
@@ -82,7 +84,13 @@ impl Preview {
         };
         let (installation, practice, next) = (installation.id, installation.practice, installation.next);
         let (seen, far_off) = (BTreeSet::new(), BTreeMap::new());
-        Preview { installation, practice, next, now, seen, far_off, has_offered: false, plan }
+        Preview { installation, practice, next, now, seen, far_off, has_offered: false, lost: BTreeSet::new(), plan }
+    }
+
+    /// Of these records a row was put aside here, so this installation cannot tell what it has written into them.
+    pub fn with_lost(mut self, lost: BTreeSet<RecordId>) -> Self {
+        self.lost = lost;
+        self
     }
 
     /// Takes the next row of the file, with what stands here under its id.
@@ -167,7 +175,9 @@ impl Preview {
     /// A change that is new here: whether its date can be right, and whether it claims to be ours.
     fn look_at(&mut self, change: &Change, record: RecordId) {
         let by = change.by();
-        if by == self.installation {
+        // It was written here, as far as anybody can tell, and went with the row that was put aside.
+        let is_back = self.lost.contains(&record) && change.claimed.is_none() && change.stamp.n < self.next;
+        if by == self.installation && !is_back {
             self.plan.claims_ours = true;
         }
         let ahead = change.at.0 > self.now.0.saturating_add(AHEAD_MS);
