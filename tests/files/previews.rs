@@ -154,7 +154,9 @@ fn rows_that_are_left_out() {
     let mut high = couple(2, THEIRS, 1, "van");
     say(&mut high, THEIRS, 1 << 40, vec![Write::clear(Field::Met)]);
     let practice = Record::of(RecordId(1), Kind::Practice, couple(1, THEIRS, 2, "x").changes().to_vec());
-    let good = row::write(&couple(4, THEIRS, 4, "van"));
+    say(&mut high, THEIRS, (1 << 40) + 1, vec![Write::set(Field::Name(Wearer::First), Value::Text("Ines".into()))]);
+    let both = set(&couple(4, THEIRS, 4, "van"), THEIRS, 5, Field::Name(Wearer::First), "Callum");
+    let good = row::write(&set(&both, THEIRS, 6, Field::Name(Wearer::Second), "Wren"));
     let rows = [row::write(&high), row::write(&practice), good.clone(), good.replace("van", "bus"), "{}".into()];
     let text = write(&header(), []).replace("[\n]", &format!("[\n{}\n]", rows.join(",\n")));
     let told = planned(&text, &here);
@@ -168,6 +170,9 @@ fn rows_that_are_left_out() {
     ];
     assert_eq!(why, expected);
     assert_eq!(told.entries.iter().map(|entry| entry.incoming.id.0).collect::<Vec<_>>(), [4]);
+    // Of what can be read it is said who it is.
+    let named: Vec<_> = told.unreadable.iter().map(|row| row.names.each_ref().map(Option::as_deref)).collect();
+    assert_eq!(named, [[Some("Ines"), None], [None, None], [Some("Callum"), Some("Wren")], [None, None]]);
     // What cannot be read here is not written over.
     let told = plan(text.into(), &installation(), |_| Here::Unreadable, NOW).unwrap();
     assert!(told.is_empty());

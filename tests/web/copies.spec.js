@@ -263,6 +263,7 @@ test("of a partly bad file the good rows are offered, and the bad ones are named
   expect(await main.textContent()).not.toMatch(/[\u202e\u0007]/);
   await expect(main.locator("b")).toHaveCount(0);
   await expect(line(page, "Entry 2")).toContainText("stands in the file twice");
+  await expect(line(page, "Entry 2"), "whose entry it is").toContainText("Twin");
   await expect(line(page, "Entry 4")).toBeVisible();
   expect(await axe(page)).toEqual([]);
   await hand(page).press("Bring in 1 couple");
