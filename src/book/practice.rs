@@ -217,6 +217,15 @@ impl<'a> Practice<'a> {
         read!(self.0, field(PracticeField::PhoneName(by)), Text).map(String::as_str)
     }
 
+    /// Every name that is given to a phone here.
+    pub fn phone_names(self) -> Vec<&'a str> {
+        let names = self.0.fields().filter_map(|(field, value)| match (field, value) {
+            (Field::Practice(PracticeField::PhoneName(_)), Value::Text(name)) => Some(name.as_str()),
+            _ => None,
+        });
+        names.collect()
+    }
+
     /// The constant that was set, if it was.
     pub fn constant(self, constant: Constant) -> Option<Length> {
         self.length(PracticeField::Constant(constant))

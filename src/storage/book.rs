@@ -31,14 +31,22 @@ impl SetAside {
         self.key.starts_with(FOR_GOOD)
     }
 
+    /// The record of which it is a row that somebody has put aside.
+    pub fn for_good_of(&self) -> Option<RecordId> {
+        for_good_of(&self.key)
+    }
+
     /// Whether it may be put aside: what a newer version has written is no damage.
     pub fn is_damaged(&self) -> bool {
         !self.is_for_good() && !matches!(self.why, RowError::Newer(_))
     }
 }
 
-/// What the keys of rows begin with that were put aside for good: no record's id does.
+/// What the keys of rows begin with that were put aside for good: no record's id does. When it was, and the key that
+/// it had, follow.
 const FOR_GOOD: &str = "aside.";
+/// Behind every such key, and before all else: the sign that follows the dot.
+const BEHIND_FOR_GOOD: &str = "aside/";
 
 /// Everything that the phone keeps of the book.
 #[derive(Clone, Debug, PartialEq)]
@@ -175,6 +183,26 @@ async fn add_within(transaction: &Transaction, additions: Vec<Addition>) -> Resu
     }
     put_installation(&meta, &installation).await?;
     Ok(records)
+}
+
+/// Deletes what was put aside of these records: nothing of one that is erased may be left.
+pub(super) async fn delete_aside(store: &ObjectStore, erased: &[RecordId]) -> Result<(), StorageError> {
+    if erased.is_empty() {
+        return Ok(());
+    }
+    let range = KeyRange::bound(&FOR_GOOD.into(), &BEHIND_FOR_GOOD.into(), None, Some(true))?;
+    for aside in store.get_all_keys(Some(range.into()), None)?.await? {
+        let key = aside.as_string().unwrap_or_default();
+        if for_good_of(&key).is_some_and(|id| erased.contains(&id)) {
+            store.delete(aside)?.await?;
+        }
+    }
+    Ok(())
+}
+
+fn for_good_of(key: &str) -> Option<RecordId> {
+    let (_, id) = key.strip_prefix(FOR_GOOD)?.rsplit_once('.')?;
+    RecordId::parse(id)
 }
 
 async fn installed(db: &Database) -> Result<Option<Installation>, StorageError> {

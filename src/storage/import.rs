@@ -6,7 +6,7 @@ use idb::{ObjectStore, Transaction};
 use wasm_bindgen::JsValue;
 
 use super::blocks::{AT_ONCE, ask};
-use super::book::{key, put_installation, read_row, stored_installation};
+use super::book::{delete_aside, key, put_installation, read_row, stored_installation};
 use super::database::{Database, META, RECORDS, complete};
 use super::error::StorageError;
 use crate::archive::import::log::{self, ImportLog, Taken};
@@ -66,8 +66,8 @@ pub async fn keep_import(db: &Database) -> Result<(), StorageError> {
     complete(transaction).await
 }
 
-/// Erases these records for good, and answers with the marks that are left. One that is not here, or is erased
-/// already, is passed over.
+/// Erases these records for good, with what was put aside of them, and answers with the marks that are left. One that
+/// is not here, or is erased already, gets no mark.
 pub async fn erase(db: &Database, ids: Vec<RecordId>) -> Result<Vec<Record>, StorageError> {
     let transaction = db.write().await?;
     let result = erase_within(&transaction, ids).await;
@@ -92,6 +92,7 @@ async fn import_within(
     {
         log.practice = Some(std::mem::replace(&mut installation.practice, id));
     }
+    let mut is_news = log.practice.is_some();
     let mut records = Vec::with_capacity(plan.entries.len());
     let entries: BTreeMap<RecordId, &Entry> = plan.entries.iter().map(|entry| (entry.incoming.id, entry)).collect();
     let entries: Vec<&Entry> = entries.into_values().collect();
@@ -108,18 +109,27 @@ async fn import_within(
         for entry in block {
             let (record, taken) = log::take_in(here.get(&entry.incoming.id), &entry.incoming);
             installation.follow(record.highest());
+            is_news |= taken.is_some() || here.get(&record.id) != Some(&record);
             log.records.extend(taken);
             put_record(&store, &record)?;
             records.push(record);
         }
     }
+    let erased = records.iter().filter(|record| record.erased().is_some()).map(|record| record.id);
+    delete_aside(&store, &erased.collect::<Vec<_>>()).await?;
     if plan.claims_ours {
         installation.rename(fresh);
     }
     log.under = Some(installation.id);
     put_installation(&meta, &installation).await?;
-    meta.put(&JsValue::from_str(&log::write(&log)), Some(&JsValue::from_str(LOG)))?.await?;
-    Ok(Imported { installation, records, gone: Vec::new(), log: Some(log) })
+    // Where all of it came in meanwhile, as by another tab, it is that import that can be taken back.
+    let log = if is_news {
+        meta.put(&JsValue::from_str(&log::write(&log)), Some(&JsValue::from_str(LOG)))?.await?;
+        Some(log)
+    } else {
+        stored_log(&meta).await?
+    };
+    Ok(Imported { installation, records, gone: Vec::new(), log })
 }
 
 async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError> {
@@ -147,11 +157,11 @@ async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError
             }
         }
     }
-    // Settings that were taken over stay where one of them was changed since: the change would be out of sight.
-    let is_kept = |taken: &RecordId| *taken == installation.practice;
-    let is_changed = imported.records.iter().any(|record| is_kept(&record.id) && !record.changes().is_empty());
     if let Some(practice) = log.practice
-        && !is_changed
+        // Settings that were taken over stay where one of them was changed since: the change would be out of sight.
+        && !stored_record(&store, installation.practice)
+            .await?
+            .is_some_and(|taken_over| log.is_changed_since(&taken_over, &installation))
     {
         installation.practice = practice;
         put_installation(&meta, &installation).await?;
@@ -166,6 +176,7 @@ async fn erase_within(transaction: &Transaction, ids: Vec<RecordId>) -> Result<V
     let store = transaction.object_store(RECORDS)?;
     let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let mut marks = Vec::with_capacity(ids.len());
+    delete_aside(&store, &ids).await?;
     for id in ids {
         let Some(record) = stored_record(&store, id).await?.filter(|record| record.erased().is_none()) else {
             continue;

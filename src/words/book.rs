@@ -14,7 +14,11 @@ use crate::trade::wearer::Wearer;
 
 /// Both names, or the one there is: "Ines & Callum".
 pub fn names(couple: Couple<'_>) -> String {
-    let names = Wearer::BOTH.map(|wearer| couple.name(wearer));
+    both_names(Wearer::BOTH.map(|wearer| couple.name(wearer)))
+}
+
+/// Two names as they stand together, as far as they are known.
+pub fn both_names(names: [Option<&str>; 2]) -> String {
     match names {
         [Some(first), Some(second)] => format!("{} & {}", harmless(first), harmless(second)),
         [Some(only), None] | [None, Some(only)] => harmless(only),

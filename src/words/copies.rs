@@ -141,6 +141,7 @@ pub const ERASED_THERE_WHY: &str =
     "Bringing this in erases them here too, with what only this phone knew. That cannot be taken back.";
 pub const ERASED_COPY_FIRST: &str = "make a file of them first";
 pub const LEFT_OUT: &str = "Left out";
+pub const BRINGING_IN: &str = "Bringing it in.";
 pub const LEAVE_IT: &str = "Leave it";
 pub const TAKE_PRACTICE: &str = "Take over the settings of the practice too";
 pub const TAKE_PRACTICE_HINT: &str = "Gauges, times and closed days, as after a lost phone.";
@@ -211,7 +212,6 @@ pub fn last_import(day: NaiveDate, who: &str, count: usize) -> String {
 pub const ERASE: &str = "Erase for good";
 pub const ERASE_SMALL: &str = "when they ask for it";
 pub const ERASE_WHAT: &str = "What goes";
-pub const ERASE_JOINED: &str = "The entry that was joined with this one goes with it.";
 pub const ERASE_HOW: &str = "This cannot be undone. A bare mark without names stays, so that an old file does not bring them back. \
                              On other phones it takes effect when they bring in a file of this one; files that have left \
                              already stay where they are.";
@@ -249,6 +249,14 @@ pub fn goes(names: &str, goes: Goes) -> String {
         "Everything about {names}: their names and every way to reach them{more}, and the history of {}.",
         of(goes.changes, "change", "changes")
     )
+}
+
+/// "2 entries that were joined with this one go with it."
+pub fn erase_joined(count: usize) -> String {
+    match count {
+        1 => "The entry that was joined with this one goes with it.".to_owned(),
+        count => format!("{} entries that were joined with this one go with it.", format::count(count as i64)),
+    }
 }
 
 /// What the notice says once damaged records were put aside.

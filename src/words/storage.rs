@@ -1,5 +1,7 @@
 //! What is said when the phone's storage does not do what was asked: what happened, and what to do.
 
+use chrono::NaiveDate;
+
 use crate::archive::row::RowError;
 use crate::storage::error::StorageError;
 
@@ -67,6 +69,18 @@ pub const RENEW: &str = "Begin a new register";
 pub const RENEW_HOW: &str = "The register says which phone this is. The couples do not need it: with a new one the book \
                              opens again, and this phone goes on as if it were another. The old register is kept \
                              beside it.";
+
+/// Where settings of several phones are here.
+pub const RENEW_WHICH: &str = "More than one phone’s settings are here, and only the register said which are this \
+                               phone’s. The others stay beside them.";
+pub const RENEW_WITH_NONE: &str = "Begin a new register, with none of these settings";
+
+/// "Begin a new register, with the settings of Studio tablet at Quay fair, last set on Wed 25 Nov 2026".
+pub fn renew_with(phones: &[String], fair: Option<&str>, day: NaiveDate) -> String {
+    let of = if phones.is_empty() { String::new() } else { format!(" of {}", phones.join(", ")) };
+    let fair = fair.map(|fair| format!(" at {fair}")).unwrap_or_default();
+    format!("{RENEW}, with the settings{of}{fair}, last set on {}", super::format::day(day))
+}
 
 /// "12 couples can be read." and who stays.
 pub fn rescued(couples: usize, said_no: usize, examples: usize) -> String {

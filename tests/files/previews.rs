@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use super::{NOW, couple, header, installation};
 use crate::arbitrary::{self, OURS, say};
-use bandwright::archive::file::{Header, Holds, write};
+use bandwright::archive::file::{Header, Holds, open, write};
 use bandwright::archive::import::log::{self, ImportLog, Taken};
-use bandwright::archive::import::{Here, News, Offer, Plan, Refused, plan};
+use bandwright::archive::import::{Here, News, Offer, Plan, Preview, Refused, plan};
 use bandwright::archive::merge::merge;
 use bandwright::archive::row::{self, RowError};
 use bandwright::book::change::Write;
@@ -154,7 +154,9 @@ fn rows_that_are_left_out() {
     let mut high = couple(2, THEIRS, 1, "van");
     say(&mut high, THEIRS, 1 << 40, vec![Write::clear(Field::Met)]);
     let practice = Record::of(RecordId(1), Kind::Practice, couple(1, THEIRS, 2, "x").changes().to_vec());
-    let good = row::write(&couple(4, THEIRS, 4, "van"));
+    say(&mut high, THEIRS, (1 << 40) + 1, vec![Write::set(Field::Name(Wearer::First), Value::Text("Ines".into()))]);
+    let both = set(&couple(4, THEIRS, 4, "van"), THEIRS, 5, Field::Name(Wearer::First), "Callum");
+    let good = row::write(&set(&both, THEIRS, 6, Field::Name(Wearer::Second), "Wren"));
     let rows = [row::write(&high), row::write(&practice), good.clone(), good.replace("van", "bus"), "{}".into()];
     let text = write(&header(), []).replace("[\n]", &format!("[\n{}\n]", rows.join(",\n")));
     let told = planned(&text, &here);
@@ -168,6 +170,9 @@ fn rows_that_are_left_out() {
     ];
     assert_eq!(why, expected);
     assert_eq!(told.entries.iter().map(|entry| entry.incoming.id.0).collect::<Vec<_>>(), [4]);
+    // Of what can be read it is said who it is.
+    let named: Vec<_> = told.unreadable.iter().map(|row| row.names.each_ref().map(Option::as_deref)).collect();
+    assert_eq!(named, [[Some("Ines"), None], [None, None], [Some("Callum"), Some("Wren")], [None, None]]);
     // What cannot be read here is not written over.
     let told = plan(text.into(), &installation(), |_| Here::Unreadable, NOW).unwrap();
     assert!(told.is_empty());
@@ -201,6 +206,33 @@ fn a_cloned_phone_is_known_by_what_it_says_in_our_name() {
     assert_eq!(told.conflicts().len(), 1, "both stand, and a person chooses");
     let chosen = set(&told, THEIRS, 9, Field::Met, "fair");
     assert!(!chosen.is_in_conflict() && merge(&chosen, &twin) == chosen);
+}
+
+#[test]
+fn what_was_put_aside_comes_back_in_our_name_without_alarm() {
+    let claims = |here: &Book, text: &str| {
+        let mut file = open(text.into()).unwrap();
+        let lost = [RecordId(1)].into();
+        let mut preview = Preview::new(&installation(), None, file.header(), NOW).with_lost(lost);
+        while let Some(row) = file.next_row() {
+            let row = row.unwrap();
+            let here = row.id().and_then(|id| here.get(&id)).map_or(Here::Nothing, Here::Record);
+            preview.take(row, here);
+        }
+        preview.finish().claims_ours
+    };
+    let text = |record: &Record| write(&header(), [record]);
+    let old = couple(1, OURS, 1, "fair");
+    let later = set(&old, OURS, 7, Field::Met, "studio");
+    // From a copy of one's own; and then what a colleague had of it, written here after that copy.
+    assert!(!claims(&Book::new(), &text(&old)));
+    assert!(!claims(&book([old.clone()]), &text(&later)));
+    assert!(planned(&text(&later), &book([old.clone()])).claims_ours, "where nothing was put aside");
+    // Of what no number was given out for, of another record, and of two under one number there is no doubt.
+    let ahead = set(&old, OURS, installation().next, Field::Met, "van");
+    assert!(claims(&Book::new(), &text(&ahead)));
+    assert!(claims(&Book::new(), &text(&couple(2, OURS, 1, "fair"))));
+    assert!(claims(&book([old]), &text(&couple(1, OURS, 1, "barn"))));
 }
 
 #[test]
@@ -242,6 +274,9 @@ fn a_lost_phone_gets_its_settings_back() {
     let text = write(&head, [&theirs]);
     let plan = planned(&text, &Book::new());
     assert_eq!((plan.practice, plan.count(News::Silent)), (Offer::Offered(theirs.id), 1));
+    // It came in, and was not taken over: it stands beside, and is offered as before.
+    let told = planned(&text, &book([theirs.clone()]));
+    assert_eq!((told.practice, told.is_empty(), told.same), (Offer::Offered(theirs.id), true, 1));
     // Where something is set already, it is kept beside and not offered.
     let here = book([fair(1, OURS, 1)]);
     assert_eq!(planned(&text, &here).practice, Offer::None);

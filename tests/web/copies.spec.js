@@ -87,6 +87,55 @@ test("one tap takes an import back, also after a reload, and what was changed si
   await expect(heading(other)).toHaveText("This is not on this phone");
 });
 
+test("while a file comes in its button is gone, and it can still be taken back", async ({ page, browser, guard, site, install }) => {
+  await install();
+  await meet(page, "Ada");
+  const { text } = await copy(page);
+  const other = await colleague(browser, guard, site);
+  await choose(other, text);
+  const take = other.getByRole("button", { name: "Bring in 1 couple" });
+  await expect(take).toBeVisible();
+  // Somebody else writes into the book for a while: the import waits for its turn.
+  await other.evaluate(
+    () =>
+      new Promise((done) => {
+        indexedDB.open("bandwright").onsuccess = ({ target: { result: db } }) => {
+          const store = db.transaction(["records", "meta"], "readwrite").objectStore("meta");
+          const hold = () => (window.free ? db.close() : (store.get("installation").onsuccess = hold));
+          hold();
+          done();
+        };
+      }),
+  );
+  await hand(other).tap(take);
+  await expect(other.locator(".page-action")).toHaveText("Bringing it in.");
+  await expect(other.locator("main [role=status]")).toHaveText("Bringing it in.");
+  await expect(line(other, "Ada")).toBeVisible();
+  await expect(other.getByRole("button", { name: /Bring in|Leave it/ })).toHaveCount(0);
+  expect(await axe(other)).toEqual([]);
+  await other.evaluate(() => (window.free = true));
+  await expect(notice(other)).toContainText("Brought in");
+  await hand(other).press("Take the import back");
+  await expect(notice(other)).toContainText("taken back");
+  expect(await said(other)).toEqual({});
+
+  // Where it does not come in, it can be tried again.
+  await choose(other, text);
+  await expect(take).toBeVisible();
+  await other.evaluate(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = () => {
+      IDBObjectStore.prototype.put = put;
+      throw new DOMException("no", "QuotaExceededError");
+    };
+  });
+  await hand(other).tap(take);
+  await expect(other.getByRole("alert")).toContainText("storage is full");
+  await hand(other).press("Close");
+  await hand(other).tap(take);
+  await expect(notice(other)).toContainText("Brought in");
+});
+
 test("one couple, or some; who said no and who is invented stays, and is named as staying", async ({ page, install }) => {
   await install();
   await go(page, "#/today");
@@ -214,6 +263,7 @@ test("of a partly bad file the good rows are offered, and the bad ones are named
   expect(await main.textContent()).not.toMatch(/[\u202e\u0007]/);
   await expect(main.locator("b")).toHaveCount(0);
   await expect(line(page, "Entry 2")).toContainText("stands in the file twice");
+  await expect(line(page, "Entry 2"), "whose entry it is").toContainText("Twin");
   await expect(line(page, "Entry 4")).toBeVisible();
   expect(await axe(page)).toEqual([]);
   await hand(page).press("Bring in 1 couple");

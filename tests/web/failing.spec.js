@@ -11,7 +11,7 @@
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { axe, overflow, smallTargets } from "./checks.js";
-import { download } from "./colleague.js";
+import { bringIn, colleague, copy, download } from "./colleague.js";
 import { TODAY, coupleOf, expect, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
 
 const alert = (page) => page.getByRole("alert");
@@ -296,6 +296,36 @@ test("a register that cannot be read is in nobody's way: the book leaves, and op
   expect(after[`records/${spoilt}`]).toBe("spoilt too");
   const numbers = Object.entries(after).filter(([key, row]) => /^records/.test(key) && row.startsWith("{")).flatMap(([, row]) => JSON.parse(row).changes.map(({ n }) => n));
   expect(JSON.parse(after[`records/${id}`]).changes[0].n).toBe(Math.max(...numbers));
+});
+
+test("where two phones' settings are here, a new register asks whose it goes on with", async ({ page, browser, guard, site, install }) => {
+  await install();
+  const fair = async (phone, name) => {
+    await go(phone, "#/practice/fair");
+    await hand(phone).put(phone.getByLabel("Fair of today"), name);
+    await hand(phone).press("Save");
+    await expect(notice(phone)).toContainText("saved");
+  };
+  await fair(page, "Wharfside");
+  const other = await colleague(browser, guard, site);
+  await fair(other, "Millside");
+  await meet(other, "Tess");
+  await bringIn(page, await copy(other));
+  await putRow(page, "meta", "installation", "spoilt");
+  await page.goto("about:blank");
+  await page.goto(site.url);
+  await expect(page.getByText("More than one phone’s settings are here")).toBeVisible();
+  const offered = page.getByRole("button", { name: /Begin a new register/ });
+  await expect(offered).toHaveCount(3);
+  await expect(offered.filter({ hasText: "Millside" })).toHaveCount(1);
+  await expect(offered.filter({ hasText: "with none of these settings" })).toHaveCount(1);
+  expect(await faults(page)).toEqual([]);
+  await hand(page).press("Begin a new register, with the settings at Wharfside, last set on Wed 25 Nov 2026");
+  await expect(heading(page)).toHaveText("Today");
+  await go(page, "#/practice/fair");
+  await expect(page.getByLabel("Fair of today")).toHaveValue("Wharfside");
+  await go(page, "#/couples");
+  await expect(line(page, "Tess")).toBeVisible();
 });
 
 test("words that the phone does not keep are said to be so, and last as long as the page", async ({ page, install }) => {

@@ -1,7 +1,7 @@
 // Two phones that say different things, the history, names of phones, and erasing for good.
 import { axe, overflow, smallTargets } from "./checks.js";
 import { bringIn, choose, colleague, copy } from "./colleague.js";
-import { TODAY, expect, fieldsOf, go, hand, heading, line, meet, notice, ready, rows, test } from "./hand.js";
+import { TODAY, expect, fieldsOf, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
 
 // A year behind: only the shown time is wrong.
 const BEHIND = new Date("2025-11-25T09:00:00");
@@ -92,6 +92,25 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await expect(line(page, "Ada: band")).toContainText("2.5 mm");
 });
 
+test("a phone that takes a new mark keeps its name", async ({ page, install }) => {
+  await install();
+  await meet(page, "Ada");
+  await go(page, "#/practice/phone");
+  await hand(page).follow(/^This phone/);
+  await hand(page).write(page.getByLabel("Name of the phone"), "Fair phone");
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  // Another phone that was set up from a copy of this one has written something else under the same number.
+  const { text } = await copy(page);
+  await choose(page, text.replace('"Ada"', '"Ida"'));
+  await expect(page.locator("main")).toContainText("this phone takes a new mark");
+  await hand(page).press(/Bring in/);
+  await expect(notice(page)).toContainText("Brought in");
+  expect(JSON.parse((await rows(page))["meta/installation"]).former).toHaveLength(1);
+  await go(page, "#/practice/phone");
+  await expect(line(page, "Fair phone (this phone)")).toBeVisible();
+});
+
 test("put away here, edited there: it is asked, and nothing is lost", async ({ page, browser, guard, site, install }) => {
   await install();
   const id = await meet(page, "Ada");
@@ -141,10 +160,18 @@ test("an appointment taken out here, with a place written there: it is asked whe
   await expect(page.locator("main")).toContainText("Barn Lane");
 });
 
-test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, install }) => {
+test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, site, install }) => {
   await install();
   const id = await meet(page, "Ada", { second: "Bo", reach: "07700 900111" });
   const { text } = await copy(page);
+  // The couple was damaged once: what is left of that row was put aside, and they came in again from the copy.
+  await putRow(page, "records", id, "a scrap of Ada");
+  await open(page, site, "#/practice/phone");
+  await hand(page).press("Put it aside for good");
+  await expect(notice(page)).toContainText("1 record put aside");
+  await bringIn(page, { text });
+  await go(page, "#/practice/phone");
+  await expect(page.getByRole("button", { name: "Download what could not be read" })).toBeVisible();
   await go(page, `#/couple/${id}/notes`);
   await hand(page).write(page.getByLabel("New note"), "half typed secret");
   await go(page, `#/couple/${id}`);
@@ -162,6 +189,8 @@ test("erased for good: a tick and another press, no word is left, and an old fil
   const kept = JSON.stringify(await rows(page)) + JSON.stringify(await page.evaluate(() => ({ ...localStorage })));
   for (const word of ["Ada", "900111", "secret"]) expect(kept, word).not.toContain(word);
   expect(kept, "a bare mark").toContain(id);
+  await go(page, "#/practice/phone");
+  await expect(page.getByRole("button", { name: "Download what could not be read" })).toHaveCount(0);
   await go(page, `#/couple/${id}/notes`);
   await expect(page.locator("main")).toContainText("They were erased for good.");
   await choose(page, text);
@@ -224,6 +253,35 @@ test("two phones with one practice settle what they have set differently", async
   await go(page, "#/practice");
   await expect(line(page, "Barn fair")).toBeVisible();
   await expect(page.getByText("to settle")).toHaveCount(0);
+});
+
+test("settings that were left out the first time are still to be had from the same file", async ({ page, browser, guard, site, install }) => {
+  await install();
+  await go(page, "#/practice/fair");
+  await hand(page).put(page.getByLabel("Fair of today"), "Quay fair");
+  await hand(page).press("Save");
+  await expect(notice(page)).toContainText("saved");
+  await meet(page, "Ada");
+  const { text } = await copy(page);
+  const other = await colleague(browser, guard, site);
+  await bringIn(other, { text });
+  await go(other, "#/practice");
+  await expect(line(other, "Quay fair")).toHaveCount(0);
+  await choose(other, text);
+  await expect(other.locator("main")).toContainText("Everything in it is here already.");
+  const take = other.getByRole("button", { name: "Bring it in" });
+  await expect(take).toHaveCount(0);
+  await hand(other).tap(other.getByLabel("Take over the settings of the practice too"));
+  expect(await axe(other)).toEqual([]);
+  await hand(other).tap(take);
+  await expect(notice(other)).toContainText("Brought in");
+  await go(other, "#/practice");
+  await expect(line(other, "Quay fair")).toBeVisible();
+  await go(other, "#/practice/copies");
+  await hand(other).press("Take the import back");
+  await expect(notice(other)).toContainText("taken back");
+  await go(other, "#/practice");
+  await expect(line(other, "Quay fair")).toHaveCount(0);
 });
 
 test("put away instead of erased: nothing is lost, and the way back leads to the couple", async ({ page, install }) => {

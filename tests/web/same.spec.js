@@ -76,3 +76,27 @@ test("to erase a joined couple erases both of its entries", async ({ page, insta
   for (const word of ["Ada", "900111", "900222"]) expect(kept, word).not.toContain(word);
   for (const id of ids) expect(kept, "a bare mark").toContain(id);
 });
+
+test("to erase one of a chain of joined entries erases all of them, and says how many", async ({ page, install }) => {
+  await install();
+  const twin = (reach) => meet(page, "Ada", { second: "Bo", wedding: "22 May 2027", reach });
+  const join = async (id) => {
+    await go(page, `#/couple/${id}/same`);
+    await hand(page).press("One couple: join them");
+    await expect(notice(page)).toContainText("Joined");
+  };
+  const ids = [await twin("07700 900111"), await twin("07700 900222")];
+  await join(ids[0]);
+  const away = ids.toSorted()[1];
+  // A third is joined with the one of the two that stayed: of the one that was put away it says nothing.
+  ids.push(await twin("07700 900333"));
+  await join(ids[2]);
+  await go(page, `#/couple/${away}/erase`);
+  await expect(page.locator("main")).toContainText("2 entries that were joined with this one go with it.");
+  await hand(page).tap(page.getByLabel("I have read what goes"));
+  await hand(page).press("Erase");
+  await expect(notice(page)).toContainText("Erased for good");
+  const kept = JSON.stringify(await rows(page));
+  for (const word of ["Ada", "900111", "900222", "900333"]) expect(kept, word).not.toContain(word);
+  for (const id of ids) expect(kept, "a bare mark").toContain(id);
+});

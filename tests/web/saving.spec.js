@@ -1,6 +1,6 @@
 // "Saved" means on the disk; what cannot be saved is said, and the words stay; what cannot be read is never written over.
 import { bringIn, choose, copy, download } from "./colleague.js";
-import { expect, fieldsOf, go, hand, heading, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
+import { expect, fieldsOf, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
 
 test("every transaction that writes is strictly durable", async ({ page, site, install }) => {
   await page.addInitScript(() => {
@@ -141,6 +141,8 @@ test("a damaged row is put aside by hand, and the couple comes in again from a c
   await install();
   const id = await meet(page, "Tess");
   const { text } = await copy(page);
+  const register = async () => JSON.parse((await rows(page))["meta/installation"]);
+  const { id: phone } = await register();
   await putRow(page, "records", id, "spoilt");
   await open(page, site, "#/today");
   await choose(page, text);
@@ -152,7 +154,12 @@ test("a damaged row is put aside by hand, and the couple comes in again from a c
   await expect(page.getByRole("button", { name: "Download what could not be read" })).toBeVisible();
   const kept = Object.entries(await rows(page)).filter(([key]) => key.startsWith("records/"));
   expect(kept).toEqual([[expect.stringMatching(new RegExp(`^records/aside\\.\\d+\\.${id}$`)), "spoilt"]]);
+  // What comes back was written here: nobody takes it for the words of another phone.
+  await choose(page, text);
+  await expect(line(page, "Tess")).toBeVisible();
+  await expect(page.locator("main")).not.toContainText("this phone takes a new mark");
   await bringIn(page, { text });
+  expect((await register()).id).toBe(phone);
   await go(page, `#/couple/${id}`);
   await expect(heading(page)).toHaveText("Tess");
   await open(page, site, "#/today");

@@ -3,9 +3,10 @@
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
-use super::App;
 use super::exchange::EVERYTHING;
+use super::{App, Book};
 use crate::app::{clock, share};
+use crate::book::id::RecordId;
 use crate::storage::book as stored_book;
 use crate::storage::copies as stored_copies;
 use crate::words;
@@ -43,5 +44,12 @@ impl App {
                 Err(error) => self.fail(&error),
             }
         });
+    }
+}
+
+impl Book {
+    /// What was put aside of these records went with them.
+    pub(super) fn forget_aside(&mut self, erased: &[RecordId]) {
+        self.set_aside.retain(|row| row.for_good_of().is_none_or(|id| !erased.contains(&id)));
     }
 }

@@ -17,8 +17,8 @@ use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
 use crate::book::leaving::{Refusing, Stays};
 use crate::book::record::{Kind, Record};
-use crate::book::same;
 use crate::book::search::Lower;
+use crate::storage::book::SetAside;
 use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
 use crate::storage::{copies as stored_copies, drafts};
@@ -123,21 +123,22 @@ impl App {
         });
     }
 
-    /// Takes in what a file brings, all of it or nothing.
-    pub fn bring_in(self, plan: Arc<Plan>, take_practice: bool, then: impl FnOnce() + 'static) {
-        let then: Box<dyn FnOnce()> = Box::new(then);
+    /// Takes in what a file brings, all of it or nothing. `done` hears whether it came in.
+    pub fn bring_in(self, plan: Arc<Plan>, take_practice: bool, done: impl FnOnce(bool) + 'static) {
+        let done: Told<bool> = Box::new(done);
         let shared = self.shared();
         spawn_local(async move {
             let turn = shared.turn.lock().await;
             let fresh = InstallationId(clock::random());
             let result = stored::import(&shared.database, &plan, take_practice, fresh, clock::moment()).await;
             drop(turn);
-            if self.settle(result) {
+            let is_in = self.settle(result);
+            if is_in {
                 self.say(words::copies::brought_in());
-                then();
-                if let Some(plan) = Arc::into_inner(plan) {
-                    let_go(plan.entries).await;
-                }
+            }
+            done(is_in);
+            if is_in && let Some(plan) = Arc::into_inner(plan) {
+                let_go(plan.entries).await;
             }
         });
     }
@@ -161,14 +162,13 @@ impl App {
         let shared = self.shared();
         spawn_local(async move {
             let turn = shared.turn.lock().await;
-            // An entry that was joined with this one holds the same people.
-            let twins = self.record(id).map(|record| same::joined(&record)).unwrap_or_default();
-            let ids: Vec<RecordId> = std::iter::once(id).chain(twins).collect();
+            let ids = self.book.with_untracked(|book| book.joined(id));
             let result = stored::erase(&shared.database, ids.clone()).await;
             drop(turn);
             match result {
                 Ok(marks) => {
                     ids.iter().for_each(|id| drafts::forget_about(&id.to_string()));
+                    self.book.update(|book| book.forget_aside(&ids));
                     self.show(&shared, marks);
                     then();
                     // Another screen takes a notice away that was said on the one before.
@@ -224,7 +224,8 @@ impl App {
         };
         let mut preview = self.book.with_untracked(|book| {
             let own = (!book.practice.changes().is_empty()).then_some(book.practice.as_ref());
-            Preview::new(&book.installation, own, file.header(), clock::moment())
+            let lost = book.set_aside.iter().filter_map(SetAside::for_good_of).collect();
+            Preview::new(&book.installation, own, file.header(), clock::moment()).with_lost(lost)
         });
         let mut pace = Pace::new();
         while let Some(row) = file.next_row() {
@@ -289,7 +290,9 @@ impl App {
                     }
                     book.installation = installation;
                     let erased = records.iter().filter(|record| record.erased().is_some());
-                    erased.for_each(|record| drafts::forget_about(&record.id.to_string()));
+                    let erased: Vec<RecordId> = erased.map(|record| record.id).collect();
+                    erased.iter().for_each(|id| drafts::forget_about(&id.to_string()));
+                    book.forget_aside(&erased);
                     for id in gone {
                         before.extend(book.couples.remove(&id));
                         before.extend(book.practices.remove(&id));

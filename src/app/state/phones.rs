@@ -17,9 +17,17 @@ impl App {
     pub fn phone_name(self, by: InstallationId) -> String {
         self.book.with(|book| {
             let ours = book.is_ours(by);
-            let by = if ours { book.installation.id } else { by };
-            let mut practices = std::iter::once(&book.practice).chain(book.practices.values());
-            let name = practices.find_map(|record| Practice(record).phone_name(by));
+            // Under a new mark this phone goes by the name that it had under the one before.
+            let mut ids = vec![by];
+            if ours {
+                ids = book.installation.former.clone();
+                ids.push(book.installation.id);
+            }
+            let named = |by: &InstallationId| {
+                let mut practices = std::iter::once(&book.practice).chain(book.practices.values());
+                practices.find_map(|record| Practice(record).phone_name(*by))
+            };
+            let name = ids.iter().rev().find_map(named);
             say::phone(name, ours, &by.to_string())
         })
     }

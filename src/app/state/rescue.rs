@@ -11,8 +11,9 @@ use super::{App, Notice, NoticeKind, Status};
 use crate::app::{clock, show};
 use crate::archive::file::{Header, Holds, Writer};
 use crate::book::couple::Couple;
-use crate::book::id::{InstallationId, RecordId};
+use crate::book::id::{InstallationId, Moment, RecordId};
 use crate::book::leaving::{Refusing, Stays};
+use crate::book::practice::Practice;
 use crate::book::record::{Kind, Record};
 use crate::storage::database::News;
 use crate::storage::drafts::Draft;
@@ -33,8 +34,18 @@ pub struct Rescued {
     pub unreadable: String,
     pub unreadable_rows: usize,
     pub typed: Vec<Typed>,
-    /// The practice of this phone, if it can be told which it is.
-    pub practice: Option<RecordId>,
+    /// The practice of this phone, if it can be told which it is; otherwise those that it may be.
+    pub practices: Vec<Settings>,
+}
+
+/// A practice that may be this phone's: what it is known by.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Settings {
+    pub practice: RecordId,
+    /// The names that it gives to phones.
+    pub phones: Vec<String>,
+    pub fair: Option<String>,
+    pub last_set: Moment,
 }
 
 /// What was typed into one form and not saved.
@@ -88,7 +99,8 @@ pub(super) fn hear(status: RwSignal<Status>, update_ready: RwSignal<bool>) -> im
 }
 
 fn rescued(found: Found) -> Rescued {
-    let practice = practice_of(&found);
+    let practices = practices_of(&found);
+    let practice = practices.first().filter(|_| practices.len() == 1).map(|only| only.practice);
     let by = found.installation.as_ref().map_or_else(|| InstallationId(clock::random()), |it| it.id);
     let header = Header { written: clock::moment(), by, practice, holds: Holds::Book, unknown: None };
     let mut rescued = Rescued {
@@ -99,7 +111,7 @@ fn rescued(found: Found) -> Rescued {
         unreadable: found.unreadable,
         unreadable_rows: found.unreadable_rows,
         typed: Vec::new(),
-        practice,
+        practices,
     };
     let refusing = Refusing::of(found.records.iter());
     let mut writer = Writer::new(&header, refusing.clone());
@@ -129,12 +141,19 @@ fn rescued(found: Found) -> Rescued {
     rescued
 }
 
-/// The practice that the register names; without a register the only one in which anything is set.
-fn practice_of(found: &Found) -> Option<RecordId> {
-    let is_set = |record: &&Record| record.kind == Kind::Practice && !record.changes().is_empty();
-    let mut set = found.records.iter().filter(is_set).map(|record| record.id);
-    match &found.installation {
-        Some(installation) => set.find(|id| *id == installation.practice),
-        None => set.next().filter(|_| set.next().is_none()),
-    }
+/// The practice that the register names; without a register every one in which anything is set.
+fn practices_of(found: &Found) -> Vec<Settings> {
+    let named = found.installation.as_ref().map(|it| it.practice);
+    let may_be = |record: &&Record| {
+        record.kind == Kind::Practice
+            && !record.changes().is_empty()
+            && named.is_none_or(|practice| practice == record.id)
+    };
+    let settings = |record: &Record| Settings {
+        practice: record.id,
+        phones: Practice(record).phone_names().into_iter().map(str::to_owned).collect(),
+        fair: Practice(record).fair().map(str::to_owned),
+        last_set: record.changes().iter().map(|change| change.at).max().unwrap_or(clock::moment()),
+    };
+    found.records.iter().filter(may_be).map(settings).collect()
 }

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
-use super::{App, Shared};
+use super::{App, Book, Shared};
 use crate::app::clock;
 use crate::book::change::{Draft, Write};
 use crate::book::couple::Couple;
@@ -56,6 +56,14 @@ impl App {
         });
     }
 
+    /// How many other entries here were joined with this one, and go with it when it is erased.
+    pub fn goes_with(self, id: RecordId) -> usize {
+        self.book.with(|book| {
+            let is_here = |id: &RecordId| book.couples.get(id).is_some_and(|record| record.erased().is_none());
+            book.joined(id).iter().filter(|other| **other != id && is_here(other)).count()
+        })
+    }
+
     /// Saves drafts to two couples in one go, as far as there is anything to save.
     fn write_both(self, said: String, drafts: impl FnOnce(App) -> Option<Vec<(RecordId, Vec<Draft>)>> + 'static) {
         let shared: Rc<Shared> = self.shared();
@@ -76,5 +84,23 @@ impl App {
                 Err(error) => self.fail(&error),
             }
         });
+    }
+}
+
+impl Book {
+    /// This entry and every one that was joined with it, or with one of those, and so on: all hold the same people.
+    pub(super) fn joined(&self, id: RecordId) -> Vec<RecordId> {
+        let mut ids = vec![id];
+        let mut at = 0;
+        while let Some(id) = ids.get(at) {
+            let joined = self.couples.get(id).map(|record| same::joined(record)).unwrap_or_default();
+            for other in joined {
+                if !ids.contains(&other) {
+                    ids.push(other);
+                }
+            }
+            at += 1;
+        }
+        ids
     }
 }

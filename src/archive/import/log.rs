@@ -56,11 +56,7 @@ impl ImportLog {
         if record.erased().is_some() {
             return Some(record.clone());
         }
-        let ids = self.ids_since(installation);
-        let is_ours = |change: &Change| {
-            let stamp = change.made_under();
-            stamp.n >= self.next && ids.contains(&stamp.by)
-        };
+        let is_ours = self.is_ours(installation);
         let mut stamps: BTreeSet<&Stamp> = BTreeSet::new();
         stamps.extend(taken.added.iter().flatten());
         let stays = |change: &&Arc<Change>| match taken.added {
@@ -76,6 +72,21 @@ impl ImportLog {
             left.unknown.clone_from(&record.unknown);
         }
         Some(left)
+    }
+
+    /// Whether this phone has changed a record since the import.
+    pub fn is_changed_since(&self, record: &Record, installation: &Installation) -> bool {
+        let is_ours = self.is_ours(installation);
+        record.changes().iter().any(|change| is_ours(change))
+    }
+
+    /// Tells what this phone has changed since the import from what came from elsewhere, or was here before.
+    fn is_ours(&self, installation: &Installation) -> impl Fn(&Change) -> bool {
+        let (next, ids) = (self.next, self.ids_since(installation));
+        move |change| {
+            let stamp = change.made_under();
+            stamp.n >= next && ids.contains(&stamp.by)
+        }
     }
 
     /// The ids that this phone has had since the import.

@@ -56,11 +56,13 @@ pub enum News {
 }
 
 /// A row that is left out, its place in the file from 1, and why.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Unreadable {
     pub at: usize,
     pub id: Option<RecordId>,
     pub why: Refused,
+    /// The names of the couple, as far as it has any, where the row can be read.
+    pub names: [Option<String>; 2],
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -98,7 +100,7 @@ pub enum Offer {
 }
 
 impl Plan {
-    /// Whether nothing would change.
+    /// Whether no record would change; settings may still be offered.
     pub fn is_empty(&self) -> bool {
         self.entries.is_empty()
     }

@@ -7,10 +7,12 @@ use crate::archive::file::{FileError, Header, Row, open};
 use crate::archive::installation::Installation;
 use crate::archive::merge::{added, knows, merge};
 use crate::book::change::Change;
+use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::{InstallationId, Moment, RecordId};
 use crate::book::merge::conflict::Conflict;
 use crate::book::record::{Kind, Record};
+use crate::trade::wearer::Wearer;
 
 /// A change may be dated this far after now: clocks differ, and so do days over the world.
 const AHEAD_MS: i64 = 24 * 3_600_000;
@@ -38,6 +40,10 @@ pub struct Preview {
     now: Moment,
     seen: BTreeSet<RecordId>,
     far_off: BTreeMap<InstallationId, FarOff>,
+    /// The practice that is offered stands in the file, and can be read.
+    has_offered: bool,
+    /// The records of which a row was put aside here: what it held is not known any more.
+    lost: BTreeSet<RecordId>,
     plan: Plan,
 }
 
@@ -79,65 +85,65 @@ impl Preview {
             perhaps: Vec::new(),
         };
         let (installation, practice, next) = (installation.id, installation.practice, installation.next);
-        Preview { installation, practice, next, now, seen: BTreeSet::new(), far_off: BTreeMap::new(), plan }
+        let (seen, far_off) = (BTreeSet::new(), BTreeMap::new());
+        Preview { installation, practice, next, now, seen, far_off, has_offered: false, lost: BTreeSet::new(), plan }
+    }
+
+    /// Of these records a row was put aside here, so this installation cannot tell what it has written into them.
+    pub fn with_lost(mut self, lost: BTreeSet<RecordId>) -> Self {
+        self.lost = lost;
+        self
     }
 
     /// Takes the next row of the file, with what stands here under its id.
     pub fn take(&mut self, row: Row, here: Here<'_>) {
         let (at, id) = (row.at, row.id());
-        let taken = match row.read {
-            Err(why) => Err(Refused::Row(why)),
-            Ok(record) => self.take_record(record, here),
+        let mut left_out = |why, names| self.plan.unreadable.push(Unreadable { at, id, why, names });
+        let record = match row.read {
+            Err(why) => return left_out(Refused::Row(why), [None, None]),
+            Ok(record) => record,
         };
-        if let Err(why) = taken {
-            self.plan.unreadable.push(Unreadable { at, id, why });
+        match refused(&record, here, !self.seen.insert(record.id), self.next) {
+            Some(why) => {
+                let name = |who| Couple(&record).name(who).map(str::to_owned);
+                left_out(why, Wearer::BOTH.map(name));
+            }
+            None => self.take_record(record, here),
         }
     }
 
     pub fn finish(mut self) -> Plan {
         self.plan.far_off.extend(self.far_off.into_values());
-        if let Offer::Offered(id) = self.plan.practice {
-            let is_it = |entry: &Entry| entry.incoming.id == id && entry.incoming.kind == Kind::Practice;
-            if !self.plan.entries.iter().any(is_it) {
-                self.plan.practice = Offer::None;
-            }
+        if !self.has_offered {
+            self.plan.practice = Offer::None;
         }
         self.plan
     }
 
-    fn take_record(&mut self, incoming: Record, here: Here<'_>) -> Result<(), Refused> {
-        if !self.seen.insert(incoming.id) {
-            return Err(Refused::Repeated);
-        }
-        if incoming.highest() > self.next.saturating_add(MOST_AHEAD) {
-            return Err(Refused::Counter);
-        }
-        if incoming.kind == Kind::Practice && incoming.erased().is_some() {
-            return Err(Refused::Settings);
-        }
+    fn take_record(&mut self, incoming: Record, here: Here<'_>) {
         let nothing = Record::new(incoming.id, incoming.kind);
         let (here, is_here) = match here {
-            Here::Nothing => (&nothing, false),
-            Here::Record(record) if record.kind != incoming.kind => return Err(Refused::OtherKind),
             Here::Record(record) => (record, true),
-            Here::Unreadable => return Err(Refused::UnreadableHere),
+            Here::Nothing | Here::Unreadable => (&nothing, false),
         };
+        // It may stand here beside already, unused: it came in before, and was not taken over then.
+        let is_offered = incoming.kind == Kind::Practice && self.plan.practice == Offer::Offered(incoming.id);
+        self.has_offered |= is_offered;
         if here.erased().is_some() && incoming.erased().is_none() {
             self.plan.erased_here += 1;
-            return Ok(());
+            return;
         }
         if is_here && knows(here, &incoming) {
             self.plan.same += 1;
-            return Ok(());
+            return;
         }
         let merged = merge(here, &incoming);
         if is_here && merged == *here {
             self.plan.same += 1;
-            return Ok(());
+            return;
         }
         let entry = self.entry(here, is_here, &merged, incoming);
         self.plan.entries.push(entry);
-        Ok(())
     }
 
     fn entry(&mut self, here: &Record, is_here: bool, merged: &Record, incoming: Record) -> Entry {
@@ -164,7 +170,9 @@ impl Preview {
     /// A change that is new here: whether its date can be right, and whether it claims to be ours.
     fn look_at(&mut self, change: &Change, record: RecordId) {
         let by = change.by();
-        if by == self.installation {
+        // It was written here, as far as anybody can tell, and went with the row that was put aside.
+        let is_back = self.lost.contains(&record) && change.claimed.is_none() && change.stamp.n < self.next;
+        if by == self.installation && !is_back {
             self.plan.claims_ours = true;
         }
         let ahead = change.at.0 > self.now.0.saturating_add(AHEAD_MS);
@@ -177,5 +185,23 @@ impl Preview {
         if how_far(&off) > how_far(known) {
             *known = off;
         }
+    }
+}
+
+/// Why a record that can be read is left out all the same, if it is.
+fn refused(incoming: &Record, here: Here<'_>, is_repeated: bool, next: u64) -> Option<Refused> {
+    if is_repeated {
+        return Some(Refused::Repeated);
+    }
+    if incoming.highest() > next.saturating_add(MOST_AHEAD) {
+        return Some(Refused::Counter);
+    }
+    if incoming.kind == Kind::Practice && incoming.erased().is_some() {
+        return Some(Refused::Settings);
+    }
+    match here {
+        Here::Record(record) if record.kind != incoming.kind => Some(Refused::OtherKind),
+        Here::Unreadable => Some(Refused::UnreadableHere),
+        Here::Record(_) | Here::Nothing => None,
     }
 }

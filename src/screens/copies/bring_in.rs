@@ -35,6 +35,17 @@ enum Step {
     /// It is a couple's list, which is taken in elsewhere.
     List(Arc<Vec<u8>>),
     Looked(Arc<Plan>),
+    /// It is being taken in: what was looked at stays, without its buttons.
+    Bringing(Arc<Plan>),
+}
+
+impl Step {
+    /// It did not come in: what was looked at has its buttons again.
+    fn look_again(&mut self) {
+        if let Step::Bringing(plan) = self {
+            *self = Step::Looked(Arc::clone(plan));
+        }
+    }
 }
 
 pub fn bring_in() -> AnyView {
@@ -47,11 +58,11 @@ pub fn bring_in() -> AnyView {
         look_at(app, step, bytes);
     }
     // Made anew only when a preview comes or goes: the field keeps its cursor while a file is read.
-    let looked = Memo::new(move |_| step.with(|step| matches!(step, Step::Looked(_))));
+    let looked = Memo::new(move |_| step.with(|step| matches!(step, Step::Looked(_) | Step::Bringing(_))));
     let shown = move || {
         let _ = looked.get();
         untrack(|| match step.get() {
-            Step::Looked(plan) => preview::preview(app, &plan, take_practice),
+            Step::Looked(plan) | Step::Bringing(plan) => preview::preview(app, &plan, take_practice),
             Step::Asked | Step::Reading(_) | Step::Wrong(_) | Step::List(_) => ask(app, step, pasted, differ),
         })
     };
@@ -62,19 +73,31 @@ pub fn bring_in() -> AnyView {
             let take_in = handed::link(taking::TAKE_IN, Address::TakeIn.to_string(), move || bytes.to_vec());
             block("column near", vec![para("caution", files::IS_A_LIST), take_in])
         }
+        // It stands for all to see where the buttons were.
+        Step::Bringing(_) => para("unseen", say::BRINGING_IN),
         Step::Asked | Step::Looked(_) => ().into_any(),
     };
     let action = move || {
-        let Step::Looked(plan) = step.get() else { return None };
+        let plan = match step.get() {
+            Step::Looked(plan) => plan,
+            Step::Bringing(_) => return Some(el("p").attr("aria-hidden", "true").text(say::BRINGING_IN).view()),
+            _ => return None,
+        };
         let leave = button(Weight::Quiet, say::LEAVE_IT, move || step.set(Step::Asked));
-        if plan.is_empty() {
+        // Where no record is new there may still be settings to take over.
+        if plan.is_empty() && (plan.practice == Offer::None || !take_practice.get()) {
             return Some(leave);
         }
         let take = button(Weight::Primary, say::bring_in(plan.couples(), plan.count(News::Erased)), move || {
             let take_practice = take_practice.get_untracked() && plan.practice != Offer::None;
             let in_conflict = plan.entries.iter().filter(|entry| !entry.conflicts.is_empty());
             let ids: Vec<RecordId> = in_conflict.map(|entry| entry.incoming.id).collect();
-            app.bring_in(Arc::clone(&plan), take_practice, move || {
+            step.set(Step::Bringing(Arc::clone(&plan)));
+            app.bring_in(Arc::clone(&plan), take_practice, move |is_in| {
+                if !is_in {
+                    let _ = step.try_update(Step::look_again);
+                    return;
+                }
                 let _ = differ.try_set(Some(ids));
                 let _ = pasted.try_set(String::new());
                 // What became of it stands at the top of the page.

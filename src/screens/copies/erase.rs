@@ -12,7 +12,6 @@ use crate::book::change::Write;
 use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::RecordId;
-use crate::book::same;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::check;
@@ -27,9 +26,8 @@ pub fn erase(id: RecordId) -> AnyView {
     let Whose { head, leave } = whose(id, say::ERASE, Part::Erase);
     let sure = RwSignal::new(false);
     let goes = app.couple(id, goes).unwrap_or_default();
-    let is_here = |id: &RecordId| app.couple(*id, |couple| couple.0.erased().is_none()).unwrap_or(false);
-    let joined = app.couple(id, |couple| same::joined(couple.0)).unwrap_or_default();
-    let joined = joined.iter().any(is_here).then(|| para("", say::ERASE_JOINED));
+    let joined = app.goes_with(id);
+    let joined = (joined > 0).then(|| para("", say::erase_joined(joined)));
     let first = move || {
         let may = app.couple(id, |_| ()).is_some() && app.stays(id).is_none();
         let to = Address::Part(id, Part::Copy).to_string();

@@ -138,8 +138,13 @@ fn group<'a>(
 
 fn left_out(plan: &Plan) -> AnyView {
     let row = |it: &crate::archive::import::Unreadable| {
-        let name = say::left_out(it.at, &files::refused(it.why));
-        Line { name, mark: Some(Mark::Care), ..Line::default() }
+        let why = say::left_out(it.at, &files::refused(it.why));
+        // Who it is about comes first, where that can be read.
+        let [name, small] = match it.names.each_ref().map(Option::as_deref) {
+            [None, None] => [why, String::new()],
+            names => [say_book::both_names(names), why],
+        };
+        Line { name, small, mark: Some(Mark::Care), ..Line::default() }
     };
     listed(say::LEFT_OUT, plan.unreadable.iter().take(NAMES).map(row).collect(), plan.unreadable.len())
 }

@@ -5,13 +5,13 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use crate::app::share;
-use crate::app::state::rescue::{Rescued, Typed};
+use crate::app::state::rescue::{Rescued, Settings, Typed};
 use crate::app::state::{App, Status, app};
+use crate::app::{clock, share};
 use crate::archive::row::RowError;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, live, nothing, or_nothing};
-use crate::parts::lay::{all, para, section};
+use crate::parts::lay::{all, block, para, section};
 use crate::storage::error::StorageError;
 use crate::words::harmless::harmless;
 use crate::words::{copies as say_copies, format, storage as say};
@@ -33,9 +33,25 @@ fn register(app: App, found: &Rescued) -> AnyView {
     let is_damaged = |why: &RowError| !matches!(why, RowError::Newer(_));
     match app.status.get_untracked() {
         Status::Failed(StorageError::Unreadable(why)) if is_damaged(&why) => {
-            let practice = found.practice;
-            let renew = button(Weight::Quiet, say::RENEW, move || app.renew_register(practice));
-            all(vec![para("", say::RENEW_HOW), renew])
+            let renew = |words: String, practice| button(Weight::Quiet, words, move || app.renew_register(practice));
+            match found.practices.as_slice() {
+                several @ [_, _, ..] => {
+                    let with = |it: &Settings| {
+                        let day = clock::civil(it.last_set).0;
+                        let phones: Vec<String> = it.phones.iter().map(|name| harmless(name)).collect();
+                        let words = say::renew_with(&phones, it.fair.as_deref().map(harmless).as_deref(), day);
+                        renew(words, Some(it.practice))
+                    };
+                    let mut offered = vec![para("", say::RENEW_HOW), para("", say::RENEW_WHICH)];
+                    offered.extend(several.iter().map(with));
+                    offered.push(renew(say::RENEW_WITH_NONE.to_owned(), None));
+                    block("column near", offered)
+                }
+                one => {
+                    let practice = one.first().map(|only| only.practice);
+                    all(vec![para("", say::RENEW_HOW), renew(say::RENEW.to_owned(), practice)])
+                }
+            }
         }
         _ => nothing(),
     }

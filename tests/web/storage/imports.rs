@@ -7,7 +7,7 @@ use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField};
 use bandwright::book::id::{InstallationId, Moment, RecordId};
 use bandwright::book::record::{Kind, Record};
-use bandwright::storage::book::{Loaded, add, load, reload};
+use bandwright::storage::book::{Loaded, add, load, put_aside, reload};
 use bandwright::storage::database::{Database, META, RECORDS};
 use bandwright::storage::error::StorageError;
 use bandwright::storage::import::{erase, import, keep_import, last_import, undo_import};
@@ -110,6 +110,21 @@ async fn an_import_is_taken_back_also_after_a_reload() {
 }
 
 #[wasm_bindgen_test]
+async fn an_import_that_adds_nothing_leaves_the_one_before_to_be_taken_back() {
+    let (ours, _) = opened(&unique()).await;
+    let (theirs, _) = colleague().await;
+    saved(&theirs, &couple(2), met("van")).await;
+    let text = file(&load(&theirs, FRESH).await.unwrap(), Holds::Couples).await;
+    // Two tabs have looked at one file before either took it in.
+    let plan = planned(&ours, &text).await;
+    let first = import(&ours, &plan, false, ANOTHER, NOW).await.unwrap();
+    let second = import(&ours, &plan, false, ANOTHER, Moment(NOW.0 + 1)).await.unwrap();
+    assert_eq!((first.log.as_ref().map(|log| log.records.len()), &second.log), (Some(1), &first.log));
+    assert_eq!(last_import(&ours).await, Ok(first.log));
+    assert_eq!(undo_import(&ours).await.unwrap().gone, [RecordId(2)]);
+}
+
+#[wasm_bindgen_test]
 async fn all_of_a_file_or_nothing() {
     let name = unique();
     let (ours, _) = opened(&name).await;
@@ -203,6 +218,44 @@ async fn a_lost_phone_gets_its_settings_back() {
     assert_eq!(load(&ours, FRESH).await.unwrap().installation.practice, before.installation.practice);
     import(&ours, &plan, false, ANOTHER, NOW).await.unwrap();
     assert_eq!(load(&ours, FRESH).await.unwrap().installation.practice, before.installation.practice);
+    // They stand beside now, and the same file can still bring them into use.
+    let again = planned(&ours, &text).await;
+    assert_eq!((again.is_empty(), again.practice), (true, Offer::Offered(practice.id)));
+    import(&ours, &again, true, ANOTHER, NOW).await.unwrap();
+    assert_eq!(load(&ours, FRESH).await.unwrap().installation.practice, practice.id);
+    assert_eq!(last_import(&ours).await.unwrap().unwrap().practice, Some(before.installation.practice));
+    undo_import(&ours).await.unwrap();
+    assert_eq!(load(&ours, FRESH).await.unwrap().installation.practice, before.installation.practice);
+    assert_eq!(reload(&ours, practice.id).await.unwrap().unwrap().changes().len(), 1, "it was beside before");
+}
+
+#[wasm_bindgen_test]
+async fn settings_go_back_with_the_import_unless_they_were_changed_since() {
+    let fair = |place| text(Field::Practice(PracticeField::Fair), place);
+    let (theirs, loaded) = colleague().await;
+    let practice = Record::new(loaded.installation.practice, Kind::Practice);
+    let first = saved(&theirs, &practice, fair("barn")).await;
+    let earlier = file(&load(&theirs, FRESH).await.unwrap(), Holds::Book).await;
+    saved(&theirs, &first, fair("mill")).await;
+    let later = file(&load(&theirs, FRESH).await.unwrap(), Holds::Book).await;
+    // The settings stand beside already, or do not; the import brings more of them, or only takes them over.
+    for beside in [None, Some(&earlier), Some(&later)] {
+        for is_changed in [false, true] {
+            let (ours, before) = opened(&unique()).await;
+            if let Some(beside) = beside {
+                import(&ours, &planned(&ours, beside).await, false, ANOTHER, NOW).await.unwrap();
+            }
+            import(&ours, &planned(&ours, &later).await, true, ANOTHER, NOW).await.unwrap();
+            if is_changed {
+                let taken_over = reload(&ours, practice.id).await.unwrap().unwrap();
+                saved(&ours, &taken_over, fair("quay")).await;
+            }
+            undo_import(&ours).await.unwrap();
+            let now = load(&ours, FRESH).await.unwrap().installation.practice;
+            let expected = if is_changed { practice.id } else { before.installation.practice };
+            assert_eq!(now, expected, "beside before: {}, changed: {is_changed}", beside.is_some());
+        }
+    }
 }
 
 #[wasm_bindgen_test]
@@ -228,4 +281,38 @@ async fn erased_is_gone_and_does_not_come_back() {
     import(&theirs, &planned(&theirs, &text).await, false, ANOTHER, NOW).await.unwrap();
     undo_import(&theirs).await.unwrap();
     assert_eq!(rows(&theirs).await, rows(&db).await);
+}
+
+#[wasm_bindgen_test]
+async fn nothing_that_was_put_aside_outlasts_being_erased() {
+    let (db, _) = opened(&unique()).await;
+    let record = saved(&db, &couple(1), met("fair")).await;
+    saved(&db, &couple(2), met("barn")).await;
+    let copy = file(&load(&db, FRESH).await.unwrap(), Holds::Couples).await;
+    // Both were damaged, twice the first, and came in again from the copy.
+    let spoil = async |ids: &[u128], at: i64| {
+        for id in ids {
+            put(&db, RECORDS, &RecordId(*id).to_string(), &format!("spoilt row of {id}").into()).await;
+        }
+        let keys: Vec<String> = ids.iter().map(|id| RecordId(*id).to_string()).collect();
+        put_aside(&db, &keys, Moment(at)).await.unwrap();
+        import(&db, &planned(&db, &copy).await, false, ANOTHER, NOW).await.unwrap();
+    };
+    spoil(&[1], 5).await;
+    spoil(&[1, 2], 6).await;
+    let aside = async || {
+        let keys = load(&db, FRESH).await.unwrap().set_aside.into_iter().map(|row| row.key);
+        keys.collect::<Vec<_>>()
+    };
+    assert_eq!(aside().await.len(), 3);
+    // Erased on another phone: the mark takes along what was put aside here.
+    let (theirs, _) = colleague().await;
+    import(&theirs, &planned(&theirs, &copy).await, false, ANOTHER, NOW).await.unwrap();
+    erase(&theirs, vec![record.id]).await.unwrap();
+    let mark = file(&load(&theirs, FRESH).await.unwrap(), Holds::Couples).await;
+    import(&db, &planned(&db, &mark).await, false, ANOTHER, NOW).await.unwrap();
+    assert_eq!(aside().await, [format!("aside.6.{}", RecordId(2))]);
+    // And erased here.
+    erase(&db, vec![RecordId(2)]).await.unwrap();
+    assert!(aside().await.is_empty());
 }
