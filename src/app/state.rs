@@ -53,6 +53,8 @@ pub enum Status {
     Opening,
     /// An older version in another tab holds it.
     HeldUp,
+    /// What was brought in was not in its places yet when the app was closed.
+    Arriving,
     Open,
     Failed(StorageError),
 }
@@ -107,6 +109,8 @@ struct Shared {
     turn: Mutex<()>,
     /// How often the book was asked for.
     opened: Cell<u32>,
+    /// How many parcels of imports are there that cannot be unpacked.
+    left: Cell<usize>,
     /// The changes that this page has made: whoever uses it has seen them.
     made: RefCell<Vec<Stamp>>,
     /// The screen with a form that is open, and the record as the form found it.
@@ -135,6 +139,7 @@ impl App {
             tabs: Tabs::open(move |id| heard.set(Some(id))),
             turn: Mutex::new(()),
             opened: Cell::new(0),
+            left: Cell::new(0),
             made: RefCell::default(),
             found: RefCell::default(),
         };
@@ -167,6 +172,7 @@ impl App {
             match stored::load(&shared.database, fresh).await {
                 // It was asked for again meanwhile: only the last answer is as the book is now.
                 _ if shared.opened.get() != turn => (),
+                Ok(loaded) if loaded.parcels() > shared.left.get() => self.status.set(Status::Arriving),
                 Ok(loaded) => {
                     let practice = loaded.installation.practice;
                     let mut book = Book {
@@ -305,6 +311,8 @@ impl App {
         }
         let shared = self.shared();
         spawn_local(async move {
+            // An import that is being unpacked is done first.
+            let _turn = shared.turn.lock().await;
             match stored::reload(&shared.database, id).await {
                 Ok(Some(record)) => self.book.update(|book| drop(book.put(record))),
                 Ok(None) => self.book.update(|book| drop(book.couples.remove(&id))),

@@ -36,6 +36,8 @@ enum Later {
     Screen(Address),
     /// What stands below the sentence when the book does not open.
     Rescue,
+    /// What stands on the page while an import is put in its places before the book opens.
+    Arriving,
     /// What stands on a Today that is empty.
     Examples,
     /// What stands on Today of orders.
@@ -47,6 +49,7 @@ fn work(what: Later) -> Result<AnyView, NotFetched> {
     Ok(match what {
         Later::Screen(here) => screen(here),
         Later::Rescue => copies::rescue(),
+        Later::Arriving => copies::arriving(),
         Later::Examples => practice::load_examples(),
         Later::Orders => late::orders(),
     })
@@ -121,6 +124,11 @@ pub fn later(here: Address) -> AnyView {
 /// What can still be done when the book does not open; nothing where the file with it cannot be fetched.
 pub fn rescue() -> AnyView {
     below(Later::Rescue)
+}
+
+/// Puts in its places what was brought in; nothing where the file that does it cannot be fetched.
+pub fn arriving() -> AnyView {
+    below(Later::Arriving)
 }
 
 /// The way to load the example book, on a Today that is empty; nothing where the file with it cannot be fetched.

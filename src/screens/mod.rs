@@ -77,6 +77,7 @@ fn frame() -> AnyView {
         match app.status.get() {
             Status::Opening => opening(slow(app)),
             Status::HeldUp => opening(para("", storage_words::HELD_UP)),
+            Status::Arriving => opening(later::arriving()),
             Status::Failed(error) => failed(app, storage_words::not_opened(&error)),
             Status::Open => here(),
         }

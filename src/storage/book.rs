@@ -7,6 +7,7 @@ use wasm_bindgen::JsValue;
 
 use super::database::{Database, META, RECORDS, complete};
 use super::error::StorageError;
+use super::parcels::is_parcel;
 use crate::archive::installation::{self, Installation};
 use crate::archive::row::{self, RowError};
 use crate::book::change::{Change, Draft};
@@ -54,6 +55,13 @@ pub struct Loaded {
     pub installation: Installation,
     pub records: Vec<Record>,
     pub set_aside: Vec<SetAside>,
+}
+
+impl Loaded {
+    /// How many parcels of imports are there still.
+    pub fn parcels(&self) -> usize {
+        self.set_aside.iter().filter(|row| is_parcel(&row.key)).count()
+    }
 }
 
 /// What is to be added to one record.

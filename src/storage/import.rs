@@ -1,4 +1,5 @@
-//! Taking a file in, taking that back, and erasing: each in one transaction, all of it or nothing.
+//! Taking a file in, taking that back, and erasing: each in one transaction, all of it or nothing. What is still in
+//! parcels of an earlier import is unpacked first.
 
 use std::collections::BTreeMap;
 
@@ -9,6 +10,7 @@ use super::blocks::{AT_ONCE, ask};
 use super::book::{delete_aside, key, put_installation, read_row, stored_installation};
 use super::database::{Database, META, RECORDS, complete};
 use super::error::StorageError;
+use super::parcels::{Packing, unpack_within};
 use crate::archive::import::log::{self, ImportLog, Taken};
 use crate::archive::import::{Entry, Offer, Plan};
 use crate::archive::installation::Installation;
@@ -34,6 +36,7 @@ pub struct Imported {
 
 /// Takes in what a plan says. Each record is read again inside the transaction and merged with what the file says, so
 /// that nothing is lost that was written since the preview. `fresh` is the new id of this installation if it needs one.
+/// A large import is in parcels then: [`unpack`](super::parcels::unpack) is due.
 pub async fn import(
     db: &Database,
     plan: &Plan,
@@ -83,6 +86,7 @@ async fn import_within(
 ) -> Result<Imported, StorageError> {
     let meta = transaction.object_store(META)?;
     let store = transaction.object_store(RECORDS)?;
+    unpack_within(&store).await?;
     let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let next = installation.next;
     let mut log =
@@ -96,6 +100,7 @@ async fn import_within(
     let mut records = Vec::with_capacity(plan.entries.len());
     let entries: BTreeMap<RecordId, &Entry> = plan.entries.iter().map(|entry| (entry.incoming.id, entry)).collect();
     let entries: Vec<&Entry> = entries.into_values().collect();
+    let mut packing = (entries.len() > AT_ONCE).then(|| Packing::new(fresh));
     let mut blocks = entries.chunks(AT_ONCE);
     let mut ask_next = || {
         let block = blocks.next()?;
@@ -111,9 +116,15 @@ async fn import_within(
             installation.follow(record.highest());
             is_news |= taken.is_some() || here.get(&record.id) != Some(&record);
             log.records.extend(taken);
-            put_record(&store, &record)?;
+            match &mut packing {
+                Some(packing) => packing.add(&store, &record)?,
+                None => put_record(&store, &record)?,
+            }
             records.push(record);
         }
+    }
+    if let Some(mut packing) = packing {
+        packing.send(&store)?;
     }
     let erased = records.iter().filter(|record| record.erased().is_some()).map(|record| record.id);
     delete_aside(&store, &erased.collect::<Vec<_>>()).await?;
@@ -135,6 +146,7 @@ async fn import_within(
 async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError> {
     let meta = transaction.object_store(META)?;
     let store = transaction.object_store(RECORDS)?;
+    unpack_within(&store).await?;
     let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let mut imported =
         Imported { installation: installation.clone(), records: Vec::new(), gone: Vec::new(), log: None };
@@ -174,6 +186,7 @@ async fn undo_within(transaction: &Transaction) -> Result<Imported, StorageError
 async fn erase_within(transaction: &Transaction, ids: Vec<RecordId>) -> Result<Vec<Record>, StorageError> {
     let meta = transaction.object_store(META)?;
     let store = transaction.object_store(RECORDS)?;
+    unpack_within(&store).await?;
     let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let mut marks = Vec::with_capacity(ids.len());
     delete_aside(&store, &ids).await?;

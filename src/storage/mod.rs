@@ -23,6 +23,8 @@ pub mod list;
 #[cfg(target_arch = "wasm32")]
 mod local;
 #[cfg(target_arch = "wasm32")]
+pub mod parcels;
+#[cfg(target_arch = "wasm32")]
 pub mod preferences;
 #[cfg(target_arch = "wasm32")]
 pub mod rescue;

@@ -11,6 +11,7 @@ use super::book::{INSTALLATION, put_installation, read_row, stored_installation}
 use super::copies::as_line;
 use super::database::{Database, META, RECORDS, complete};
 use super::error::StorageError;
+use super::parcels;
 use crate::archive::installation::Installation;
 use crate::archive::row::RowError;
 use crate::book::id::{InstallationId, RecordId};
@@ -99,6 +100,13 @@ async fn look_into(database: &idb::Database) -> Result<Found, StorageError> {
             let key = key.as_string().unwrap_or_default();
             match read_row(&row, &key) {
                 Ok(record) => found.records.push(record),
+                Err(_)
+                    if parcels::is_parcel(&key)
+                        && let Some(records) = parcels::open(&row) =>
+                {
+                    let here = std::mem::take(&mut found.records);
+                    found.records = parcels::unpacked(here, records);
+                }
                 Err(_) => {
                     found.unreadable_rows += 1;
                     found.unreadable.push_str(&as_line(&key, &row));

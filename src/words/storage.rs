@@ -47,6 +47,9 @@ pub fn not_opened(error: &StorageError) -> String {
 /// The book does not open yet.
 pub const HELD_UP: &str = "An older version of Bandwright is open in another tab and holds the book. Close that tab: this one goes on by itself. Until then copies are made there.";
 pub const SLOW: &str = "This takes long, as a large book may on an older phone. What you saved is still there.";
+/// What was brought in is put in its places before the book opens.
+pub const ARRIVING: &str =
+    "What you brought in last is all here and is being put in its places. The book opens by itself.";
 
 // A form
 pub const TYPED_ELSEWHERE: &str = "This form is open in another tab too, with words that are not saved. They stay there; what you type here is kept apart.";

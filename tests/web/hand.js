@@ -174,7 +174,7 @@ export async function rows(page) {
   );
 }
 
-/** Writes a row by hand. */
+/** Writes a row by hand, or takes it away where no value is given. */
 export async function putRow(page, store, key, value) {
   await page.evaluate(
     ([store, key, value]) =>
@@ -184,7 +184,9 @@ export async function putRow(page, store, key, value) {
         opening.onsuccess = () => {
           const db = opening.result;
           const writing = db.transaction(store, "readwrite");
-          writing.objectStore(store).put(value, key);
+          const rows = writing.objectStore(store);
+          if (value === undefined) rows.delete(key);
+          else rows.put(value, key);
           writing.oncomplete = () => {
             db.close();
             done();

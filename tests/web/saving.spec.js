@@ -168,6 +168,21 @@ test("a damaged row is put aside by hand, and the couple comes in again from a c
   expect((await download(page, "Download what could not be read")).text).toContain("spoilt");
 });
 
+test("an import that was cut short is in its places when the book opens, and a damaged part of it holds nothing up", async ({ page, site, install }) => {
+  await install();
+  const id = await meet(page, "Tess");
+  const row = (await rows(page))[`records/${id}`];
+  await putRow(page, "records", "parcel.f1e5.00000000", `${row}\n`);
+  await putRow(page, "records", "parcel.f1e5.00000001", "{half a row");
+  await putRow(page, "records", id);
+  await open(page, site, `#/couple/${id}`);
+  await expect(heading(page)).toHaveText("Tess");
+  const kept = Object.entries(await rows(page)).filter(([key]) => key.startsWith("records/"));
+  expect(Object.fromEntries(kept)).toEqual({ [`records/${id}`]: row, "records/parcel.f1e5.00000001": "{half a row" });
+  await go(page, "#/today");
+  await expect(page.getByText("One record on this phone could not be read.")).toBeVisible();
+});
+
 test("a row that turns unreadable under an open form is not written over, and the words stay", async ({ page, install }) => {
   await install();
   const id = await meet(page, "Tess");

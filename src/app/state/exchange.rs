@@ -21,7 +21,7 @@ use crate::book::search::Lower;
 use crate::storage::book::SetAside;
 use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
-use crate::storage::{copies as stored_copies, drafts};
+use crate::storage::{copies as stored_copies, drafts, parcels};
 use crate::words;
 use crate::words::spreadsheet;
 
@@ -131,14 +131,37 @@ impl App {
             let turn = shared.turn.lock().await;
             let fresh = InstallationId(clock::random());
             let result = stored::import(&shared.database, &plan, take_practice, fresh, clock::moment()).await;
-            drop(turn);
             let is_in = self.settle(result);
             if is_in {
                 self.say(words::copies::brought_in());
             }
             done(is_in);
+            if is_in {
+                // It is on the disk, and shown. Nothing else is written here before all of it is in its place; if that
+                // fails, it is done when the book is opened again.
+                let _ = parcels::unpack(&shared.database).await;
+                shared.tabs.tell(EVERYTHING);
+            }
+            drop(turn);
             if is_in && let Some(plan) = Arc::into_inner(plan) {
                 let_go(plan.entries).await;
+            }
+        });
+    }
+
+    /// Puts what was brought in before the app was closed in its places, and opens the book.
+    pub fn unpack(self) {
+        let shared = self.shared();
+        spawn_local(async move {
+            let turn = shared.turn.lock().await;
+            let result = parcels::unpack(&shared.database).await;
+            drop(turn);
+            match result {
+                Ok(left) => {
+                    shared.left.set(left);
+                    self.reopen();
+                }
+                Err(error) => self.not_opened(error),
             }
         });
     }
@@ -151,6 +174,7 @@ impl App {
             let result = stored::undo_import(&shared.database).await;
             drop(turn);
             if self.settle(result) {
+                shared.tabs.tell(EVERYTHING);
                 self.say(words::copies::import_undone());
             }
         });
@@ -277,7 +301,6 @@ impl App {
 
     /// Shows the book as it is after an import, or after it was taken back. False if that failed, which is said.
     fn settle(self, result: Result<Imported, StorageError>) -> bool {
-        let shared = self.shared();
         match result {
             Ok(Imported { installation, records, gone, log }) => {
                 let mut before = Vec::new();
@@ -300,7 +323,6 @@ impl App {
                     before.extend(records.into_iter().filter_map(|record| book.put(record)));
                 });
                 self.last_import.set(log);
-                shared.tabs.tell(EVERYTHING);
                 spawn_local(let_go(before));
                 true
             }

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 
 use super::list::last_import;
 use crate::app::address::{Address, Part, Setting};
-use crate::app::state::App;
+use crate::app::state::{App, app};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::parts::el::{maybe, or_nothing};
@@ -13,7 +13,7 @@ use crate::parts::lay::{all, para, section};
 use crate::parts::line::{Line, line, lines};
 use crate::words::harmless::harmless;
 use crate::words::parts::Mark;
-use crate::words::{book as say_book, copies as say, phones as say_phones};
+use crate::words::{book as say_book, copies as say, phones as say_phones, storage as say_storage};
 
 /// So many names are shown.
 const NAMES: usize = 50;
@@ -52,4 +52,10 @@ fn to_settle(app: App, id: RecordId) -> Option<Line> {
     };
     let (names, count, to) = couple.or_else(practice).filter(|(_, count, _)| *count > 0)?;
     Some(line(harmless(&names), "", to.to_string()).small(say_phones::differences(count)).mark(Mark::Care))
+}
+
+/// The page on which an import is put in its places, which was cut short.
+pub fn arriving() -> AnyView {
+    app().unpack();
+    para("", say_storage::ARRIVING)
 }

@@ -18,6 +18,7 @@ mod rescue;
 mod same;
 mod specification;
 
+pub use brought::arriving;
 pub use install::tab_warning;
 use leptos::prelude::*;
 pub use rescue::rescue;

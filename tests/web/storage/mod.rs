@@ -5,6 +5,7 @@ mod imports;
 mod kept;
 #[path = "../../files/mutate.rs"]
 mod mutate;
+mod parcels;
 
 use bandwright::archive::installation;
 use bandwright::archive::row::{self, RowError};
