@@ -3,7 +3,9 @@
 
 mod aside;
 mod examples;
-pub mod exchange;
+mod exchange;
+pub mod leaving;
+mod pace;
 mod phones;
 pub mod rescue;
 mod same;

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use super::out::Out;
 use crate::app::address::{Address, Setting};
 use crate::app::clock;
-use crate::app::state::exchange::Which;
+use crate::app::state::leaving::Which;
 use crate::app::state::{App, app};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 
 use crate::app::address::Part;
 use crate::app::share;
-use crate::app::state::exchange::{Made, Which};
+use crate::app::state::leaving::{Made, Which};
 use crate::app::state::{App, app};
 use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button};
