@@ -59,6 +59,30 @@ impl Record {
 
 const DAY_MS: i64 = 86_400_000;
 
+/// Of pairs of changes, by their places, those that know nothing of each other. What each change of the record had seen
+/// is worked out once, and then followed for as many pairs at a time as a number has bits.
+pub(super) fn strangers(record: &Record, pairs: &[(usize, usize)]) -> Vec<bool> {
+    let mut are_strangers = Vec::new();
+    if pairs.is_empty() {
+        return are_strangers;
+    }
+    let causes = causes(record);
+    for some in pairs.chunks(u64::BITS as usize) {
+        let mut knows = vec![0_u64; causes.len()];
+        for (bit, (one, other)) in some.iter().enumerate() {
+            // Nobody can have seen what comes later in the order of stamps.
+            knows[*one.min(other)] |= 1 << bit;
+        }
+        for (place, causes) in causes.iter().enumerate() {
+            causes.iter().for_each(|cause| knows[place] |= knows[*cause]);
+        }
+        for (bit, (one, other)) in some.iter().enumerate() {
+            are_strangers.push(knows[*one.max(other)] >> bit & 1 == 0);
+        }
+    }
+    are_strangers
+}
+
 /// Which changes of a record, by their places, know nothing of this one and are not known to it.
 pub(super) fn unaware(record: &Record, of: usize) -> Vec<bool> {
     let causes = causes(record);
