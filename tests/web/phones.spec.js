@@ -92,6 +92,55 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await expect(line(page, "Ada: band")).toContainText("2.5 mm");
 });
 
+test("what two phones say differently no calculator settles by the way: it leads to where both sides stand", async ({ page, browser, guard, site, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  await go(page, `#/couple/${id}/finger/first`);
+  await hand(page).write(page.getByLabel("Size read", { exact: true }), "UK M");
+  await hand(page).press("Add reading");
+  await expect(notice(page)).toContainText("Reading saved");
+  const other = await colleague(browser, guard, site, BEHIND);
+  await bringIn(other, await copy(page));
+  const buttons = [
+    ["order", "&who=first", "&profile=flat&width=", /^Use .* for Ada/],
+    ["stack", "&who=first", "&free=24&band=", "Note this stack for Ada"],
+    ["dates", "", "&wedding=2027-05-", /^Use order by/],
+    ["compare", "&who=first", "&band1-width=", "Make this the band"],
+  ];
+  const address = (which, who) => `#/bench/${which}?couple=${id}${who}`;
+  for (const [phone, figures] of [[page, ["2", "2", "22", "2"]], [other, ["9", "3", "29", "3"]]]) {
+    for (const [at, [which, who, asked, button]] of buttons.entries()) {
+      await go(phone, address(which, who) + asked + figures[at]);
+      await hand(phone).tap(phone.getByRole("button", { name: button }).first());
+      await expect(notice(phone)).toContainText("saved");
+      await expect(heading(phone), "the calculator is left").toHaveText(/^Ada/);
+    }
+  }
+  await bringIn(page, await copy(other));
+  await go(page, `#/couple/${id}`);
+  await hand(page).tap(line(page, "two phones say different things").filter({ hasText: /order size/i }).getByRole("link"));
+  await expect(heading(page)).toHaveText("Order size");
+  for (const [which, who, asked, button] of buttons) {
+    await go(page, address(which, who) + asked + "5");
+    await expect(page.locator(".caution").first(), which).toContainText("Two phones say different things of what would be saved here.");
+    await expect(page.getByRole("button", { name: button }), which).toHaveCount(0);
+    expect(await axe(page)).toEqual([]);
+    expect(await overflow(page)).toBe(0);
+  }
+  await hand(page).follow("Differences to settle");
+  const open = page.locator(".difference");
+  await expect(open.first()).toBeVisible();
+  for (let left = await open.count(); left > 0; left -= 1) {
+    await hand(page).tap(open.first().locator(".side").first().getByRole("button"));
+    await expect(open).toHaveCount(left - 1);
+  }
+  for (const [which, who, asked, button] of buttons) {
+    await go(page, address(which, who) + asked + "5");
+    await expect(page.getByRole("button", { name: button }).first(), which).toBeVisible();
+    await expect(page.getByText("Two phones say different things"), which).toHaveCount(0);
+  }
+});
+
 test("put away here, edited there: it is asked, and nothing is lost", async ({ page, browser, guard, site, install }) => {
   await install();
   const id = await meet(page, "Ada");

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::book::change::Change;
+use crate::book::change::{Change, Draft};
 use crate::book::field::Field;
 use crate::book::id::{Moment, Stamp};
 use crate::book::record::Record;
@@ -10,12 +10,26 @@ use crate::book::record::Record;
 impl Record {
     /// The newest changes of a record: those that no other change has seen.
     pub(in crate::book) fn frontier(&self) -> Vec<Stamp> {
-        let changes = self.changes();
-        let mut seen = vec![false; changes.len()];
-        for causes in causes(self) {
-            causes.into_iter().for_each(|place| seen[place] = true);
+        self.newest_of(&|_| true)
+    }
+
+    /// Leaves in a draft for this record only what its author had seen: nothing else is replaced, and nothing else is
+    /// said to be known.
+    pub fn leave_unseen(&self, draft: &mut Draft, had_seen: &dyn Fn(Stamp) -> bool) {
+        draft.sets.iter_mut().for_each(|set| set.replaces.retain(|stamp| had_seen(*stamp)));
+        draft.after = self.newest_of(had_seen);
+    }
+
+    /// Of these changes those that no other of them has seen.
+    fn newest_of(&self, wanted: &dyn Fn(Stamp) -> bool) -> Vec<Stamp> {
+        let mut newest: Vec<bool> = self.changes().iter().map(|change| wanted(change.stamp)).collect();
+        for (place, causes) in causes(self).into_iter().enumerate() {
+            // Only what comes later can have seen it.
+            if newest[place] {
+                causes.into_iter().for_each(|cause| newest[cause] = false);
+            }
         }
-        let newest = changes.iter().zip(seen).filter(|(_, seen)| !seen);
+        let newest = self.changes().iter().zip(newest).filter(|(_, newest)| *newest);
         newest.map(|(change, _)| change.stamp).collect()
     }
 
