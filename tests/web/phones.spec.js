@@ -141,6 +141,36 @@ test("what two phones say differently no calculator settles by the way: it leads
   }
 });
 
+test("of very many differences the first are drawn, and the history of one thing goes back to its first value", async ({ page, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  await width(page, id, "2.5");
+  const file = JSON.parse((await copy(page)).text);
+  const { changes } = file.records.find((record) => record.id === id);
+  const n = Math.max(...changes.map((change) => change.n));
+  const at = changes.at(-1).at;
+  const set = (field, value) => [{ field, value }];
+  for (const [which, by] of ["a", "b"].entries()) {
+    for (let nth = 1; nth <= 45; nth += 1) {
+      const sets = set(`note.${String(nth).padStart(32, "0")}`, `note ${nth} of ${by}`);
+      changes.push({ by: by.repeat(32), n: n + 2 * nth + which, at: at + nth, sets });
+    }
+  }
+  await bringIn(page, { text: JSON.stringify(file) });
+  await go(page, `#/couple/${id}/differences`);
+  await expect(page.locator(".difference")).toHaveCount(40);
+  await expect(page.locator("main")).toContainText("and 5 more");
+  await hand(page).press("Keep note 1 of a");
+  await expect(page.locator("main")).toContainText("and 4 more");
+  await expect(page.locator(".difference")).toHaveCount(40);
+  await go(page, `#/couple/${id}/history`);
+  await expect(page.locator(".history-entry")).toHaveCount(30);
+  await page.getByLabel("Show").selectOption({ label: "Ada: band, width" });
+  await expect(page.locator(".history-entry")).toHaveCount(1);
+  await expect(page.locator(".history")).toContainText("2.5 mm");
+  await expect(page.getByRole("button", { name: /^Show .* more/ })).toHaveCount(0);
+});
+
 test("put away here, edited there: it is asked, and nothing is lost", async ({ page, browser, guard, site, install }) => {
   await install();
   const id = await meet(page, "Ada");
