@@ -13,6 +13,13 @@ impl Record {
         self.newest_of(&|_| true)
     }
 
+    /// What the author of a change had before them once it was made.
+    pub(in crate::book) fn as_seen_by(&self, stamp: Stamp) -> Record {
+        let seen = self.place(stamp).map(|place| seen_by(&causes(self), place)).unwrap_or_default();
+        let changes = self.changes().iter().zip(seen).filter(|(_, seen)| *seen);
+        Record::of(self.id, self.kind, changes.map(|(change, _)| change.clone()).collect())
+    }
+
     /// Leaves in a draft for this record only what its author had seen: nothing else is replaced, and nothing else is
     /// said to be known.
     pub fn leave_unseen(&self, draft: &mut Draft, had_seen: &dyn Fn(Stamp) -> bool) {
