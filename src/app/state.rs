@@ -275,7 +275,7 @@ impl App {
                 drop(turn);
                 return route::conclude(&began, then);
             };
-            shared.leave_unseen(&began, id, &mut draft);
+            shared.leave_unseen(&began, &record, &mut draft);
             let result = self.add(&shared, id, kind, vec![draft]).await;
             drop(turn);
             if let Some(stamp) = result {
@@ -353,13 +353,13 @@ impl App {
 impl Shared {
     /// Takes out of a draft what the form of this screen did not show when it was filled in: that came from another tab
     /// or a file meanwhile. It is not replaced by the way, but stands beside, and somebody chooses.
-    fn leave_unseen(&self, screen: &str, id: RecordId, draft: &mut Draft) {
+    fn leave_unseen(&self, screen: &str, record: &Record, draft: &mut Draft) {
         if let Some((at, found)) = &*self.found.borrow()
             && at == screen
-            && found.id == id
+            && found.id == record.id
         {
             let made = self.made.borrow();
-            draft.keep_seen(|stamp| made.contains(&stamp) || found.holds_change(stamp));
+            record.leave_unseen(draft, &|stamp| made.contains(&stamp) || found.holds_change(stamp));
         }
     }
 }

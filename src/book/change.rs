@@ -51,11 +51,6 @@ impl Draft {
     pub fn has_seen_any(&self) -> bool {
         self.undoes.is_some() || !self.after.is_empty() || self.sets.iter().any(|set| !set.replaces.is_empty())
     }
-
-    /// Replaces only those writes that its author had seen.
-    pub fn keep_seen(&mut self, had_seen: impl Fn(Stamp) -> bool) {
-        self.sets.iter_mut().for_each(|set| set.replaces.retain(|stamp| had_seen(*stamp)));
-    }
 }
 
 /// A saved change.

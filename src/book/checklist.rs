@@ -95,7 +95,13 @@ pub fn next(couple: Couple<'_>) -> Option<Topic> {
 
 /// How a line stands.
 pub fn state(couple: Couple<'_>, topic: Topic) -> State {
-    if couple.0.differs(|field| is_of(field, topic)) { State::Care(Care::Differs) } else { settled(couple, topic) }
+    if differs(couple, topic) { State::Care(Care::Differs) } else { settled(couple, topic) }
+}
+
+/// Whether two phones say different things of what a line is about, also of whether it is there at all.
+pub fn differs(couple: Couple<'_>, topic: Topic) -> bool {
+    let wanted = |field: &Field| is_of(field, topic);
+    couple.0.differs(wanted) || (matches!(topic, Topic::Rings(_)) && couple.0.is_gone_unseen(wanted))
 }
 
 /// Whether what wants another look at a stack is what was chosen beside a head, and not the stack itself.

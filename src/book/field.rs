@@ -87,6 +87,11 @@ impl Field {
         matches!(self, Field::Appointment(..) | Field::Ring(..))
     }
 
+    /// Whether it is the part of an appointment or of a ring that each of them has: what clears it takes it out.
+    pub fn is_of_every_item(&self) -> bool {
+        matches!(self, Field::Appointment(_, AppointmentField::When) | Field::Ring(_, _, RingField::Planned))
+    }
+
     /// Whether both are parts of one appointment, or of one ring.
     pub fn is_of_same_item(&self, other: &Field) -> bool {
         match (self, other) {

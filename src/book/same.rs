@@ -9,7 +9,7 @@
 //! decision like any other. The other entry keeps everything, is put away, and says whose it was. All of that is
 //! ordinary changes to two records: it merges, travels and is taken back like them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::change::{Draft, Set, Write};
 use super::couple::Couple;
@@ -104,39 +104,90 @@ pub fn joined(record: &Record) -> Vec<RecordId> {
 
 /// What is to be saved in the entry that stays: what the other one shows and this one does not know. What differs is
 /// put beside what stands, and replaces nothing. Where the two stand in the other order there, what is one's comes to
-/// that one here.
+/// that one here. Each taking-over says whose it was.
 pub fn take_over(kept: &Record, other: &Record, lower: Lower, at: Moment) -> Option<Draft> {
     let [first, second] = names(Couple(kept), lower);
     let theirs = names(Couple(other), lower);
     let same_names = theirs == [first.clone(), second.clone()];
     let is_turned = !same_names && theirs == [second, first];
+    let taken = taken_over(kept, other.id);
+    let joined = taken.last().map(|first| kept.as_seen_by(*first));
     let is_news = |field: &Field, value: &Value| {
         let stays = matches!(field, Field::PutAway | Field::Example | Field::SameAs(_) | Field::Unknown(_));
         // Written in another way they are the same names.
         let is_name = matches!(field, Field::Name(_)) && (same_names || is_turned);
-        !stays && !is_name && !matches!(value, Value::Unknown(_)) && !kept.holds(field, |known| known == value)
+        !stays && !is_name && !matches!(value, Value::Unknown(_)) && !is_known(kept, joined.as_ref(), field, value)
     };
     let beside = |(field, value): (&Field, &Value)| {
         let field = if is_turned { turned(field)? } else { field.clone() };
-        let set =
-            |field| Set { field, value: Some(value.clone()), replaces: Vec::new(), restores: None, unknown: None };
-        is_news(&field, value).then(|| set(field))
+        // Beside what was taken back to nothing it would be asked whether there is to be anything.
+        let is_nothing = |stamp: &Stamp| kept.source(&field, *stamp).is_none();
+        let replaces = kept.standing(&field).filter(is_nothing).collect();
+        is_news(&field, value).then(|| Set {
+            field,
+            value: Some(value.clone()),
+            replaces,
+            restores: None,
+            unknown: None,
+        })
     };
     let mut sets: Vec<Set> = other.fields().filter_map(beside).collect();
-    let same = Field::SameAs(other.id);
-    if kept.get(&same) != Some(&Value::Yes(true)) {
-        sets.push(kept.set(same, Some(Value::Yes(true)), None));
-    }
-    if sets.is_empty() { None } else { Some(Draft { at, undoes: None, after: kept.frontier(), sets }) }
-}
-
-/// The change by which an entry took over what another one held, while it stands.
-pub fn taken_over(kept: &Record, other: RecordId) -> Option<Stamp> {
-    let same = Field::SameAs(other);
-    if kept.get(&same) != Some(&Value::Yes(true)) {
+    if sets.is_empty() && !taken.is_empty() {
         return None;
     }
-    kept.standing(&same).last()
+    sets.push(kept.set(Field::SameAs(other.id), Some(Value::Yes(true)), None));
+    Some(Draft { at, undoes: None, after: kept.frontier(), sets })
+}
+
+/// Whether an entry holds a value. Once it was joined it also knows what it held then, and whatever was written into it
+/// since: what was settled there is not news again.
+fn is_known(kept: &Record, joined: Option<&Record>, field: &Field, value: &Value) -> bool {
+    let is_it = |known: &Value| known == value;
+    let is_since = |joined: &Record| {
+        let since = kept.changes().iter().filter(|change| !joined.holds_change(change.stamp));
+        let mut sets = since.flat_map(|change| &change.sets);
+        sets.any(|set| set.field == *field && set.value.as_ref().is_some_and(is_it))
+    };
+    kept.holds(field, is_it) || joined.is_some_and(|joined| joined.holds(field, is_it) || is_since(joined))
+}
+
+/// The changes by which an entry took over what another one held, as long as they are joined, the newest first.
+pub fn taken_over(kept: &Record, other: RecordId) -> Vec<Stamp> {
+    let same = Field::SameAs(other);
+    let mut found = BTreeSet::new();
+    let mut next: Vec<Stamp> = kept.standing(&same).collect();
+    while let Some(stamp) = next.pop() {
+        let Some(set) = kept.written(&same, stamp).filter(|set| set.value == Some(Value::Yes(true))) else { continue };
+        match set.restores {
+            // One that was taken back is passed over.
+            Some(before) => next.extend(Some(before).filter(|before| *before < stamp)),
+            None if found.insert(stamp) => next.extend(set.replaces.iter().filter(|before| **before < stamp)),
+            None => {}
+        }
+    }
+    found.into_iter().rev().collect()
+}
+
+/// What is to be saved in the entry that stays to take the two apart: a taking-back of each taking-over, made in one
+/// go. What was written since stays, and what stands beside is all that stands.
+pub fn take_apart(kept: &Record, other: RecordId, at: Moment) -> Vec<Draft> {
+    let taken = taken_over(kept, other);
+    let back = |set: &Set| {
+        let is_its = |head: &Stamp| kept.stands_for(&set.field, *head).any(|its| taken.contains(&its));
+        let (mut replaces, beside): (Vec<Stamp>, Vec<Stamp>) = kept.standing(&set.field).partition(is_its);
+        if replaces.is_empty() {
+            return None;
+        }
+        let restores = beside.last().copied();
+        let value = restores.and_then(|beside| kept.written(&set.field, beside)?.value.clone());
+        replaces.extend(restores);
+        Some(Set { field: set.field.clone(), value, replaces, restores, unknown: None })
+    };
+    let draft = |stamp: &Stamp| {
+        let sets = kept.change(*stamp)?.sets.iter().filter_map(back).collect();
+        Some(Draft { at, undoes: Some(*stamp), after: kept.frontier(), sets })
+    };
+    taken.iter().filter_map(draft).collect()
 }
 
 /// The same field of the other one of the two. None for what speaks of both in one: it stays where it is.

@@ -8,7 +8,7 @@ use bandwright::book::field::{BandField, Field};
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::merge::conflict::Conflict;
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::same::{Marks, joined, like, take_over, taken_over, two_couples};
+use bandwright::book::same::{self, Marks, joined, like, take_over, taken_over, two_couples};
 use bandwright::book::value::Value;
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::measure::Length;
@@ -115,13 +115,62 @@ fn joined_nothing_is_lost_and_what_differs_waits_and_it_can_be_taken_apart() {
     let mut later = kept.clone();
     save(&mut later, 12, draft);
     assert_eq!(Couple(&later).notes().len(), 2);
-    // Taken apart, it says what it said before.
-    let stamp = taken_over(&kept, away.id).unwrap();
-    let mut drafts = kept.undo(stamp, Moment(4));
-    assert_eq!(drafts.len(), 1);
-    save(&mut kept, 13, drafts.pop());
-    assert!(kept.fields().eq(before.fields()) && !kept.is_in_conflict());
-    assert_eq!(taken_over(&kept, away.id), None);
+    // Taken apart, it says what it said before, however often something was taken over.
+    for (joined, times) in [(kept, 1), (later, 2)] {
+        let apart = take_apart(&joined, away.id, 13);
+        assert!(apart.fields().eq(before.fields()) && !apart.is_in_conflict());
+        let taken = taken_over(&joined, away.id);
+        assert_eq!(taken.len(), times);
+        assert!(taken.into_iter().all(|stamp| apart.is_undone(stamp)));
+        assert_eq!(taken_over(&apart, away.id), []);
+        // Joined once more, it has all of it again.
+        let mut again = apart.clone();
+        save(&mut again, 20, take_over(&apart, &away, lower, Moment(5)));
+        assert_eq!(Couple(&again).notes().len(), 2);
+        assert_eq!((again.get(&Field::Met), again.conflicts().len()), (Some(&text("van")), 1));
+    }
+}
+
+fn take_apart(joined: &Record, other: RecordId, n: u64) -> Record {
+    let mut apart = joined.clone();
+    for (at, draft) in same::take_apart(joined, other, Moment(4)).into_iter().enumerate() {
+        save(&mut apart, n + at as u64, Some(draft));
+    }
+    apart
+}
+
+/// What was settled after the two were joined is settled; only what was written into the other one since is news.
+#[test]
+fn what_was_settled_does_not_come_back_as_news() {
+    let wedding = day("2027-05-22");
+    let met = |words| vec![Write::set(Field::Met, text(words))];
+    let mut kept = entry(1, OURS, 1, ["Ada", "Bo"], wedding);
+    say(&mut kept, OURS, 2, met("studio"));
+    say(&mut kept, OURS, 3, met("barn"));
+    let mut away = entry(2, THEIRS, 1, ["Ada", "Bo"], wedding);
+    let note = |words| vec![Write::set(Field::Note(ItemId(9)), text(words))];
+    say(&mut away, THEIRS, 2, [met("van"), note("rang")].concat());
+    say(&mut kept, OURS, 4, note("rang"));
+    let draft = take_over(&kept, &away, lower, Moment(1));
+    save(&mut kept, 10, draft);
+    assert_eq!(kept.conflicts().len(), 1);
+    // What one of them says is chosen, and what both said is written anew.
+    say(&mut kept, OURS, 11, met("barn"));
+    say(&mut kept, OURS, 12, note("rang twice"));
+    assert_eq!(take_over(&kept, &away, lower, Moment(2)), None);
+    // What the kept entry held long before they were joined is news all the same.
+    for words in ["studio", "hall"] {
+        let mut later = away.clone();
+        say(&mut later, THEIRS, 13, met(words));
+        let draft = take_over(&kept, &later, lower, Moment(3)).unwrap();
+        assert!(draft.sets.iter().any(|set| set.value == Some(text(words))));
+        let mut both = kept.clone();
+        save(&mut both, 14, Some(draft));
+        assert_eq!(both.conflicts().len(), 1);
+        assert_eq!(take_over(&both, &later, lower, Moment(4)), None);
+        // What was chosen since they were joined stays when they are taken apart.
+        assert_eq!(Couple(&take_apart(&both, away.id, 15)).met(), Some("barn"));
+    }
 }
 
 /// Where the two were written down in the other order, each finger stays with its owner.

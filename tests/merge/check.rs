@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use bandwright::archive::merge::merge;
 use bandwright::archive::row;
-use bandwright::book::field::Field;
+use bandwright::book::field::{AppointmentField as P, Field, RingField as R};
 use bandwright::book::merge::conflict::Conflict;
 use bandwright::book::record::{Kind, Record};
 
@@ -21,6 +21,7 @@ pub fn check(world: &World) {
     if !world.cloned {
         as_the_registers_have_it(world, phone);
         put_away_unseen(world, phone);
+        gone_unseen(world, phone);
     }
 }
 
@@ -129,6 +130,47 @@ fn put_away_unseen(world: &World, phone: &Phone) {
     if world.has_old {
         // An old version does not say what its user had seen: rather a question too many.
         assert!(told.is_superset(&expected));
+    } else {
+        assert_eq!(told, expected);
+    }
+}
+
+/// What was taken out while others, unaware, wrote into it, by what the phones knew.
+fn gone_unseen(world: &World, phone: &Phone) {
+    let happened = known(world, phone);
+    let find = |stamp| happened.iter().find(|(_, it)| it.change.stamp == stamp).copied().unwrap();
+    // What its own phone did before, an author knows, also what came of the same tap.
+    let knows = |one: &Happened, (at, other): (usize, &Happened)| {
+        let (mine, theirs) = (one.change.stamp, other.change.stamp);
+        one.knew & (1 << at) != 0 || (mine.by == theirs.by && theirs < mine)
+    };
+    let mut expected = BTreeSet::new();
+    let is_part = |field: &Field| matches!(field, Field::Appointment(_, P::When) | Field::Ring(_, _, R::Planned));
+    for part in phone.registers.keys().filter(|field| is_part(field)) {
+        let standing = || phone.record.standing_writes().filter(|(field, ..)| field.is_of_same_item(part));
+        let cleared = standing().filter(|(field, _, value)| *field == part && value.is_none());
+        let Some(gone) = cleared.map(|(_, change, _)| change.stamp).max().map(find) else { continue };
+        let sets = &gone.1.change.sets;
+        let edits: Vec<_> = standing().filter(|(.., value)| value.is_some()).collect();
+        let is_unaware = |stamp| {
+            let edit = find(stamp);
+            !knows(edit.1, gone) && !knows(gone.1, edit)
+        };
+        if !sets.iter().any(|set| set.field.is_of_same_item(part) && set.value.is_some())
+            && edits.iter().all(|(_, edit, _)| is_unaware(edit.stamp))
+        {
+            expected.extend(edits.into_iter().map(|(field, edit, _)| (gone.1.change.stamp, field, edit.stamp)));
+        }
+    }
+    let conflicts = phone.record.conflicts();
+    let mut told = BTreeSet::new();
+    for conflict in &conflicts {
+        if let Conflict::Gone { gone, edits } = conflict {
+            told.extend(edits.iter().map(|(field, edit)| (gone.stamp, *field, edit.stamp)));
+        }
+    }
+    if world.has_old {
+        assert!(told.is_superset(&expected), "{told:?} {expected:?}");
     } else {
         assert_eq!(told, expected);
     }

@@ -197,6 +197,34 @@ fn put_away_beside_an_edit() {
 }
 
 #[test]
+fn a_form_knows_what_it_found_and_nothing_that_came_meanwhile() {
+    let found = said(&new_couple(), STUDIO, 1, met("fair"));
+    // A file that another tab takes in while the form stands open: another place, and put away.
+    let theirs = said(&said(&found, VAN, 2, met("barn")), VAN, 3, away("2026-10-03"));
+    let named = said(&found, STUDIO, 2, vec![Write::set(Field::Name(Wearer::First), Value::Text("Ines".into()))]);
+    let made = named.changes().last().unwrap().stamp;
+    let now = merge(&named, &theirs);
+    let save = |had_seen: &dyn Fn(Stamp) -> bool| {
+        let mut draft = now.draft(met("hall"), Moment(0)).unwrap();
+        now.leave_unseen(&mut draft, had_seen);
+        let mut saved = now.clone();
+        saved.add(Change::stamped(draft, Stamp { n: 4, by: STUDIO }));
+        saved
+    };
+    let saved = save(&|stamp| stamp == made || found.holds_change(stamp));
+    assert_eq!(sides(&saved), [(STUDIO, Some("hall".into())), (VAN, Some("barn".into()))]);
+    let conflicts = saved.conflicts();
+    let [_, Conflict::PutAway { away, edits }] = conflicts.as_slice() else { panic!("{conflicts:?}") };
+    assert_eq!(away.by, VAN);
+    assert!(edits.iter().any(|(field, edit)| (*field, edit.by) == (&Field::Met, STUDIO)), "{edits:?}");
+    // Found as it is now, both are known: only the name was written by one who knew nothing of the putting-away.
+    let saved = save(&|stamp| now.holds_change(stamp));
+    let conflicts = saved.conflicts();
+    let [Conflict::PutAway { edits, .. }] = conflicts.as_slice() else { panic!("{conflicts:?}") };
+    assert_eq!((edits.len(), edits[0].0), (1, &Field::Name(Wearer::First)));
+}
+
+#[test]
 fn erased_is_final() {
     let start = said(&new_couple(), STUDIO, 1, met("fair"));
     let stamp = |n, by| Stamp { n, by };

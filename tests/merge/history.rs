@@ -1,5 +1,5 @@
 //! Random histories: three to six phones that write to one couple, take back, put away, erase, swap files in any order,
-//! drop some, get some twice, with clocks years off, old and new versions of the app, restored and cloned phones.
+//! drop some, get some twice, with clocks years off, old and new versions of the app, files that are taken back, restored and cloned phones.
 //!
 //! Beside each phone runs what it is compared with: the multi-value registers of another project, and a plain list of
 //! who knew of which change when. Both know nothing of stamps.
@@ -10,10 +10,13 @@ use bandwright::archive::installation::Installation;
 use bandwright::archive::merge::{added, merge};
 use bandwright::archive::row;
 use bandwright::book::change::{Change, Draft, Write};
-use bandwright::book::field::Field;
+use bandwright::book::couple::Ring;
+use bandwright::book::field::{AppointmentField, Field, Outcome};
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::value::Value;
+use bandwright::book::value::{Value, When};
+use bandwright::book::verbs;
+use bandwright::trade::measure::Length;
 use bandwright::trade::wearer::Wearer;
 use chrono::NaiveDate;
 use crdts::{CmRDT, CvRDT, MVReg};
@@ -39,6 +42,8 @@ pub struct Phone {
     actor: u32,
     clock: i64,
     is_old: bool,
+    /// As it was before the latest file came, as long as nothing was written since.
+    before: Option<Copy>,
 }
 
 #[derive(Clone)]
@@ -82,6 +87,7 @@ impl Random {
 }
 
 pub const COUPLE: RecordId = RecordId(7);
+const ITEM: ItemId = ItemId(2);
 
 impl World {
     /// A whole history, up to where everybody has everything.
@@ -120,12 +126,13 @@ impl World {
             actor: self.actors,
             clock: [0, 0, year, -3 * year, 900 * year][self.random.below(5)],
             is_old: self.has_old && self.random.one_in(2),
+            before: None,
         }
     }
 
     fn step(&mut self, clones: bool) {
         let at = self.random.below(self.phones.len());
-        match self.random.below(20) {
+        match self.random.below(21) {
             0..9 => {
                 let writes = self.writes();
                 let moment = self.moment(at);
@@ -169,6 +176,13 @@ impl World {
                 phone.installation.follow(stamp.n);
                 phone.record = Record::mark(COUPLE, Kind::Couple, stamp);
             }
+            // The latest file is taken back; what an erasing took is not kept anywhere.
+            20 if self.phones[at].record.erased().is_none() => {
+                if let Some(before) = self.phones[at].before.take() {
+                    let phone = &mut self.phones[at];
+                    (phone.record, phone.registers, phone.knows) = (before.record, before.registers, before.knows);
+                }
+            }
             _ => {}
         }
     }
@@ -178,10 +192,12 @@ impl World {
     }
 
     fn writes(&mut self) -> Vec<Write> {
-        let day = |day| Value::Day(NaiveDate::from_ymd_opt(2027, 5, day).unwrap());
+        let date = |day| NaiveDate::from_ymd_opt(2027, 5, day).unwrap();
+        let day = |day| Value::Day(date(day));
         let some = ["M", "N", "O"][self.random.below(3)];
         let text = |field| Write::set(field, Value::Text(some.into()));
-        match self.random.below(8) {
+        let (first, second) = (self.random.one_in(2), self.random.one_in(2));
+        match self.random.below(14) {
             0 => vec![text(Field::Met)],
             1 => vec![text(Field::Met), text(Field::Name(Wearer::First))],
             2 => vec![text(Field::Name(Wearer::Second))],
@@ -189,6 +205,24 @@ impl World {
             4 => vec![text(Field::Note(ItemId(u128::from(self.random.next()))))],
             5 => vec![text(Field::Note(ItemId(1)))],
             6 => vec![Write::set(Field::PutAway, day(1 + self.random.below(3) as u32))],
+            7 => verbs::book(
+                ITEM,
+                When { day: date(1 + self.random.below(3) as u32), time: None },
+                first.then(|| some.into()),
+            ),
+            8 => {
+                let outcome = verbs::conclude(ITEM, first.then_some(Outcome::Happened));
+                // A form with the outcome and the place, the place emptied.
+                let place = second.then_some(Write::clear(Field::Appointment(ITEM, AppointmentField::Place)));
+                outcome.into_iter().chain(place).collect()
+            }
+            9 => verbs::cancel(ITEM),
+            10 | 11 => {
+                let height = first.then(|| Length::from_mm(1.0 + self.random.below(3) as f64));
+                let name = second.then(|| some.to_owned());
+                verbs::note_ring(Wearer::First, Ring { height, name, ..Ring::unknown(ITEM) })
+            }
+            12 => verbs::drop_ring(Wearer::First, ITEM),
             _ => vec![Write::clear(Field::PutAway)],
         }
     }
@@ -213,6 +247,7 @@ impl World {
 
     fn save(&mut self, at: usize, draft: Draft, knew: u128, before: &Registers, actor: u32) {
         let phone = &mut self.phones[at];
+        phone.before = None;
         phone.installation.follow(phone.record.highest());
         let stamp = Stamp { n: phone.installation.next, by: phone.installation.id };
         phone.installation.follow(stamp.n);
@@ -245,6 +280,8 @@ impl World {
     fn receive(&mut self, at: usize, copy: Copy) {
         let fresh = InstallationId(u128::from(self.random.next()));
         let phone = &mut self.phones[at];
+        let before = Copy { record: phone.record.clone(), registers: phone.registers.clone(), knows: phone.knows };
+        phone.before = Some(before);
         let merged = merge(&phone.record, &copy.record);
         if added(&phone.record, &merged).iter().any(|change| change.by() == phone.installation.id) {
             assert!(self.cloned, "nobody else writes under this name");

@@ -111,6 +111,85 @@ test("a phone that takes a new mark keeps its name", async ({ page, install }) =
   await expect(line(page, "Fair phone (this phone)")).toBeVisible();
 });
 
+test("what two phones say differently no calculator settles by the way: it leads to where both sides stand", async ({ page, browser, guard, site, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  await go(page, `#/couple/${id}/finger/first`);
+  await hand(page).write(page.getByLabel("Size read", { exact: true }), "UK M");
+  await hand(page).press("Add reading");
+  await expect(notice(page)).toContainText("Reading saved");
+  const other = await colleague(browser, guard, site, BEHIND);
+  await bringIn(other, await copy(page));
+  const buttons = [
+    ["order", "&who=first", "&profile=flat&width=", /^Use .* for Ada/],
+    ["stack", "&who=first", "&free=24&band=", "Note this stack for Ada"],
+    ["dates", "", "&wedding=2027-05-", /^Use order by/],
+    ["compare", "&who=first", "&band1-width=", "Make this the band"],
+  ];
+  const address = (which, who) => `#/bench/${which}?couple=${id}${who}`;
+  for (const [phone, figures] of [[page, ["2", "2", "22", "2"]], [other, ["9", "3", "29", "3"]]]) {
+    for (const [at, [which, who, asked, button]] of buttons.entries()) {
+      await go(phone, address(which, who) + asked + figures[at]);
+      await hand(phone).tap(phone.getByRole("button", { name: button }).first());
+      await expect(notice(phone)).toContainText("saved");
+      await expect(heading(phone), "the calculator is left").toHaveText(/^Ada/);
+    }
+  }
+  await bringIn(page, await copy(other));
+  await go(page, `#/couple/${id}`);
+  await hand(page).tap(line(page, "two phones say different things").filter({ hasText: /order size/i }).getByRole("link"));
+  await expect(heading(page)).toHaveText("Order size");
+  for (const [which, who, asked, button] of buttons) {
+    await go(page, address(which, who) + asked + "5");
+    await expect(page.locator(".caution").first(), which).toContainText("Two phones say different things of what would be saved here.");
+    await expect(page.getByRole("button", { name: button }), which).toHaveCount(0);
+    expect(await axe(page)).toEqual([]);
+    expect(await overflow(page)).toBe(0);
+  }
+  await hand(page).follow("Differences to settle");
+  const open = page.locator(".difference");
+  await expect(open.first()).toBeVisible();
+  for (let left = await open.count(); left > 0; left -= 1) {
+    await hand(page).tap(open.first().locator(".side").first().getByRole("button"));
+    await expect(open).toHaveCount(left - 1);
+  }
+  for (const [which, who, asked, button] of buttons) {
+    await go(page, address(which, who) + asked + "5");
+    await expect(page.getByRole("button", { name: button }).first(), which).toBeVisible();
+    await expect(page.getByText("Two phones say different things"), which).toHaveCount(0);
+  }
+});
+
+test("of very many differences the first are drawn, and the history of one thing goes back to its first value", async ({ page, install }) => {
+  await install();
+  const id = await meet(page, "Ada");
+  await width(page, id, "2.5");
+  const file = JSON.parse((await copy(page)).text);
+  const { changes } = file.records.find((record) => record.id === id);
+  const n = Math.max(...changes.map((change) => change.n));
+  const at = changes.at(-1).at;
+  const set = (field, value) => [{ field, value }];
+  for (const [which, by] of ["a", "b"].entries()) {
+    for (let nth = 1; nth <= 45; nth += 1) {
+      const sets = set(`note.${String(nth).padStart(32, "0")}`, `note ${nth} of ${by}`);
+      changes.push({ by: by.repeat(32), n: n + 2 * nth + which, at: at + nth, sets });
+    }
+  }
+  await bringIn(page, { text: JSON.stringify(file) });
+  await go(page, `#/couple/${id}/differences`);
+  await expect(page.locator(".difference")).toHaveCount(40);
+  await expect(page.locator("main")).toContainText("and 5 more");
+  await hand(page).press("Keep note 1 of a");
+  await expect(page.locator("main")).toContainText("and 4 more");
+  await expect(page.locator(".difference")).toHaveCount(40);
+  await go(page, `#/couple/${id}/history`);
+  await expect(page.locator(".history-entry")).toHaveCount(30);
+  await page.getByLabel("Show").selectOption({ label: "Ada: band, width" });
+  await expect(page.locator(".history-entry")).toHaveCount(1);
+  await expect(page.locator(".history")).toContainText("2.5 mm");
+  await expect(page.getByRole("button", { name: /^Show .* more/ })).toHaveCount(0);
+});
+
 test("put away here, edited there: it is asked, and nothing is lost", async ({ page, browser, guard, site, install }) => {
   await install();
   const id = await meet(page, "Ada");

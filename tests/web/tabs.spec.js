@@ -92,6 +92,19 @@ test("of one field changed in two tabs both writes are kept, and both tabs show 
   await expect(page.getByRole("link", { name: /1 difference to settle/ })).toBeVisible();
 });
 
+test("what another tab saved while a calculator stood open stands beside what the calculator saves", async ({ page, context, site }) => {
+  const { id, other } = await twoTabs(page, context, site);
+  for (const [tab, day] of [[page, "22"], [other, "29"]]) await go(tab, `#/bench/dates?couple=${id}&wedding=2027-05-${day}`);
+  for (const tab of [page, other]) {
+    await hand(tab).press(/^Use order by/);
+    await expect(notice(tab)).toContainText("Dates saved");
+  }
+  await go(page, `#/couple/${id}`);
+  await expect(page.getByRole("link", { name: /2 differences to settle/ })).toBeVisible();
+  await hand(page).follow(/2 differences to settle/);
+  for (const day of ["22 May 2027", "29 May 2027"]) await expect(page.locator(".side", { hasText: day }).first()).toBeVisible();
+});
+
 test("two saves of one form in one tab are no difference, nor is a save over what had come in before the form was opened", async ({ page, context, site }) => {
   const { id, other } = await twoTabs(page, context, site);
   for (const [tab, date] of [[page, "22 May 2027"], [page, "23 May 2027"], [other, "24 May 2027"]]) {

@@ -51,8 +51,8 @@ impl App {
             let at = clock::moment();
             let (_, mut writes) = same::two_couples(kept.id, away.id);
             writes.push(Write::clear(Field::PutAway));
-            let back = same::taken_over(&kept, away.id).map(|stamp| kept.undo(stamp, at));
-            Some(vec![(kept.id, back.unwrap_or_default()), (away.id, away.draft(writes, at).into_iter().collect())])
+            let back = same::take_apart(&kept, away.id, at);
+            Some(vec![(kept.id, back), (away.id, away.draft(writes, at).into_iter().collect())])
         });
     }
 

@@ -80,12 +80,14 @@ impl Record {
                 found.push(Conflict::Field { field, sides: told });
             }
         }
-        let gone = self.gone_unseen();
+        let gone = self.gone_unseen(|_| true);
         // Whether it is there at all comes before what stands in it.
         let is_within = |conflict: &Conflict<'_>| {
             let Conflict::Field { field, sides } = conflict else { return false };
-            let is_gone = |one: &Conflict<'_>| one.field().is_of_same_item(field);
-            sides.iter().any(|side| side.value.is_none()) && sides.len() == 2 && gone.iter().any(is_gone)
+            // Both are in the order of their fields, of which those of one item stand next to each other.
+            let at = gone.partition_point(|one| one.field().cmp(field).is_lt());
+            let is_gone = || gone[at.saturating_sub(1)..].iter().take(2).any(|one| one.field().is_of_same_item(field));
+            sides.len() == 2 && sides.iter().any(|side| side.value.is_none()) && is_gone()
         };
         found.retain(|conflict| !is_within(conflict));
         found.extend(gone);

@@ -1,49 +1,52 @@
-//! What one phone took out, an appointment or a ring, and another one, unaware of it, wrote into.
+//! What one phone took out, an appointment or a ring, and another one, unaware of it, wrote into. Taken out it is by a
+//! change that clears the part which each of them has; one that empties another part leaves it there.
 
 use super::conflict::{Conflict, side};
 use super::seen;
 use crate::book::change::{Change, Write};
 use crate::book::field::Field;
 use crate::book::record::Record;
-use crate::book::value::Value;
-
-/// A write that stands: its field, its change, its value.
-type Standing<'a> = (&'a Field, &'a Change, Option<&'a Value>);
 
 impl Record {
-    /// The appointments and rings that were taken out by one who had not seen what others wrote into them.
-    pub(super) fn gone_unseen(&self) -> Vec<Conflict<'_>> {
-        let mut found = Vec::new();
-        let mut item: Vec<Standing<'_>> = Vec::new();
-        // The fields of one item stand next to each other.
-        for write in self.standing_writes().filter(|(field, ..)| field.is_of_item()) {
-            if item.last().is_some_and(|(last, ..)| !last.is_of_same_item(write.0)) {
-                found.extend(self.gone(&item));
-                item.clear();
+    /// The appointments and rings, as far as their fields are wanted, that were taken out by one who had not seen what
+    /// others wrote into them, in the order of their fields.
+    pub(super) fn gone_unseen(&self, wanted: impl Fn(&Field) -> bool) -> Vec<Conflict<'_>> {
+        let (mut found, mut pairs) = (Vec::new(), Vec::new());
+        let mut writes = self.standing_writes().filter(|(field, ..)| field.is_of_item() && wanted(field));
+        let mut next = writes.next();
+        while let Some((item, ..)) = next {
+            let (mut gone, mut edits) = (None, Vec::new());
+            // The fields of one item stand next to each other, and the writes of each in the order of their stamps.
+            while let Some((field, change, value)) = next.filter(|(field, ..)| field.is_of_same_item(item)) {
+                if value.is_some() {
+                    edits.push((field, side(self, field, change, value)));
+                } else if field.is_of_every_item() {
+                    gone = Some((field, change));
+                }
+                next = writes.next();
             }
-            item.push(write);
+            // Whoever clears one thing and sets another has not taken it out.
+            let takes_out =
+                |change: &Change| !change.sets.iter().any(|set| set.field.is_of_same_item(item) && set.value.is_some());
+            if let Some((field, change)) = gone.filter(|(_, change)| !edits.is_empty() && takes_out(change)) {
+                let place = |stamp| self.place(stamp).unwrap_or_default();
+                edits.iter().for_each(|(_, edit)| pairs.push((place(change.stamp), place(edit.stamp))));
+                found.push(Conflict::Gone { gone: side(self, field, change, None), edits });
+            }
         }
-        found.extend(self.gone(&item));
+        // Nor has he taken it out who leaves something in it, and whoever writes into it later puts it there again.
+        let mut are_strangers = seen::strangers(self, &pairs).into_iter();
+        found.retain(|conflict| {
+            let Conflict::Gone { edits, .. } = conflict else { return false };
+            let known = edits.iter().filter(|_| are_strangers.next() != Some(true));
+            known.count() == 0
+        });
         found
     }
 
-    fn gone<'a>(&'a self, item: &[Standing<'a>]) -> Option<Conflict<'a>> {
-        let cleared = item.iter().filter(|(_, _, value)| value.is_none());
-        let (field, gone, value) = *cleared.max_by_key(|(_, change, _)| change.stamp)?;
-        // Whoever clears one thing and sets another has not taken it out.
-        let sets_any = gone.sets.iter().any(|set| set.field.is_of_same_item(field) && set.value.is_some());
-        let edits: Vec<_> = item.iter().filter(|(_, _, value)| value.is_some()).collect();
-        if sets_any || edits.is_empty() {
-            return None;
-        }
-        // Nor has he who leaves something in it, and whoever writes into it later puts it there again.
-        let unaware = seen::unaware(self, self.place(gone.stamp)?);
-        let is_unseen = |change: &Change| self.place(change.stamp).is_some_and(|place| unaware[place]);
-        if !edits.iter().all(|(_, edit, _)| is_unseen(edit)) {
-            return None;
-        }
-        let edits = edits.into_iter().map(|(field, edit, value)| (*field, side(self, field, edit, *value))).collect();
-        Some(Conflict::Gone { gone: side(self, field, gone, value), edits })
+    /// Whether any of these fields is part of an appointment or a ring that was taken out so.
+    pub fn is_gone_unseen(&self, wanted: impl Fn(&Field) -> bool) -> bool {
+        !self.gone_unseen(wanted).is_empty()
     }
 
     /// What is to be written to have it back, with what was in it and what was written into it.

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::book::change::Change;
+use crate::book::change::{Change, Draft};
 use crate::book::field::Field;
 use crate::book::id::{Moment, Stamp};
 use crate::book::record::Record;
@@ -10,12 +10,33 @@ use crate::book::record::Record;
 impl Record {
     /// The newest changes of a record: those that no other change has seen.
     pub(in crate::book) fn frontier(&self) -> Vec<Stamp> {
-        let changes = self.changes();
-        let mut seen = vec![false; changes.len()];
-        for causes in causes(self) {
-            causes.into_iter().for_each(|place| seen[place] = true);
+        self.newest_of(&|_| true)
+    }
+
+    /// What the author of a change had before them once it was made.
+    pub(in crate::book) fn as_seen_by(&self, stamp: Stamp) -> Record {
+        let seen = self.place(stamp).map(|place| seen_by(&causes(self), place)).unwrap_or_default();
+        let changes = self.changes().iter().zip(seen).filter(|(_, seen)| *seen);
+        Record::of(self.id, self.kind, changes.map(|(change, _)| change.clone()).collect())
+    }
+
+    /// Leaves in a draft for this record only what its author had seen: nothing else is replaced, and nothing else is
+    /// said to be known.
+    pub fn leave_unseen(&self, draft: &mut Draft, had_seen: &dyn Fn(Stamp) -> bool) {
+        draft.sets.iter_mut().for_each(|set| set.replaces.retain(|stamp| had_seen(*stamp)));
+        draft.after = self.newest_of(had_seen);
+    }
+
+    /// Of these changes those that no other of them has seen.
+    fn newest_of(&self, wanted: &dyn Fn(Stamp) -> bool) -> Vec<Stamp> {
+        let mut newest: Vec<bool> = self.changes().iter().map(|change| wanted(change.stamp)).collect();
+        for (place, causes) in causes(self).into_iter().enumerate() {
+            // Only what comes later can have seen it.
+            if newest[place] {
+                causes.into_iter().for_each(|cause| newest[cause] = false);
+            }
         }
-        let newest = changes.iter().zip(seen).filter(|(_, seen)| !seen);
+        let newest = self.changes().iter().zip(newest).filter(|(_, newest)| *newest);
         newest.map(|(change, _)| change.stamp).collect()
     }
 
@@ -58,6 +79,30 @@ impl Record {
 }
 
 const DAY_MS: i64 = 86_400_000;
+
+/// Of pairs of changes, by their places, those that know nothing of each other. What each change of the record had seen
+/// is worked out once, and then followed for as many pairs at a time as a number has bits.
+pub(super) fn strangers(record: &Record, pairs: &[(usize, usize)]) -> Vec<bool> {
+    let mut are_strangers = Vec::new();
+    if pairs.is_empty() {
+        return are_strangers;
+    }
+    let causes = causes(record);
+    for some in pairs.chunks(u64::BITS as usize) {
+        let mut knows = vec![0_u64; causes.len()];
+        for (bit, (one, other)) in some.iter().enumerate() {
+            // Nobody can have seen what comes later in the order of stamps.
+            knows[*one.min(other)] |= 1 << bit;
+        }
+        for (place, causes) in causes.iter().enumerate() {
+            causes.iter().for_each(|cause| knows[place] |= knows[*cause]);
+        }
+        for (bit, (one, other)) in some.iter().enumerate() {
+            are_strangers.push(knows[*one.max(other)] >> bit & 1 == 0);
+        }
+    }
+    are_strangers
+}
 
 /// Which changes of a record, by their places, know nothing of this one and are not known to it.
 pub(super) fn unaware(record: &Record, of: usize) -> Vec<bool> {

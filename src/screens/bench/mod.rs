@@ -5,6 +5,7 @@
 
 mod compare;
 mod dates;
+mod held;
 mod order;
 mod paper_gauge;
 mod screen_gauge;
@@ -23,6 +24,7 @@ use super::couple::not_here;
 use crate::app::address::{self, Address, Calculator, Query};
 use crate::app::form::{Form, Start};
 use crate::app::route::{Route, asked as value_of};
+use crate::app::seen::Seen;
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
 use crate::book::checklist::Topic;
@@ -55,16 +57,22 @@ pub fn calculator(which: Calculator) -> AnyView {
         }
         untrack(|| match Opened::new(app, which, asked) {
             None => not_here(),
-            Some(opened) => match which {
-                Calculator::Size => size::size(opened),
-                Calculator::Table => table::table(opened),
-                Calculator::Order => order::order(opened),
-                Calculator::Stack => stack::stack(opened),
-                Calculator::Compare => compare::compare(opened),
-                Calculator::Dates => dates::dates(opened),
-                Calculator::ScreenGauge => screen_gauge::screen_gauge(opened),
-                Calculator::PaperGauge => paper_gauge::paper_gauge(opened),
-            },
+            Some(opened) => {
+                // It starts from the couple's figures as they are now, and replaces no later ones by the way.
+                if let Some(Whose { id, .. }) = opened.whose {
+                    Seen::couple(app, id);
+                }
+                match which {
+                    Calculator::Size => size::size(opened),
+                    Calculator::Table => table::table(opened),
+                    Calculator::Order => order::order(opened),
+                    Calculator::Stack => stack::stack(opened),
+                    Calculator::Compare => compare::compare(opened),
+                    Calculator::Dates => dates::dates(opened),
+                    Calculator::ScreenGauge => screen_gauge::screen_gauge(opened),
+                    Calculator::PaperGauge => paper_gauge::paper_gauge(opened),
+                }
+            }
         })
     };
     live(shown)

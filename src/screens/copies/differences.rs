@@ -1,4 +1,7 @@
-//! Where two phones say different things of a couple, or set different things in one practice: both side by side, with who and when, until one is chosen.
+//! Where two phones say different things of a couple, or set different things in one practice: both side by side, with
+//! who and when, until one is chosen. Of very many the first are drawn: what is settled makes room for the next.
+
+use std::collections::BTreeSet;
 
 use crate::parts::el::{el, live, or_nothing};
 use crate::parts::lay::{all, block, column, heading, para, row};
@@ -9,7 +12,7 @@ use crate::app::state::{App, app};
 use crate::book::change::Write;
 use crate::book::couple::Couple;
 use crate::book::field::Field;
-use crate::book::id::RecordId;
+use crate::book::id::{RecordId, Stamp};
 use crate::book::merge::conflict::{Conflict, Side};
 use crate::book::merge::gone::leave_out;
 use crate::book::record::Record;
@@ -19,13 +22,18 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::{Head, page};
 use crate::screens::couple::{Whose, whose};
 use crate::screens::practice;
-use crate::words::{fields, phones as say, same as say_same, screens};
+use crate::words::{copies as say_copies, fields, phones as say, same as say_same, screens};
+
+/// So many differences are drawn, and of one of them so many sides.
+const DRAWN: usize = 40;
 
 /// What waits for a decision, ready to be shown.
 struct Difference {
     heading: String,
     what: String,
     sides: Vec<Shown>,
+    /// How many more sides there are.
+    more: usize,
     /// What is chosen of the whole, where it is not one of the sides.
     choices: Vec<(String, Vec<Write>)>,
     /// Another screen on which it can be settled.
@@ -56,22 +64,22 @@ pub fn of_practice() -> AnyView {
 
 fn differences(
     head: Head,
-    all_of_them: impl Fn() -> Vec<Difference> + Send + Sync + 'static,
+    all_of_them: impl Fn() -> (Vec<Difference>, usize) + Send + Sync + 'static,
     save: impl Fn(Vec<Write>, String) + Copy + Send + Sync + 'static,
 ) -> AnyView {
     let content = move || {
-        let all_of_them = all_of_them();
+        let (all_of_them, more) = all_of_them();
         if all_of_them.is_empty() {
             return para("settled", say::ALL_SETTLED);
         }
         let shown = all_of_them.into_iter().map(|difference| one(difference, save)).collect();
-        all(vec![para("", say::DIFFERENCES_HOW), all(shown)])
+        all(vec![para("", say::DIFFERENCES_HOW), all(shown), and_more(more)])
     };
     page(head, column(vec![live(content)]), None)
 }
 
 fn one(of: Difference, save: impl Fn(Vec<Write>, String) + Copy + Send + Sync + 'static) -> AnyView {
-    let Difference { heading: title, what, sides, choices, elsewhere } = of;
+    let Difference { heading: title, what, sides, more, choices, elsewhere } = of;
     let said = say::chosen(&title);
     let choose = |(label, writes): (String, Vec<Write>)| {
         let said = said.clone();
@@ -90,17 +98,28 @@ fn one(of: Difference, save: impl Fn(Vec<Write>, String) + Copy + Send + Sync + 
         .child(heading(title))
         .maybe_child(what)
         .child(block("sides", sides))
+        .child(and_more(more))
         .maybe_child((!choices.is_empty()).then(|| row(choices)))
         .maybe_child(elsewhere.map(|to| link_button(Weight::Quiet, say_same::SAME, to)))
         .view()
 }
 
-fn read(app: App, record: &Record) -> Vec<Difference> {
-    record.conflicts().iter().map(|conflict| difference(app, Couple(record), conflict)).collect()
+/// How many there are that are not drawn.
+fn and_more(more: usize) -> AnyView {
+    or_nothing((more > 0).then(|| para("small", say_copies::and_more(more))))
 }
 
-fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Difference {
-    let dated_back = couple.0.dated_back();
+/// The first of what waits for a decision, and how much more there is.
+fn read(app: App, record: &Record) -> (Vec<Difference>, usize) {
+    let conflicts = record.conflicts();
+    let dated_back = record.dated_back();
+    let drawn = conflicts.iter().take(DRAWN);
+    let drawn: Vec<_> = drawn.map(|conflict| difference(app, Couple(record), conflict, &dated_back)).collect();
+    let more = conflicts.len() - drawn.len();
+    (drawn, more)
+}
+
+fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>, dated_back: &BTreeSet<Stamp>) -> Difference {
     let shown = |value: String, side: &Side<'_>| {
         let mut who = app.who_and_when(side.by, side.at);
         if dated_back.contains(&side.source) {
@@ -111,6 +130,8 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
     match conflict {
         Conflict::Field { field, sides } => {
             let free = |side: &Side<'_>| matches!(side.value, Some(Value::Text(_)));
+            let more = sides.len().saturating_sub(DRAWN);
+            let sides = &sides[..sides.len() - more];
             let values: Vec<_> = sides.iter().map(|side| (fields::value(side.value), free(side))).collect();
             let is_readable = conflict.is_readable();
             let side = |(told, side): (say::OneSide, &Side<'_>)| {
@@ -122,6 +143,7 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
                 heading: fields::field(couple, field),
                 what: if is_readable { String::new() } else { say::NEWER.to_owned() },
                 sides: say::sides(&values).into_iter().zip(sides).map(side).collect(),
+                more,
                 choices: Vec::new(),
                 elsewhere: None,
             }
@@ -131,11 +153,12 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
                 shown(say::wrote(&fields::field(couple, field), &fields::value(side.value)), side)
             };
             let mut sides = vec![shown(say::TAKEN_OUT.to_owned(), gone)];
-            sides.extend(edits.iter().map(edit));
+            sides.extend(edits.iter().take(DRAWN).map(edit));
             Difference {
                 heading: say::GONE_BUT_EDITED.to_owned(),
                 what: say::GONE_BUT_EDITED_HOW.to_owned(),
                 sides,
+                more: edits.len().saturating_sub(DRAWN),
                 choices: vec![
                     (say::BRING_IT_BACK.to_owned(), couple.0.bring_back(conflict)),
                     (say::LEAVE_IT_OUT.to_owned(), leave_out(conflict)),
@@ -148,7 +171,7 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
                 shown(say::wrote(&fields::field(couple, field), &fields::value(side.value)), side)
             };
             let mut sides = vec![shown(screens::PUT_AWAY.to_owned(), away)];
-            sides.extend(edits.iter().map(edit));
+            sides.extend(edits.iter().take(DRAWN).map(edit));
             let again = Write { field: Field::PutAway, value: away.value.cloned() };
             let is_joined = !same::joined(couple.0).is_empty();
             let mut what = say::AWAY_BUT_EDITED_HOW.to_owned();
@@ -160,6 +183,7 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>) -> Differen
                 what,
                 elsewhere: is_joined.then(|| Address::Part(couple.0.id, Part::Same).to_string()),
                 sides,
+                more: edits.len().saturating_sub(DRAWN),
                 choices: vec![
                     (screens::BRING_BACK.to_owned(), vec![Write::clear(Field::PutAway)]),
                     (say::KEEP_AWAY.to_owned(), vec![again]),

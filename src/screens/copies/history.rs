@@ -2,6 +2,7 @@
 //! which can be put back.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use crate::parts::el::{el, live, maybe};
 use crate::parts::lay::{block, column, entries, para};
@@ -29,14 +30,14 @@ pub fn history(id: RecordId) -> AnyView {
     let rows = RwSignal::new(ROWS);
     let of = RwSignal::new(String::new());
     let options = app.couple(id, every_field).unwrap_or_default();
+    let field = move || of.with(|of| (!of.is_empty()).then(|| key::read(of)));
     let shown = move || {
-        let field = of.with(|of| (!of.is_empty()).then(|| key::read(of)));
         let rows = rows.get();
-        let all = app.couple(id, |couple| changes(app, id, couple, field.as_ref(), rows)).unwrap_or_default();
+        let all = app.couple(id, |couple| changes(app, id, couple, field().as_ref(), rows)).unwrap_or_default();
         entries("history", "history-entry", all)
     };
     let more = move || {
-        let count = app.couple(id, |couple| couple.0.changes().len()).unwrap_or_default();
+        let count = app.couple(id, |couple| written(couple, field().as_ref()).count()).unwrap_or_default();
         let left = count.saturating_sub(rows.get());
         (left > 0).then(|| {
             button(Weight::Quiet, screens::show_more(left.min(ROWS)), move || rows.update(|rows| *rows += ROWS))
@@ -64,23 +65,29 @@ fn every_field(couple: Couple<'_>) -> Vec<(String, String)> {
     named
 }
 
+/// The changes that wrote anything, or this field, each with what it wrote there, the latest first.
+fn written<'a>(couple: Couple<'a>, field: Option<&Field>) -> impl Iterator<Item = (&'a Change, Vec<&'a Set>)> {
+    let written = move |change: &'a Arc<Change>| {
+        let is_wanted = |set: &&Set| field.is_none_or(|field| set.field == *field);
+        let sets: Vec<&Set> = change.sets.iter().filter(is_wanted).collect();
+        (!sets.is_empty()).then_some((&**change, sets))
+    };
+    couple.0.changes().iter().rev().filter_map(written)
+}
+
 fn changes(app: App, id: RecordId, couple: Couple<'_>, field: Option<&Field>, rows: usize) -> Vec<Vec<AnyView>> {
-    let mut all = Vec::new();
-    for change in couple.0.changes().iter().rev().take(rows) {
-        let sets: Vec<&Set> = change.sets.iter().filter(|set| field.is_none_or(|field| set.field == *field)).collect();
-        if !sets.is_empty() {
-            let mut entry = vec![para("small", about(app, couple, change))];
-            entry.extend(sets.into_iter().map(|set| one(app, id, couple, set, field.is_some())));
-            all.push(entry);
-        }
-    }
-    all
+    let dated_back = couple.0.dated_back();
+    let entry = |(change, sets): (&Change, Vec<&Set>)| {
+        let mut entry = vec![para("small", about(app, couple, change, dated_back.contains(&change.stamp)))];
+        entry.extend(sets.into_iter().map(|set| one(app, id, couple, set, field.is_some())));
+        entry
+    };
+    written(couple, field).take(rows).map(entry).collect()
 }
 
 /// Who, when, and whether it still counts.
-fn about(app: App, couple: Couple<'_>, change: &Change) -> String {
+fn about(app: App, couple: Couple<'_>, change: &Change, dated_back: bool) -> String {
     let mut said = app.who_and_when(change.by(), change.at);
-    let dated_back = couple.0.dated_back().contains(&change.stamp);
     let marks = [
         (dated_back, say::DATED_BACK),
         (couple.0.is_undone(change.stamp), say::TAKEN_BACK),

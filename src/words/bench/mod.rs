@@ -36,6 +36,7 @@ pub const BENCH_HOW: &str = "No couple needed: each remembers what it was last a
 
 // What all share
 pub const CHANGE_FIGURES: &str = "Change the figures";
+pub const HELD: &str = "Two phones say different things of what would be saved here. Settle that first.";
 pub const AFRESH: &str = "Start afresh";
 pub const BACK_TO_THEIRS: &str = "Back to their own figures";
 pub const WHY: &str = "How it comes about";

@@ -148,8 +148,8 @@ fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
     ));
     let is_remedy = |field: &Field| *field == Field::Remedy(wearer);
     lines.extend(beside_head(couple, wearer).into_iter().map(|line| marked(couple, is_remedy, line)));
-    let is_ring = |field: &Field| checklist::is_of(field, Topic::Rings(wearer));
-    lines.extend(rings(couple, wearer).into_iter().map(|line| marked(couple, is_ring, line)));
+    let rings_differ = checklist::differs(couple, Topic::Rings(wearer));
+    lines.extend(rings(couple, wearer).into_iter().map(|line| marked_where(rings_differ, line)));
     lines.extend(couple.stack(wearer).map(|stack| {
         let at_top = remedy::at_top(couple, wearer).map(|said| format!("; {said}")).unwrap_or_default();
         let free = if stack.measured { "measured" } else { "not measured, a usual finger" };
@@ -342,7 +342,11 @@ fn differing(couple: Couple<'_>, topic: Topic, called: Called) -> Vec<String> {
 
 /// A line of the text; where two phones say different things of what it says, it sends the bench to the end.
 fn marked(couple: Couple<'_>, of: impl Fn(&Field) -> bool, line: String) -> String {
-    if couple.0.differs(of) { format!("{line} – NOT SETTLED, see the end") } else { line }
+    marked_where(couple.0.differs(of), line)
+}
+
+fn marked_where(differs: bool, line: String) -> String {
+    if differs { format!("{line} – NOT SETTLED, see the end") } else { line }
 }
 
 fn about(couple: Couple<'_>, topic: Topic, called: Called) -> String {

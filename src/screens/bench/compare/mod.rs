@@ -7,6 +7,7 @@ use crate::parts::el::{el, live, maybe, or_nothing};
 use crate::parts::lay::{all, block, heading, pair, para};
 use leptos::prelude::*;
 
+use super::held::Held;
 use super::sheet::{Laid, Sheet, laid, step};
 use super::{Opened, Whose};
 use crate::app::address::Address;
@@ -16,6 +17,7 @@ use crate::app::seen::Seen;
 use crate::app::show::Shown;
 use crate::app::state::App;
 use crate::archive::code::Code;
+use crate::book::field::Field;
 use crate::book::verbs;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::pick;
@@ -41,15 +43,17 @@ pub fn compare(opened: Opened) -> AnyView {
         Some(subtitle) => opened.head().subtitle(subtitle),
         None => opened.head(),
     };
+    let held = Held::by(&opened, |field, who| matches!(field, Field::Band(whose, _) if *whose == who));
+    let seen = whose.map(|Whose { id, .. }| Seen::couple(app, id));
     let cards = move || {
         let (_, all) = found.get();
         let widest = widest(&all);
         let show = (all.len() > 1).then(|| show_button(move || found.with_untracked(|(_, all)| shown_to_them(all))));
-        let cards = all.into_iter().map(|it| card(app, it, widest, whose)).collect();
+        let cards = all.into_iter().map(|it| card(app, it, widest, whose.zip(seen), held)).collect();
         crate::parts::lay::all(vec![block("alternatives", cards), or_nothing(show)])
     };
     let content = laid(Laid {
-        first: all(vec![]),
+        first: held.caution(),
         answered,
         answer: live(cards),
         inputs: inputs(sheet),
@@ -150,21 +154,20 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
     maybe(inside)
 }
 
-fn card(app: App, it: Alternative, widest: Length, whose: Option<Whose>) -> AnyView {
+fn card(app: App, it: Alternative, widest: Length, whose: Option<(Whose, Seen)>, held: Held) -> AnyView {
     let mut inside = vec![heading(say::alternative(it.number))];
     inside.extend(it.section.map(|section| picture(drawing::beside(&section, widest, None).svg)));
     inside.extend(it.lines.into_iter().map(|line| para("", line)));
     inside.extend(it.no_size.into_iter().map(|line| para("", line)));
     inside.extend(it.cautions.into_iter().map(|line| para("caution", line)));
-    if let Some(Whose { id, who }) = whose {
-        let seen = Seen::couple(app, id);
+    if let Some((Whose { id, who }, seen)) = whose {
         let band = it.band;
         let choose = move || {
             let to = Address::Couple(id).to_string();
             let saved = screens::saved(screens::BAND);
             app.save(id, seen.changed(verbs::choose_band(who, band)), saved, move || go_instead(&to));
         };
-        inside.push(button(Weight::Quiet, say::MAKE_THIS, choose));
+        inside.push(maybe(move || (!held.is_so()).then(|| button(Weight::Quiet, say::MAKE_THIS, choose))));
     }
     el("section").class("alternative").children(inside).view()
 }

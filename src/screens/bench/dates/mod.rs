@@ -4,10 +4,11 @@ mod answer;
 mod fields;
 mod reckon;
 
-use crate::parts::el::{live, maybe, or_nothing};
+use crate::parts::el::{maybe, or_nothing};
 use crate::parts::lay::{all, para, section};
 use leptos::prelude::*;
 
+use super::held::Held;
 use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
 use crate::app::address::{Address, Part};
@@ -31,6 +32,7 @@ use reckon::Reckoned;
 pub fn dates(opened: Opened) -> AnyView {
     let app = opened.app;
     let form = opened.form(fields::start(&opened));
+    let held = Held::by(&opened, |field, _| matches!(field, Field::Wedding | Field::Dates));
     let whose = opened.whose.map(|whose| whose.id);
     let own = reckon::own_orders(app);
     let found = Memo::new(move |_| reckon::reckon(app, form, whose, own));
@@ -65,7 +67,10 @@ pub fn dates(opened: Opened) -> AnyView {
     // What they said of the day, and of when they need the bands, stands over what is worked out.
     let said_by_them = whose.map(|id| beside(id, None, &[Ask::Wedding, Ask::NeededBy]));
     let content = laid(Laid {
-        first: opened.missing(|couple, _| couple.wedding().is_none().then_some(Topic::Wedding).into_iter().collect()),
+        first: all(vec![
+            held.caution(),
+            opened.missing(|couple, _| couple.wedding().is_none().then_some(Topic::Wedding).into_iter().collect()),
+        ]),
         answered,
         answer: head,
         inputs: fields::fields(&opened, sheet, found),
@@ -77,7 +82,7 @@ pub fn dates(opened: Opened) -> AnyView {
         None => opened.head(),
     };
     let action = match opened.whose {
-        Some(whose) => keep_for(&opened, whose, found),
+        Some(whose) => keep_for(&opened, whose, held, found),
         None => {
             let label = move || found.with(|found| found.countdown().map(|it| say::see_order_by(it.plan.order_by)));
             sheet::step(answered, Signal::derive(label))
@@ -87,7 +92,7 @@ pub fn dates(opened: Opened) -> AnyView {
 }
 
 /// Writes the settled dates back, and the wedding if another one was typed here.
-fn keep_for(opened: &Opened, Whose { id, .. }: Whose, found: Memo<Reckoned>) -> AnyView {
+fn keep_for(opened: &Opened, Whose { id, .. }: Whose, held: Held, found: Memo<Reckoned>) -> AnyView {
     let app = opened.app;
     let wedding = opened.read(|couple, _| couple.wedding()).flatten();
     let order_by = Memo::new(move |_| found.with(|found| found.countdown().map(|it| it.plan.order_by)));
@@ -105,8 +110,9 @@ fn keep_for(opened: &Opened, Whose { id, .. }: Whose, found: Memo<Reckoned>) -> 
     };
     let ask = Address::Part(id, Part::Wedding).to_string();
     let label = opened.read(|couple, _| say_book::do_next(couple, Topic::Wedding)).unwrap_or_default();
-    live(move || match order_by.get() {
-        Some(day) => button(Weight::Primary, say::use_order_by(&format::day_short(day)), save),
-        None => link_button(Weight::Primary, label.clone(), ask.clone()),
+    maybe(move || match order_by.get() {
+        Some(_) if held.is_so() => None,
+        Some(day) => Some(button(Weight::Primary, say::use_order_by(&format::day_short(day)), save)),
+        None => Some(link_button(Weight::Primary, label.clone(), ask.clone())),
     })
 }

@@ -10,6 +10,7 @@ use crate::parts::lay::{all, para, section};
 use chrono::Days;
 use leptos::prelude::*;
 
+use super::held::Held;
 use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
 use crate::app::address::Address;
@@ -63,6 +64,7 @@ pub fn order(opened: Opened) -> AnyView {
     let app = opened.app;
     let known = StoredValue::new(known(&opened));
     let form = opened.form(couple::start(&opened));
+    let held = Held::by(&opened, |field, who| *field == Field::OrderSize(who));
     let found = Memo::new(move |_| known.with_value(|(taken, wishes)| reckon::reckon(app, form, taken, wishes)));
     let sheet = Sheet::new(form, Signal::derive(move || found.with(|found| found.complaints.clone())));
     let answered = found.with_untracked(|found| found.order.is_some());
@@ -114,7 +116,7 @@ pub fn order(opened: Opened) -> AnyView {
         para("small", say::CONFIRM),
     ]);
     let content = laid(Laid {
-        first: opened.missing(couple::lacking),
+        first: all(vec![held.caution(), opened.missing(couple::lacking)]),
         answered,
         answer,
         inputs: fields::fields(&opened, sheet, found),
@@ -126,7 +128,7 @@ pub fn order(opened: Opened) -> AnyView {
         None => opened.head(),
     };
     let action = match opened.whose {
-        Some(whose) => use_for(&opened, whose, found),
+        Some(whose) => use_for(&opened, whose, held, found),
         None => {
             let label = Signal::derive(move || found.with(Reckoned::made).map(|made| say::see_why(&made.name)));
             sheet::step(answered, label)
@@ -153,7 +155,7 @@ fn again(opened: &Opened, found: Memo<Reckoned>) -> AnyView {
 }
 
 /// Writes the answer back; while there is none, leads to the first thing that is missing for it.
-fn use_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) -> AnyView {
+fn use_for(opened: &Opened, Whose { id, who }: Whose, held: Held, found: Memo<Reckoned>) -> AnyView {
     let app = opened.app;
     let name = opened.read(say_book::name_of).unwrap_or_default();
     let made = Memo::new(move |_| found.with(Reckoned::made));
@@ -168,6 +170,7 @@ fn use_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) -> 
         (label, Address::of_topic(id, topic))
     });
     maybe(move || match (made.get(), &measure) {
+        (Some(_), _) if held.is_so() => None,
         (Some(made), _) => Some(button(Weight::Primary, say::use_size(&made.name, &name), save)),
         (None, Some((label, href))) => Some(link_button(Weight::Primary, label.clone(), href.clone())),
         (None, None) => None,

@@ -11,6 +11,7 @@ use crate::parts::el::{el, live, maybe, nothing, or_nothing};
 use crate::parts::lay::{all, heading as heading_of, section};
 use leptos::prelude::*;
 
+use super::held::Held;
 use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
 use crate::app::address::{Address, Calculator, Part};
@@ -46,6 +47,12 @@ pub fn stack(opened: Opened) -> AnyView {
     let app = opened.app;
     let finger = opened.read(finger).flatten().unwrap_or(USUAL_FINGER);
     let form = opened.form(fields::start(&opened));
+    let held = Held::by(&opened, |field, who| match field {
+        Field::Stack(of) | Field::FreeLength(of) | Field::FreeLengthOf(of, _) | Field::Band(of, BandField::Place) => {
+            *of == who
+        }
+        _ => false,
+    });
     let found = Memo::new(move |_| reckon::reckon(app, form));
     let sheet = Sheet::new(form, Signal::derive(move || found.with(|found| found.complaints.clone())));
     let answered = found.with_untracked(|found| found.stack.is_some());
@@ -71,7 +78,7 @@ pub fn stack(opened: Opened) -> AnyView {
     let whose = opened.whose;
     let why = move || there.get().then(|| explained(found, finger, &others, holding.clone(), whose));
     let content = laid(Laid {
-        first: opened.missing(lacking),
+        first: all(vec![held.caution(), opened.missing(lacking)]),
         answered,
         answer,
         inputs: fields::fields(&opened, sheet),
@@ -83,7 +90,7 @@ pub fn stack(opened: Opened) -> AnyView {
         None => opened.head(),
     };
     let action = match opened.whose {
-        Some(whose) => note_for(&opened, whose, found),
+        Some(whose) => note_for(&opened, whose, held, found),
         None => {
             let label = Signal::derive(move || found.with(|found| found.later().map(|it| say::see_stack(it.total))));
             sheet::step(answered, label)
@@ -324,7 +331,7 @@ fn summary(found: &Reckoned) -> String {
 }
 
 /// Writes down what the stack came to, and the free length if it was measured here.
-fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) -> AnyView {
+fn note_for(opened: &Opened, Whose { id, who }: Whose, held: Held, found: Memo<Reckoned>) -> AnyView {
     let app = opened.app;
     let name = opened.read(say_book::name_of).unwrap_or_default();
     let known = opened.read(|couple, who| couple.free_length(who)).flatten();
@@ -382,6 +389,7 @@ fn note_for(opened: &Opened, Whose { id, who }: Whose, found: Memo<Reckoned>) ->
         (label, Address::of_topic(id, topic))
     });
     maybe(move || match (there.get(), &choose) {
+        (true, _) if held.is_so() => None,
         (true, _) => Some(button(Weight::Primary, say::note_stack(&name), save)),
         (false, Some((label, href))) => Some(link_button(Weight::Primary, label.clone(), href.clone())),
         (false, None) => None,
