@@ -7,6 +7,7 @@ import { mkdir, readFile, readdir, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { build } from "esbuild";
+import { shorten } from "./names.mjs";
 
 const run = promisify(execFile);
 const FEATURES = ["--enable-bulk-memory", "--enable-mutable-globals", "--enable-nontrapping-float-to-int", "--enable-reference-types", "--enable-multivalue", "--enable-sign-ext"];
@@ -38,7 +39,8 @@ export async function split(wasm, dir, { small }) {
   let main;
   for (const [name, path] of Object.entries(files)) {
     if (small) await run("wasm-opt", ["-Oz", ...FEATURES, path, "-o", path]);
-    const bytes = await readFile(path);
+    let bytes = await readFile(path);
+    if (small && name === "bandwright_bg.wasm") ({ wasm: bytes, glue } = shorten(bytes, glue));
     const named = `${name.replace(/(_bg)?\.wasm$/, "").replace(/^split_/, "").replace(/^chunk_/, "shared-")}-${short(bytes)}.wasm`;
     if (name === "bandwright_bg.wasm") main = named;
     else glue = glue.replaceAll(name, named);
