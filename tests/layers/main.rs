@@ -200,8 +200,10 @@ fn the_phones_storage_is_touched_in_storage_only() {
 
 #[test]
 fn no_file_is_longer_than_400_lines() {
-    let rust = files(Path::new("src"), "rs").into_iter().chain(files(Path::new("tests"), "rs"));
-    let all = rust.chain(files(Path::new("style"), "css"));
+    let of = |folder: &str, kind: &str| files(Path::new(folder), kind);
+    let rust = [of("src", "rs"), of("tests", "rs"), of("examples", "rs"), of("public", "rs")];
+    let others = [of("style", "css"), of("tests", "js"), of("tests", "mjs"), of("tests", "py"), of("public", "mjs")];
+    let all = rust.into_iter().chain(others).flatten();
     let long = all.map(|path| (fs::read_to_string(&path).unwrap().lines().count(), path));
     none(long.filter(|(lines, _)| *lines > 400).map(|(lines, path)| format!("{}: {lines}", path.display())).collect());
 }

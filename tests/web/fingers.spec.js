@@ -39,7 +39,7 @@ test("a reading of another finger moves the band only if somebody says so", asyn
   await thumb.write(page.getByLabel("Width", { exact: true }), "8");
   await thumb.choose("Profile", "flat");
   await thumb.press("Save");
-  await expect(heading(page)).not.toContainText("band");
+  await expect(heading(page)).toHaveText("Cleo");
   await go(page, `#/bench/order?couple=${id}&who=first`);
   await expect(page.locator("#answer")).toContainText("Try the joint again in 8 mm: it was tried in 3 mm");
   const joint = page.locator(".reason", { hasText: "To pass the joint" });

@@ -100,6 +100,9 @@ export const heading = (page) => page.locator("main h1");
 /** The notice at the bottom of the screen. */
 export const notice = (page) => page.locator(".notices .notice");
 
+/** The preparation list as the couple's phone keeps it. */
+export const keptList = (page) => page.evaluate(() => JSON.parse(JSON.parse(localStorage.getItem("bandwright.list"))));
+
 /** Goes to an address as from a link, without loading the page anew, and waits until its screen stands. */
 export async function go(page, address) {
   await page.evaluate(async (address) => {

@@ -2,12 +2,9 @@
 // else, on a phone that forgets, and on the wrong screen.
 import { readFile } from "node:fs/promises";
 import { axe } from "./checks.js";
-import { TODAY, expect, go, hand, heading, line, meet, notice, open, test } from "./hand.js";
+import { TODAY, expect, go, hand, heading, keptList, line, meet, notice, open, test } from "./hand.js";
 
 const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
-
-/** The list as the couple's phone keeps it. */
-const kept = (page) => page.evaluate(() => JSON.parse(JSON.parse(localStorage.getItem("bandwright.list"))));
 
 test("nothing is handed over before anything is answered, and what is left open about recording is asked once more", async ({ page, site, install }) => {
   await install();
@@ -33,7 +30,7 @@ test("nothing is handed over before anything is answered, and what is left open 
   const again = page.waitForEvent("download");
   await hand(page).press("Save as a file");
   expect(JSON.parse(await readFile(await (await again).path(), "utf8")).answers).toEqual({ "name.first": "Ada", recorded: "no" });
-  expect((await kept(page)).answers).toEqual({ "name.first": "Ada", else: "we are vegan", recorded: "no" });
+  expect((await keptList(page)).answers).toEqual({ "name.first": "Ada", else: "we are vegan", recorded: "no" });
 
   await go(page, "#/couples/list");
   await page.locator("#message").fill(leftOpen);
@@ -42,7 +39,7 @@ test("nothing is handed over before anything is answered, and what is left open 
 
 test("a link for others asks whether a new list is to begin, and neither is lost unseen", async ({ page, site, install }) => {
   await install();
-  const names = async () => Object.entries((await kept(page)).answers).filter(([spot]) => /^name/.test(spot)).map(([, name]) => name);
+  const names = async () => Object.entries((await keptList(page)).answers).filter(([spot]) => /^name/.test(spot)).map(([, name]) => name);
   // A jeweller tries one link after the other: nothing is written in them, so nothing is asked.
   await open(page, site, "#/list?for=Eve&with=Sam");
   await open(page, site, INVITED);
@@ -51,12 +48,12 @@ test("a link for others asks whether a new list is to begin, and neither is lost
   expect(await names()).toEqual(["Ada", "Ben"]);
   await go(page, "#/list/wedding");
   await hand(page).write(page.locator("#wedding"), "May 2027");
-  const before = await kept(page);
+  const before = await keptList(page);
 
   // Their own link once more, with another appointment, changes no answer.
   await open(page, site, "#/list?for=Ada&with=Ben&when=2027-01-04T09%3A30");
   await expect(page.getByText("For Ada and Ben. Your appointment: Mon 4 Jan 2027, 09:30.")).toBeVisible();
-  expect((await kept(page)).id).toBe(before.id);
+  expect((await keptList(page)).id).toBe(before.id);
 
   const others = "#/list?for=Amy&with=Kim&when=2026-12-05T10%3A00";
   const asked = page.getByText("This link is for Amy and Kim, and there is a list of Ada and Ben on this phone.");
@@ -66,21 +63,21 @@ test("a link for others asks whether a new list is to begin, and neither is lost
   await hand(page).press("Keep the list that is here");
   await expect(page.getByText("For Ada and Ben.")).toBeVisible();
   expect(new URL(page.url()).hash).toBe("#/list");
-  expect((await kept(page)).answers).toEqual(before.answers);
+  expect((await keptList(page)).answers).toEqual(before.answers);
 
   await open(page, site, others);
   await hand(page).press("Begin a new list");
   await expect(page.getByText("For Amy and Kim. Your appointment: Sat 5 Dec 2026, 10:00.")).toBeVisible();
   expect(await names()).toEqual(["Amy", "Kim"]);
-  expect((await kept(page)).id).not.toBe(before.id);
+  expect((await keptList(page)).id).not.toBe(before.id);
   await hand(page).press("Put it back");
   await expect(page.getByText("For Ada and Ben.")).toBeVisible();
-  expect((await kept(page)).answers).toEqual(before.answers);
+  expect((await keptList(page)).answers).toEqual(before.answers);
 });
 
 test("a second link fills in who is missing, and names nobody twice", async ({ page, site, install }) => {
   await install();
-  const names = async () => Object.entries((await kept(page)).answers).filter(([spot]) => /^name/.test(spot)).sort().map(([, name]) => name);
+  const names = async () => Object.entries((await keptList(page)).answers).filter(([spot]) => /^name/.test(spot)).sort().map(([, name]) => name);
   const rows = [
     [{ "name-first": "Ben" }, "for=Ada&with=Ben", ["Ben", "Ada"]],
     [{ "name-second": "Ada" }, "for=Ada&with=Ben", ["Ben", "Ada"]],
@@ -93,12 +90,12 @@ test("a second link fills in who is missing, and names nobody twice", async ({ p
     await go(page, "#/list/two");
     for (const [id, name] of Object.entries(typed)) await hand(page).write(page.locator(`#${id}`), name);
     // What is typed is kept before a link is opened.
-    await expect.poll(async () => Object.keys((await kept(page))?.answers ?? {}).length).toBe(Object.keys(typed).length);
+    await expect.poll(async () => Object.keys((await keptList(page))?.answers ?? {}).length).toBe(Object.keys(typed).length);
     await open(page, site, `#/list?${query}&when=2027-01-04T09%3A30`);
     await expect(page.locator(".list-greeting")).toBeVisible();
     expect(await names(), `${JSON.stringify(typed)} and ${query}`).toEqual(expected);
   }
-  expect((await kept(page)).answers).toEqual({ "name.second": "Ben" });
+  expect((await keptList(page)).answers).toEqual({ "name.second": "Ben" });
 });
 
 test("a phone that stops keeping says so where it is typed, and a width in words is no mistake", async ({ page, site, install }) => {
