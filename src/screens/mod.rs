@@ -1,6 +1,7 @@
 //! One file a screen. This file is the frame around them and says which address shows which.
 //!
-//! INVARIANT: a screen reads signals, sends verbs of the book to the state, and computes nothing itself.
+//! INVARIANT: a screen reads signals, sends verbs of the book to the state, and computes nothing itself; only how the
+//! answers of `trade::stack` go together for one finger is put together in `bench/stack/reckon.rs`.
 
 mod bench;
 mod calendar;

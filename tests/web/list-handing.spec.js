@@ -1,6 +1,7 @@
 // The couple's list on its way: what is no list, the link that invites, and the share sheet.
 import { writeFile } from "node:fs/promises";
 import { expect, go, hand, keptList, loadExamples, meet, notice, ready, said, test } from "./hand.js";
+import { fill, secondPhone } from "./list.js";
 
 test("what is no list is refused in one sentence, by file and by paste, and nothing is lost", async ({ page, install }, info) => {
   await install();

@@ -1,8 +1,8 @@
 // The couple's preparation list: filled in on their phone, handed over with no server there, and taken into the book.
 import { readFile } from "node:fs/promises";
-import { phone } from "./browser.js";
 import { axe, overflow } from "./checks.js";
-import { TODAY, expect, fieldsOf, go, hand, heading, keptList, line, loadExamples, meet, notice, open, ready, said, test } from "./hand.js";
+import { expect, fieldsOf, go, hand, heading, keptList, line, loadExamples, meet, notice, open, ready, said, test } from "./hand.js";
+import { fill, secondPhone } from "./list.js";
 
 const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
 
@@ -13,32 +13,6 @@ async function tabTo(page, css) {
     if (await page.evaluate((css) => document.activeElement.matches(css), css)) return;
   }
   throw new Error(`Tab never came to ${css}`);
-}
-
-/** A second phone, with a book of its own. */
-async function secondPhone(browser, guard) {
-  const context = await browser.newContext({ ...phone, acceptDownloads: true });
-  guard.follow(context);
-  await context.clock.setFixedTime(TODAY);
-  return context.newPage();
-}
-
-/** Fills in a few answers of every kind. */
-async function fill(page, { recorded = "yes" } = {}) {
-  const thumb = hand(page);
-  for (const [address, fields] of [
-    ["#/list/two", { "name-first": "Ada", "name-second": "Ben" }],
-    ["#/list/wedding", { wedding: "22 May 2027", "needed-by": "by the end of April" }],
-    ["#/list/rings", { "owns-rings-first-some": null, "ring-name-first-1": "engagement ring", "ring-width-first-1": "2,6", "ring-how-first-1-ruler": null }],
-    ["#/list/look", { "colour-second-yellow": null, "nickel-free-first-yes": null, "likes-first": "narrow “and” plain" }],
-    ["#/list/privacy", { [`recorded-${recorded}`]: null }],
-  ]) {
-    await go(page, address);
-    for (const [id, words] of Object.entries(fields)) {
-      if (words === null) await thumb.tap(page.locator(`#${id}`));
-      else await thumb.put(page.locator(`#${id}`), words);
-    }
-  }
 }
 
 test("a link invites them, is taken out of the address, and leads nowhere into the book", async ({ page, site, install }) => {
