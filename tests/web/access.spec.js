@@ -23,8 +23,8 @@ for (const colorScheme of ["light", "dark"])
 
     // In four parts, so that two workers share them.
     for (const part of [0, 1, 2, 3])
-      test(`axe finds nothing in a furnished book, part ${part + 1}`, async ({ page, install }) => {
-        await install();
+      test(`axe finds nothing in a furnished book, part ${part + 1}`, async ({ page, start }) => {
+        await start();
         const ids = await furnish(page);
         for (const [name, at] of ADDRESSES.filter((_, i) => i % 4 === part)) {
           await arrive(page, at(ids));
@@ -33,16 +33,16 @@ for (const colorScheme of ["light", "dark"])
       });
 
     for (const part of [0, 1])
-      test(`axe finds nothing in an empty book, part ${part + 1}`, async ({ page, install }) => {
-        await install();
+      test(`axe finds nothing in an empty book, part ${part + 1}`, async ({ page, start }) => {
+        await start();
         for (const [name, at] of ALONE.filter((_, i) => i % 2 === part)) {
           await arrive(page, at({}));
           expect.soft(await axeAll(page), name).toEqual([]);
         }
       });
 
-    test("axe finds nothing in notices, complaints, words that came back, and a couple with only a name", async ({ page, site, install }) => {
-      await install();
+    test("axe finds nothing in notices, complaints, words that came back, and a couple with only a name", async ({ page, site, start }) => {
+      await start();
       const thumb = hand(page);
       await go(page, "#/couples/new");
       await thumb.press("Save");
@@ -71,9 +71,9 @@ for (const colorScheme of ["light", "dark"])
 
 for (const width of [320, 360])
   for (const book of ["furnished", "empty"])
-    test(`every control is 44 px at ${width} px and nothing scrolls sideways, ${book}`, async ({ page, install }) => {
+    test(`every control is 44 px at ${width} px and nothing scrolls sideways, ${book}`, async ({ page, start }) => {
       await page.setViewportSize({ width, height: 740 });
-      await install();
+      await start();
       const ids = book === "furnished" ? await furnish(page) : {};
       for (const [name, at] of book === "furnished" ? ADDRESSES : ALONE) {
         await arrive(page, at(ids));
@@ -84,9 +84,9 @@ for (const width of [320, 360])
     });
 
 for (const width of [320, 360])
-  test(`text at twice its size loses nothing at ${width} px`, async ({ page, install }) => {
+  test(`text at twice its size loses nothing at ${width} px`, async ({ page, start }) => {
     await page.setViewportSize({ width, height: 740 });
-    await install();
+    await start();
     const ids = await furnish(page);
     await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
     for (const [name, at] of ADDRESSES) {
@@ -97,8 +97,8 @@ for (const width of [320, 360])
     }
   });
 
-test("every answer is an output with a name", async ({ page, install }) => {
-  await install();
+test("every answer is an output with a name", async ({ page, start }) => {
+  await start();
   const ids = await furnish(page);
   for (const [which, address, least] of [
     ["size", "#/bench/size?q=UK%20M", 1],
@@ -119,8 +119,8 @@ test("every answer is an output with a name", async ({ page, install }) => {
   }
 });
 
-test("every picture says the same in words", async ({ page, install }) => {
-  await install();
+test("every picture says the same in words", async ({ page, start }) => {
+  await start();
   const ids = await furnish(page);
   for (const [name, at] of ADDRESSES) {
     await arrive(page, at(ids));
@@ -138,8 +138,8 @@ test("every picture says the same in words", async ({ page, install }) => {
   }
 });
 
-test("the main path by keyboard alone: a new couple, its wedding, its notes, and back", async ({ page, install }) => {
-  await install();
+test("the main path by keyboard alone: a new couple, its wedding, its notes, and back", async ({ page, start }) => {
+  await start();
   await loadExamples(page);
   await page.evaluate(() => document.activeElement.blur());
   await tabTo(page, "New couple");

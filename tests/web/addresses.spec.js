@@ -10,8 +10,8 @@ test("the table of addresses is that of src/app/address.rs", async () => {
   expect([...new Set(ADDRESSES.map(([name]) => name))].sort()).toEqual(known.sort());
 });
 
-test("every address has a screen with a heading that takes the focus", async ({ page, install }) => {
-  await install();
+test("every address has a screen with a heading that takes the focus", async ({ page, start }) => {
+  await start();
   const ids = await furnish(page);
   for (const [name, at] of ADDRESSES) {
     await go(page, at(ids));

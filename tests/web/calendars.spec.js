@@ -2,8 +2,8 @@
 import { readFile } from "node:fs/promises";
 import { expect, go, hand, heading, meet, notice, said, test } from "./hand.js";
 
-test("a calendar file without names, and with them", async ({ page, install }) => {
-  await install();
+test("a calendar file without names, and with them", async ({ page, start }) => {
+  await start();
   const couple = await meet(page, "Ines", { second: "Callum", wedding: "29 May 2027" });
   const thumb = hand(page);
   await go(page, `#/couple/${couple}/appointments/new`);
@@ -31,8 +31,8 @@ test("a calendar file without names, and with them", async ({ page, install }) =
   expect(uids(named)).toEqual(uids(plain));
 });
 
-test("a couple that said no has no calendar file, nor what was joined with it, nor an invented one", async ({ page, install }) => {
-  await install();
+test("a couple that said no has no calendar file, nor what was joined with it, nor an invented one", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const ids = [];
   for (const reach of ["07700 900111", "07700 900222"]) ids.push(await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027", reach }));
@@ -71,8 +71,8 @@ test("a couple that said no has no calendar file, nor what was joined with it, n
   await expect(buttons).toHaveCount(0);
 });
 
-test("one calendar file for everybody, and what fell away is taken out", async ({ page, install }) => {
-  await install();
+test("one calendar file for everybody, and what fell away is taken out", async ({ page, start }) => {
+  await start();
   const tess = await meet(page, "Tess", { wedding: "22 May 2027" });
   const ines = await meet(page, "Ines", { wedding: "5 June 2027" });
   const thumb = hand(page);

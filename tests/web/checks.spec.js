@@ -36,8 +36,8 @@ test("a hand counts its taps and types key by key", async ({ page }) => {
   expect(thumb.taps).toBe(1);
 });
 
-test("a crashed page can be opened again", async ({ page, context, site, install }) => {
-  await install();
+test("a crashed page can be opened again", async ({ page, context, site, start }) => {
+  await start();
   await crash(page);
   const again = await context.newPage();
   await again.goto(site.url);

@@ -21,8 +21,8 @@ async function paste(page, text) {
 /** What each couple says, without what it is called by inside. */
 const couplesOf = async (page) => JSON.stringify(await said(page));
 
-test("the whole book leaves as a file, and comes in on another phone with a preview first", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("the whole book leaves as a file, and comes in on another phone with a preview first", async ({ page, browser, guard, site, start }) => {
+  await start();
   await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027" });
   await meet(page, "Cleo");
   await go(page, "#/today");
@@ -60,8 +60,8 @@ test("the whole book leaves as a file, and comes in on another phone with a prev
   expect(body((await copy(other)).text)).toBe(body(text));
 });
 
-test("one tap takes an import back, also after a reload, and what was changed since stays", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("one tap takes an import back, also after a reload, and what was changed since stays", async ({ page, browser, guard, site, start }) => {
+  await start();
   const ada = await meet(page, "Ada");
   await meet(page, "Cleo");
   const { text } = await copy(page);
@@ -87,8 +87,8 @@ test("one tap takes an import back, also after a reload, and what was changed si
   await expect(heading(other)).toHaveText("This is not on this phone");
 });
 
-test("while a file comes in its button is gone, and it can still be taken back", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("while a file comes in its button is gone, and it can still be taken back", async ({ page, browser, guard, site, start }) => {
+  await start();
   await meet(page, "Ada");
   const { text } = await copy(page);
   const other = await colleague(browser, guard, site);
@@ -136,8 +136,8 @@ test("while a file comes in its button is gone, and it can still be taken back",
   await expect(notice(other)).toContainText("Brought in");
 });
 
-test("one couple, or some; who said no and who is invented stays, and is named as staying", async ({ page, install }) => {
-  await install();
+test("one couple, or some; who said no and who is invented stays, and is named as staying", async ({ page, start }) => {
+  await start();
   await go(page, "#/today");
   await loadExamples(page);
   const ada = await meet(page, "Ada");
@@ -174,8 +174,8 @@ test("one couple, or some; who said no and who is invented stays, and is named a
   await expect(page.getByRole("button", { name: "Download", exact: true })).toHaveCount(0);
 });
 
-test("a table for a spreadsheet leaves too: nothing in it is worked out, and it counts as no copy", async ({ page, install }) => {
-  await install();
+test("a table for a spreadsheet leaves too: nothing in it is worked out, and it counts as no copy", async ({ page, start }) => {
+  await start();
   await meet(page, "=1+1", { second: "Bo", reach: "+44 7700 900123" });
   await go(page, "#/practice/copies");
   await hand(page).choose("What leaves", "Spreadsheet");
@@ -188,7 +188,7 @@ test("a table for a spreadsheet leaves too: nothing in it is worked out, and it 
   await expect(page.locator("main")).toContainText("No copy of the whole book has left this phone yet.");
 });
 
-test("the share sheet gets the file, as text where it refuses JSON, and as a download where it takes no files", async ({ page, context, install }) => {
+test("the share sheet gets the file, as text where it refuses JSON, and as a download where it takes no files", async ({ page, context, start }) => {
   await context.addInitScript(() => {
     window.refuses = () => false;
     window.handed = [];
@@ -199,7 +199,7 @@ test("the share sheet gets the file, as text where it refuses JSON, and as a dow
       if (window.closes) throw new DOMException("closed", "AbortError");
     };
   });
-  await install();
+  await start();
   await meet(page, "Ada");
   await go(page, "#/practice/copies");
   const last = () => page.evaluate(() => window.handed.at(-1));
@@ -224,8 +224,8 @@ const named = (name) => ({ ...row, changes: [change([{ field: "name.first", valu
 const file = (records, head = {}) =>
   JSON.stringify({ schema: "1.1", kind: "bandwright-book", written: +TODAY, by: "00000000000000000000000000000abc", holds: "couples", ...head, records });
 
-test("bad input is one clear sentence each, and the book is untouched", async ({ page, install }) => {
-  await install();
+test("bad input is one clear sentence each, and the book is untouched", async ({ page, start }) => {
+  await start();
   await meet(page, "Ada");
   const before = await couplesOf(page);
   const good = file([named("Zoe")]);
@@ -253,8 +253,8 @@ test("bad input is one clear sentence each, and the book is untouched", async ({
   expect(await couplesOf(page)).toBe(before);
 });
 
-test("of a partly bad file the good rows are offered, and the bad ones are named", async ({ page, install }) => {
-  await install();
+test("of a partly bad file the good rows are offered, and the bad ones are named", async ({ page, start }) => {
+  await start();
   const rtl = "\u202eeoZ<b>\u0007";
   const bad = { ...named("Y"), id: "1123456789abcdef0123456789abcdef", changes: [change([{ field: "wedding", value: { day: "2027-02-31" } }])] };
   await paste(page, `Here it is:\n${file([{ ...named(rtl) }, named("Twin"), bad, 7])}\nGreetings`);
@@ -274,8 +274,8 @@ test("of a partly bad file the good rows are offered, and the bad ones are named
   expect(await page.locator("main").textContent()).not.toMatch(/[\u202e\u0007]/);
 });
 
-test("after seven days of changes without a copy Today says so, with one button", async ({ page, context, install }) => {
-  await install();
+test("after seven days of changes without a copy Today says so, with one button", async ({ page, context, start }) => {
+  await start();
   await meet(page, "Ada");
   const days = async (count) => {
     await context.clock.setFixedTime(new Date(+TODAY + count * 86_400_000));
@@ -295,8 +295,8 @@ test("after seven days of changes without a copy Today says so, with one button"
   await expect(make, "nothing was written since").toHaveCount(0);
 });
 
-test("a notice lies over no button at the end of a page, with one row of actions or two", async ({ page, install }) => {
-  await install();
+test("a notice lies over no button at the end of a page, with one row of actions or two", async ({ page, start }) => {
+  await start();
   await page.setViewportSize({ width: 360, height: 640 });
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}`);
@@ -311,8 +311,8 @@ test("a notice lies over no button at the end of a page, with one row of actions
   for (const name of ["Leave it", "Bring in 12 couples"]) await expectClear(page, page.getByRole("button", { name }));
 });
 
-test("a couple's list among files of the book is handed on to where lists are taken in", async ({ page, install }) => {
-  await install();
+test("a couple's list among files of the book is handed on to where lists are taken in", async ({ page, start }) => {
+  await start();
   const list = { schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers: { "name.first": "Zoe" } };
   for (const bring of [choose, paste]) {
     await bring(page, JSON.stringify(list));

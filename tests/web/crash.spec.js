@@ -1,6 +1,8 @@
 // Half-typed words outlive a page that crashes, and saved couples a browser that is killed.
 import { coupleOf, crash, expect, fieldsOf, figure, go, hand, heading, meet, notice, open, ready, rows, test } from "./hand.js";
 
+test.use({ serviceWorkers: "allow" });
+
 /** Between two keys of a quick thumb. */
 const KEY_MS = 60;
 

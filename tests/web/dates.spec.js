@@ -15,8 +15,8 @@ async function offer(page, names) {
 }
 const reasonOf = (page, name) => page.locator(".reason", { hasText: name });
 
-test("the chance of being in time, and what it rests on", async ({ page, install }) => {
-  await install();
+test("the chance of being in time, and what it rests on", async ({ page, start }) => {
+  await start();
   await go(page, "#/bench/dates?wedding=22%20May%202027");
   // Twenty working days back from Friday 7 May: the twentieth has 3 chances of 42, which is more than 5 %.
   await expect(answer(page)).toContainText("Thu 8 Apr 2027");
@@ -41,8 +41,8 @@ test("the chance of being in time, and what it rests on", async ({ page, install
   await expect(answer(page)).not.toContainText("in hand by");
 });
 
-test("an order as it goes, and what ran late", async ({ page, install }) => {
-  await install();
+test("an order as it goes, and what ran late", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Tess", { wedding: "22 May 2027" });
   const thumb = hand(page);
   await go(page, `#/couple/${id}/stage`);
@@ -85,8 +85,8 @@ test("an order as it goes, and what ran late", async ({ page, install }) => {
   await expect(reasonOf(page, "In hand in time")).toContainText("100 %");
 });
 
-test("a holiday that is worked moves the date", async ({ page, install }) => {
-  await install();
+test("a holiday that is worked moves the date", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/practice/closures/holidays");
   await thumb.tap(page.locator("#kept-early-may"));
@@ -96,8 +96,8 @@ test("a holiday that is worked moves the date", async ({ page, install }) => {
   await expect(answer(page)).toContainText("Fri 9 Apr 2027");
 });
 
-test("a season of some months moves only what is worked in them", async ({ page, install }) => {
-  await install();
+test("a season of some months moves only what is worked in them", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const season = async (...months) => {
     await go(page, "#/practice/chances");
@@ -126,8 +126,8 @@ test("a season of some months moves only what is worked in them", async ({ page,
   expect(await orderBy()).not.toContain(april.match(/\w{3} \d+ \w{3} 2027/)[0]);
 });
 
-test("a couple's calendar stands on their plan, in words and in the couple's eyes", async ({ page, install }) => {
-  await install();
+test("a couple's calendar stands on their plan, in words and in the couple's eyes", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Tess", { wedding: "22 May 2027" });
   const thumb = hand(page);
   await go(page, `#/couple/${id}/appointments/new`);
@@ -173,8 +173,8 @@ test("a couple's calendar stands on their plan, in words and in the couple's eye
   await expect(page.locator(".show-figure")).toHaveText("Mon 21 Dec 2026");
 });
 
-test("an order has as many extras of the jeweller's own as it likes", async ({ page, install }) => {
-  await install();
+test("an order has as many extras of the jeweller's own as it likes", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const own = ["plating", "hammering", "lining", "inlay", "granulation", "piercing", "enamel", "niello"];
   await offer(page, own);
@@ -202,8 +202,8 @@ test("an order has as many extras of the jeweller's own as it likes", async ({ p
   for (const name of own) await expect(page.getByLabel(`${name}, finished`)).toHaveValue(/Nov 2026$/);
 });
 
-test("what nobody should type about days gets a sentence each", async ({ page, install }) => {
-  await install();
+test("what nobody should type about days gets a sentence each", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const wrong = async (address, typed, field, sentence) => {
     await go(page, address);
@@ -241,11 +241,11 @@ test("what nobody should type about days gets a sentence each", async ({ page, i
 test.describe("on the way", () => {
   // The time zone of the phone itself, so that it can change while the page is open.
   test.use({ timezoneId: "" });
-  test("a phone that crosses midnight and a border in between changes nothing that was written down", async ({ page, context, install }) => {
+  test("a phone that crosses midnight and a border in between changes nothing that was written down", async ({ page, context, start }) => {
     const devtools = await context.newCDPSession(page);
     const land = (timezoneId) => devtools.send("Emulation.setTimezoneOverride", { timezoneId });
     await land("Europe/London");
-    await install();
+    await start();
     const id = await meet(page, "Tess", { wedding: "22 May 2027" });
     const thumb = hand(page);
     await go(page, `#/couple/${id}/appointments/new`);
@@ -295,7 +295,7 @@ test.describe("on the way", () => {
   });
 });
 
-test("the phone stays awake while something is shown, and no longer", async ({ page, context, install }) => {
+test("the phone stays awake while something is shown, and no longer", async ({ page, context, start }) => {
   await context.addInitScript(() => {
     window.heard = [];
     const request = async (what) => {
@@ -304,7 +304,7 @@ test("the phone stays awake while something is shown, and no longer", async ({ p
     };
     Object.defineProperty(navigator, "wakeLock", { value: { request } });
   });
-  await install();
+  await start();
   const heard = () => page.evaluate(() => window.heard);
   const thumb = hand(page);
   await go(page, "#/bench/dates?wedding=22%20May%202027");
@@ -322,8 +322,8 @@ test("the phone stays awake while something is shown, and no longer", async ({ p
   expect(await heard()).toHaveLength(3);
 });
 
-test("a forecast two years out takes no time, and how that grows", async ({ page, install }) => {
-  await install();
+test("a forecast two years out takes no time, and how that grows", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   // Eight steps: making, the four usual ones on top, and three of the jeweller's own.
   await offer(page, ["plating", "hammering", "lining"]);

@@ -3,8 +3,8 @@ import { coupleOf, expect, go, hand, heading, loadExamples, meet, notice, open, 
 
 const couples = (page) => page.locator(".lines > .line");
 
-test("one tap loads it, every couple of it is marked, and one tap takes it out again", async ({ page, site, install }) => {
-  await install();
+test("one tap loads it, every couple of it is marked, and one tap takes it out again", async ({ page, site, start }) => {
+  await start();
   const own = await meet(page, "Tess");
   await go(page, "#/practice/example");
   const thumb = hand(page);
@@ -29,8 +29,8 @@ test("one tap loads it, every couple of it is marked, and one tap takes it out a
   await expect(couples(page)).toHaveCount(1);
 });
 
-test("an example that was edited stays, marked as an example", async ({ page, site, install }) => {
-  await install();
+test("an example that was edited stays, marked as an example", async ({ page, site, start }) => {
+  await start();
   await loadExamples(page);
   await go(page, "#/couples");
   await page.getByRole("link", { name: /Wren/ }).tap();

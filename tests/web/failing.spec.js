@@ -14,6 +14,8 @@ import { axe, overflow, smallTargets } from "./checks.js";
 import { bringIn, colleague, copy, download } from "./colleague.js";
 import { TODAY, coupleOf, expect, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
 
+test.use({ serviceWorkers: "allow" });
+
 const alert = (page) => page.getByRole("alert");
 
 /** What is wrong with the look of a screen. */

@@ -19,10 +19,10 @@ const rows = ADDRESSES.map(([name, at], i) => ({ name, at, again: name !== "Addr
 const TO_READ = /^#\/list(\/(bring|measure|send))?$/;
 
 for (const { name, at, again } of rows.filter(({ name, at }) => FIELDS[name] && !TO_READ.test(at(DOTS))))
-  test(`${name} ${at(DOTS)}: every field of it`, async ({ page, install }) => {
+  test(`${name} ${at(DOTS)}: every field of it`, async ({ page, start }) => {
     // It has as many fields as three of the others.
     if (name === "Calculator::Stack") test.setTimeout(600_000);
-    await install();
+    await start();
     const ids = at({}).includes("undefined") || name.startsWith("Calculator") ? await furnish(page) : {};
     const address = (ALL_OF[name] ?? ((address) => address))(at(ids));
     const thumb = hand(page);
@@ -104,8 +104,8 @@ for (const { name, at, again } of rows.filter(({ name, at }) => FIELDS[name] && 
     }
   });
 
-test("screens without a row have no field, and no row is without a field", async ({ page, install }) => {
-  await install();
+test("screens without a row have no field, and no row is without a field", async ({ page, start }) => {
+  await start();
   const ids = await furnish(page);
   // Two fields that show only then: which of several readings is meant, and the couples that were put away.
   await go(page, `#/couple/${ids.couple}`);

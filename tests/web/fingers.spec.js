@@ -1,8 +1,8 @@
 // Which finger the band is for, what counts of what was read, and what the joint was tried in.
 import { expect, fieldsOf, go, hand, heading, line, meet, notice, test } from "./hand.js";
 
-test("a reading of another finger moves the band only if somebody says so", async ({ page, install }) => {
-  await install();
+test("a reading of another finger moves the band only if somebody says so", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const id = await meet(page, "Cleo");
   const notes = page.locator(".note");
@@ -53,8 +53,8 @@ test("a reading of another finger moves the band only if somebody says so", asyn
   expect((await fieldsOf(page, id))["finger.first"]).toEqual({ hand: "right", digit: "ring" });
 });
 
-test("two rings or one: it is asked, and what was understood stands under the field", async ({ page, install }) => {
-  await install();
+test("two rings or one: it is asked, and what was understood stands under the field", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-width=3&width=5&profile=flat");
   await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
@@ -73,8 +73,8 @@ test("two rings or one: it is asked, and what was understood stands under the fi
   await expect(page.locator(".note")).toContainText("M, narrow rings 3 mm flat inside, beside 2.6 mm, normal hands");
 });
 
-test("a domed ring on a stick is read where it touches, unless somebody says otherwise", async ({ page, install }) => {
-  await install();
+test("a domed ring on a stick is read where it touches, unless somebody says otherwise", async ({ page, start }) => {
+  await start();
   const shift = page.locator(".reason", { hasText: "Read at the lower edge of the ring" });
   await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-kind=stick&gauge-width=6&gauge-bore=domed&width=6&profile=court");
   await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
@@ -86,8 +86,8 @@ test("a domed ring on a stick is read where it touches, unless somebody says oth
   await expect(shift).toContainText("0.66");
 });
 
-test("where numbers come first a bare one is read so, in sight of the others", async ({ page, install }) => {
-  await install();
+test("where numbers come first a bare one is read so, in sight of the others", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/practice/sizes");
   await thumb.choose("Shown first", "US numbers");
@@ -110,8 +110,8 @@ test("where numbers come first a bare one is read so, in sight of the others", a
   await expect(page.getByRole("group", { name: "1: it says" }).getByLabel("US 7")).toBeChecked();
 });
 
-test("the nearest size is the nearest that there is, and no size stands beyond a scale", async ({ page, install }) => {
-  await install();
+test("the nearest size is the nearest that there is, and no size stands beyond a scale", async ({ page, start }) => {
+  await start();
   await go(page, "#/bench/size?q=UK%20M");
   await expect(page.locator(".bench-table .reason", { hasText: "US numbers" })).toContainText("6¼");
   await expect(page.locator(".bench-table .reason", { hasText: "US numbers" })).toContainText("0.01 mm looser");
@@ -126,8 +126,8 @@ test("the nearest size is the nearest that there is, and no size stands beyond a
   await expect(page.locator("#answer")).toContainText("The scale ends at A: 36.00 mm inside has no size on it.");
 });
 
-test("a joint that decides is no certainty", async ({ page, install }) => {
-  await install();
+test("a joint that decides is no certainty", async ({ page, start }) => {
+  await start();
   await go(page, "#/bench/order?size=UK%20N&gauge=other&gauge-width=3&width=3&profile=flat&joint=UK%20P");
   await expect(page.locator("#order-size")).toContainText(/at least 56\.25 mm \(the joint\); the base alone wants 5\d\.\d to 5\d\.\d/);
   await expect(page.locator("#answer")).not.toContainText("8 in 10");
@@ -136,8 +136,8 @@ test("a joint that decides is no certainty", async ({ page, install }) => {
   await expect(page.locator("main")).toContainText("1 mm wider: your amount for the width stands.");
 });
 
-test("several readings are summed up as several, and the practice's own gauge is named", async ({ page, install }) => {
-  await install();
+test("several readings are summed up as several, and the practice's own gauge is named", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/practice/gauges/new");
   await thumb.write(page.getByLabel("What you call it"), "narrow ones");
@@ -163,16 +163,16 @@ test("several readings are summed up as several, and the practice's own gauge is
   await expect(page.locator("#answer")).toContainText("Yours that comes nearest: wide rings, 6 mm.");
 });
 
-test("a screen is not calibrated by a press alone", async ({ page, install }) => {
-  await install();
+test("a screen is not calibrated by a press alone", async ({ page, start }) => {
+  await start();
   await go(page, "#/bench/screen-gauge");
   await hand(page).press("It fits: keep that");
   await expect(notice(page)).toContainText("Match the picture with what lies on the glass first");
   await expect(page.locator(".glass .patch")).toBeVisible();
 });
 
-test("what fitted is asked once the bands are collected", async ({ page, install }) => {
-  await install();
+test("what fitted is asked once the bands are collected", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);

@@ -2,6 +2,8 @@
 //
 //   import { test, expect } from "./fixtures.js";
 //
+//   test.use({ serviceWorkers: "allow" });    // only where the app's being kept on the phone is the subject
+//
 //   test("a couple is still there with the server gone", async ({ page, site, install }) => {
 //     await install();                        // open the app at phone size and wait until it is kept on the phone
 //     await page.goto(site.url + "#/couples/new");
@@ -16,7 +18,8 @@
 //
 //   site      the server; `test.use({ base: "/shop/app/" })` puts the app under a sub-path
 //   page      one tab; further tabs by `context.newPage()`
-//   install   opens the app and waits for the service worker; `install(otherPage)` for another tab
+//   start     opens the app and waits until it can be used; `start(otherPage)` for another tab. No service worker comes
+//   install   the same, and waits for the service worker; only where it is allowed, as above
 //   handset   a phone that can be switched off: `handset.page`, `await handset.restart()` (closes the browser,
 //             opens it again on the same storage), `await handset.kill()` (SIGKILL), then `await handset.on()`
 //   release   `await release("2")` makes the next version of the app in a folder of its own, for `site.use(...)`
@@ -90,10 +93,17 @@ export const test = base.extend({
     await use(context);
   },
 
-  install: async ({ page, site }, use) => {
+  start: async ({ page, site }, use) => {
     await use(async (tab = page) => {
       await tab.goto(site.url);
       await ready(tab);
+    });
+  },
+
+  install: async ({ page, start, serviceWorkers }, use) => {
+    await use(async (tab = page) => {
+      if (serviceWorkers !== "allow") throw new Error('The service worker is kept away: test.use({ serviceWorkers: "allow" }).');
+      await start(tab);
       await tab.evaluate(async () => {
         await navigator.serviceWorker.ready;
         while (!navigator.serviceWorker.controller) await new Promise((done) => setTimeout(done, 20));
@@ -101,8 +111,8 @@ export const test = base.extend({
     });
   },
 
-  handset: async ({ guard }, use) => {
-    const handset = new Handset(guard, await mkdtemp(join(tmpdir(), "handset-")));
+  handset: async ({ guard, serviceWorkers }, use) => {
+    const handset = new Handset(guard, await mkdtemp(join(tmpdir(), "handset-")), serviceWorkers);
     await handset.on();
     await use(handset);
     await handset.off();
@@ -171,9 +181,10 @@ class Handset {
   #guard;
   #context;
 
-  constructor(guard, storage) {
+  constructor(guard, storage, serviceWorkers) {
     this.#guard = guard;
     this.storage = storage;
+    this.serviceWorkers = serviceWorkers;
   }
 
   get context() {
@@ -185,7 +196,7 @@ class Handset {
   }
 
   async on() {
-    this.#context = await chromium.launchPersistentContext(this.storage, { ...launch, ...phone });
+    this.#context = await chromium.launchPersistentContext(this.storage, { ...launch, ...phone, serviceWorkers: this.serviceWorkers });
     this.#guard.follow(this.#context);
   }
 

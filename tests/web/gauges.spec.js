@@ -96,8 +96,8 @@ for (const ratio of [1, 2, 3])
     await context.close();
   });
 
-test("the calibration is of one screen at one zoom, and kept on the phone alone", async ({ page, site, install }) => {
-  await install();
+test("the calibration is of one screen at one zoom, and kept on the phone alone", async ({ page, site, start }) => {
+  await start();
   await go(page, "#/bench/screen-gauge");
   await calibrate(page, 306);
   await open(page, site, "#/bench/screen-gauge");
@@ -123,8 +123,8 @@ test("the calibration is of one screen at one zoom, and kept on the phone alone"
   expect(Math.abs(width - 306)).toBeLessThan(0.5);
 });
 
-test("an order size from the glass or from paper knows how sure that was", async ({ page, install }) => {
-  await install();
+test("an order size from the glass or from paper knows how sure that was", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/bench/screen-gauge");
   await calibrate(page, 306);
@@ -143,8 +143,8 @@ test("an order size from the glass or from paper knows how sure that was", async
   await expect.poll(async () => unsure - (await range())).toBeGreaterThan(0.1);
 });
 
-test("a ring on the glass becomes a reading of a ring that they wear", async ({ page, install }) => {
-  await install();
+test("a ring on the glass becomes a reading of a ring that they wear", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
@@ -169,8 +169,8 @@ test("a ring on the glass becomes a reading of a ring that they wear", async ({ 
   expect(JSON.stringify(await fieldsOf(page, id))).not.toContain("card-short");
 });
 
-test("a printed gauge is as large as it says, to a tenth of a millimetre", async ({ page, install }) => {
-  await install();
+test("a printed gauge is as large as it says, to a tenth of a millimetre", async ({ page, start }) => {
+  await start();
   await mkdir(results, { recursive: true });
   const thumb = hand(page);
   await go(page, "#/bench/paper-gauge");
@@ -202,8 +202,8 @@ test("a printed gauge is as large as it says, to a tenth of a millimetre", async
   }
 });
 
-test("a print that is off is put right, and one that is far off has to be made again", async ({ page, install }) => {
-  await install();
+test("a print that is off is put right, and one that is far off has to be made again", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/bench/paper-gauge");
   await expect(page.locator("main")).toContainText("A paper strip is no jeweller’s gauge");

@@ -1,6 +1,8 @@
 // The guard is what makes "no request to another origin, ever" a test: so it is itself shown to catch one.
 import { expect, test } from "./fixtures.js";
 
+test.use({ serviceWorkers: "allow" });
+
 const ELSEWHERE = "http://127.0.0.1:9/";
 
 test("the guard notices a page that reaches for another origin", async ({ page, guard }) => {

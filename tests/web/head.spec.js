@@ -31,8 +31,8 @@ async function withHead(page, { dome } = {}) {
   return id;
 }
 
-test("bands side by side keep the dome that was chosen, and say where it is the usual one", async ({ page, install }) => {
-  await install();
+test("bands side by side keep the dome that was chosen, and say where it is the usual one", async ({ page, start }) => {
+  await start();
   const id = await withHead(page, { dome: "0.3" });
   const thumb = hand(page);
   await go(page, `#/bench/compare?couple=${id}&who=first`);
@@ -62,8 +62,8 @@ test("bands side by side keep the dome that was chosen, and say where it is the 
   expect([fields["band.first.dome"], fields["band.first.metal"]]).toEqual([0.3, "platinum-950"]);
 });
 
-test("the thinner band that is offered clears the head once it is saved", async ({ page, install }) => {
-  await install();
+test("the thinner band that is offered clears the head once it is saved", async ({ page, start }) => {
+  await start();
   const id = await withHead(page);
   const thumb = hand(page);
   await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
@@ -99,8 +99,8 @@ test("the thinner band that is offered clears the head once it is saved", async 
   await expect(heading(page)).toHaveText("Wren: Beside the head");
 });
 
-test("with the bay that is chosen the stack says flush, draws it, and counts it at the top", async ({ page, install }) => {
-  await install();
+test("with the bay that is chosen the stack says flush, draws it, and counts it at the top", async ({ page, start }) => {
+  await start();
   const id = await withHead(page);
   const thumb = hand(page);
   await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
@@ -129,8 +129,8 @@ test("with the bay that is chosen the stack says flush, draws it, and counts it 
   await expect(page.locator("pre")).toContainText(`at the top, with the bay, ${top} mm`);
 });
 
-test("no way out is said only where there is none", async ({ page, install }) => {
-  await install();
+test("no way out is said only where there is none", async ({ page, start }) => {
+  await start();
   const head = "ring1-width=2.4&ring1-tip=0.8&ring1-under=1.5";
   for (const [asked, said, not] of [
     [`band=3&place=after&${head}`, "1.3 mm high, the band clears the head whatever its profile", "No way out"],
@@ -146,8 +146,8 @@ test("no way out is said only where there is none", async ({ page, install }) =>
   await expect(part(page, "Flush or not"), "rings without a name").toContainText("the ring to come");
 });
 
-test("a head of which only a part is known is asked for, and so is one that nobody wrote down", async ({ page, install }) => {
-  await install();
+test("a head of which only a part is known is asked for, and so is one that nobody wrote down", async ({ page, start }) => {
+  await start();
   await go(page, "#/bench/stack?band=4&ring1-width=2&ring1-web=1");
   // Where it stands is folded away at first: what is wrong opens it.
   await expect(page.locator("#ring1-web-error")).toBeVisible();
@@ -158,8 +158,8 @@ test("a head of which only a part is known is asked for, and so is one that nobo
   await expect(page.locator("figure.picture svg").first()).toHaveAttribute("aria-label", /second ring, 2\.0 mm/);
 });
 
-test("on a turned phone a picture is no higher than the screen, and wear and ways out can be shown", async ({ page, install }) => {
-  await install();
+test("on a turned phone a picture is no higher than the screen, and wear and ways out can be shown", async ({ page, start }) => {
+  await start();
   const id = await withHead(page);
   await page.setViewportSize({ width: 740, height: 360 });
   await go(page, `#/bench/stack?couple=${id}&who=first&place=after&ring1-metal=platinum-950&band-metal=yellow-750`);

@@ -10,10 +10,10 @@ async function job(page, name, most, work) {
   expect(thumb.taps, name).toBeLessThanOrEqual(most);
 }
 
-test("the commonest jobs take few taps", async ({ page, context, browser, guard, site, install }) => {
+test("the commonest jobs take few taps", async ({ page, context, browser, guard, site, start }) => {
   test.slow();
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
-  await install();
+  await start();
   const field = (label) => page.getByLabel(label, { exact: true });
   let id;
 
@@ -79,7 +79,7 @@ test("the commonest jobs take few taps", async ({ page, context, browser, guard,
   const colleague = await browser.newContext();
   guard.follow(colleague);
   const other = await colleague.newPage();
-  await install(other);
+  await start(other);
   await job(other, "a colleague's file looked at and brought in", 4, async (thumb) => {
     await thumb.follow("Practice");
     await thumb.tap(line(other, "Bring in a file"));

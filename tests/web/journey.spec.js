@@ -2,6 +2,8 @@
 // has gone and the browser was closed.
 import { cost, coupleOf, expect, fieldsOf, figure, furnish, go, hand, heading, line, meet, notice, open, ready, test } from "./hand.js";
 
+test.use({ serviceWorkers: "allow" });
+
 test("from hello to an order size and an order-by date, and all of it again offline", async ({ handset, site, install }) => {
   test.slow();
   let page = handset.page;

@@ -3,8 +3,8 @@ import { axe, overflow } from "./checks.js";
 import { bringIn, choose, copy } from "./colleague.js";
 import { expect, go, hand, heading, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
 
-test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, site, install }) => {
-  await install();
+test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, site, start }) => {
+  await start();
   const id = await meet(page, "Ada", { second: "Bo", reach: "07700 900111" });
   const { text } = await copy(page);
   // The couple was damaged once: what is left of that row was put aside, and they came in again from the copy.
@@ -41,8 +41,8 @@ test("erased for good: a tick and another press, no word is left, and an old fil
   await expect(page.getByRole("button", { name: /Bring in/ })).toHaveCount(0);
 });
 
-test("put away instead of erased: nothing is lost, and the way back leads to the couple", async ({ page, install }) => {
-  await install();
+test("put away instead of erased: nothing is lost, and the way back leads to the couple", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}`);
   await hand(page).follow(/Erase for good/);
@@ -51,9 +51,9 @@ test("put away instead of erased: nothing is lost, and the way back leads to the
   await expect(page.locator("main")).toContainText("Put away: out of sight, and nothing is lost.");
 });
 
-test("a tab that an installed app will not inherit says so before the first entry", async ({ page, context, install }) => {
+test("a tab that an installed app will not inherit says so before the first entry", async ({ page, context, start }) => {
   await context.addInitScript(() => Object.defineProperty(navigator, "standalone", { value: false }));
-  await install();
+  await start();
   await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
   await go(page, "#/couples/new");
   await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
@@ -68,7 +68,7 @@ test("a tab that an installed app will not inherit says so before the first entr
   await expect(page.getByText("starts with an empty book of its own")).toHaveCount(0);
 });
 
-test("the browser is asked to keep the book on the second visit, and its no is said with what to do", async ({ page, context, install }) => {
+test("the browser is asked to keep the book on the second visit, and its no is said with what to do", async ({ page, context, start }) => {
   await context.addInitScript(() => {
     window.asked = 0;
     navigator.storage.persist = async () => {
@@ -77,7 +77,7 @@ test("the browser is asked to keep the book on the second visit, and its no is s
     };
     navigator.storage.persisted = async () => false;
   });
-  await install();
+  await start();
   await meet(page, "Ada");
   await go(page, "#/today");
   expect(await page.evaluate(() => window.asked)).toBe(0);

@@ -8,28 +8,25 @@ async function fileOf(place) {
   return (await readdir(DIST)).find((name) => name.startsWith(`${place}-`) && name.endsWith(".wasm"));
 }
 
-test.describe("without a service worker, which may fetch them before the page does", () => {
-  test.use({ serviceWorkers: "block" });
-
-  test("the first screen waits for no file of a later one, and they come without being asked for", async ({ page, site }) => {
-    expect((await readdir(DIST)).filter(isLater).length).toBeGreaterThan(1);
-    let release;
-    let held = 0;
-    const open = new Promise((done) => (release = done));
-    await page.route((url) => isLater(url.pathname), async (route) => {
-      held += 1;
-      await open;
-      await route.continue();
-    });
-    await page.goto(site.url);
-    await ready(page);
-    await expect(page.getByRole("heading", { level: 1 })).toHaveText("Today");
-    await expect.poll(() => held, "nobody has pressed anything").toBeGreaterThan(0);
-    await page.getByRole("link", { name: "Bench" }).tap();
-    await expect(page.getByRole("heading", { level: 1 }), "said while it comes").toHaveText("Opening the book");
-    release();
-    await expect(page.getByRole("heading", { level: 1 })).toHaveText("Bench");
+// No service worker is allowed here: it might fetch them before the page does.
+test("the first screen waits for no file of a later one, and they come without being asked for", async ({ page, site }) => {
+  expect((await readdir(DIST)).filter(isLater).length).toBeGreaterThan(1);
+  let release;
+  let held = 0;
+  const open = new Promise((done) => (release = done));
+  await page.route((url) => isLater(url.pathname), async (route) => {
+    held += 1;
+    await open;
+    await route.continue();
   });
+  await page.goto(site.url);
+  await ready(page);
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Today");
+  await expect.poll(() => held, "nobody has pressed anything").toBeGreaterThan(0);
+  await page.getByRole("link", { name: "Bench" }).tap();
+  await expect(page.getByRole("heading", { level: 1 }), "said while it comes").toHaveText("Opening the book");
+  release();
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Bench");
 });
 
 test("a part that does not arrive says so, and comes when it is tried again", async ({ page, site, guard }) => {

@@ -6,8 +6,8 @@ import { TODAY, expect, go, hand, heading, keptList, line, meet, notice, open, t
 
 const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
 
-test("nothing is handed over before anything is answered, and what is left open about recording is asked once more", async ({ page, site, install }) => {
-  await install();
+test("nothing is handed over before anything is answered, and what is left open about recording is asked once more", async ({ page, site, start }) => {
+  await start();
   // The names that a link brings along are no answer of theirs.
   await open(page, site, "#/list?for=Ada");
   await go(page, "#/list/send");
@@ -37,8 +37,8 @@ test("nothing is handed over before anything is answered, and what is left open 
   await expect(page.getByText("They left open whether you may write this down.")).toBeVisible();
 });
 
-test("a link for others asks whether a new list is to begin, and neither is lost unseen", async ({ page, site, install }) => {
-  await install();
+test("a link for others asks whether a new list is to begin, and neither is lost unseen", async ({ page, site, start }) => {
+  await start();
   const names = async () => Object.entries((await keptList(page)).answers).filter(([spot]) => /^name/.test(spot)).map(([, name]) => name);
   // A jeweller tries one link after the other: nothing is written in them, so nothing is asked.
   await open(page, site, "#/list?for=Eve&with=Sam");
@@ -75,8 +75,8 @@ test("a link for others asks whether a new list is to begin, and neither is lost
   expect((await keptList(page)).answers).toEqual(before.answers);
 });
 
-test("a second link fills in who is missing, and names nobody twice", async ({ page, site, install }) => {
-  await install();
+test("a second link fills in who is missing, and names nobody twice", async ({ page, site, start }) => {
+  await start();
   const names = async () => Object.entries((await keptList(page)).answers).filter(([spot]) => /^name/.test(spot)).sort().map(([, name]) => name);
   const rows = [
     [{ "name-first": "Ben" }, "for=Ada&with=Ben", ["Ben", "Ada"]],
@@ -98,8 +98,8 @@ test("a second link fills in who is missing, and names nobody twice", async ({ p
   expect((await keptList(page)).answers).toEqual({ "name.second": "Ben" });
 });
 
-test("a phone that stops keeping says so where it is typed, and a width in words is no mistake", async ({ page, site, install }) => {
-  await install();
+test("a phone that stops keeping says so where it is typed, and a width in words is no mistake", async ({ page, site, start }) => {
+  await start();
   await open(page, site, "#/list/rings");
   await hand(page).tap(page.locator("#owns-rings-first-some"));
   const width = page.locator("#ring-width-first-1");
@@ -128,17 +128,17 @@ test("a phone that stops keeping says so where it is typed, and a width in words
   }
 });
 
-test("a phone whose browser clears what is not visited says so, to the couple and to the jeweller", async ({ page, site, context, install }) => {
+test("a phone whose browser clears what is not visited says so, to the couple and to the jeweller", async ({ page, site, context, start }) => {
   await context.addInitScript(() => Object.defineProperty(navigator, "standalone", { value: false }));
-  await install();
+  await start();
   await open(page, site, "#/list");
   await expect(page.locator(".caution")).toContainText("If you do not open this list for a week, this phone’s browser may delete it.");
   await go(page, "#/couples/list");
   await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
 });
 
-test("a file of the book among lists is handed on to where files come in", async ({ page, install }) => {
-  await install();
+test("a file of the book among lists is handed on to where files come in", async ({ page, start }) => {
+  await start();
   const by = "00000000000000000000000000000abc";
   const record = { schema: "1.0", id: "0123456789abcdef0123456789abcdef", kind: "couple", changes: [{ by, n: 1, at: +TODAY, sets: [{ field: "name.first", value: "Zoe" }] }] };
   const book = JSON.stringify({ schema: "1.1", kind: "bandwright-book", written: +TODAY, by, holds: "couples", records: [record] });
@@ -170,8 +170,8 @@ test("a file of the book among lists is handed on to where files come in", async
 /** A list of these two, as it is handed over. */
 const listOf = (first, second, more = {}) => JSON.stringify({ schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers: { "name.first": first, "name.second": second, ...more } });
 
-test("a list that was looked at and left is aimed at nobody else", async ({ page, install }) => {
-  await install();
+test("a list that was looked at and left is aimed at nobody else", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const ada = await meet(page, "Ada", { second: "Ben" });
   const cleo = await meet(page, "Cleo", { second: "Dan" });
@@ -206,8 +206,8 @@ test("a list that was looked at and left is aimed at nobody else", async ({ page
   await expect(page.getByRole("radio", { name: "A new couple" })).toBeChecked();
 });
 
-test("a yes after a no is asked about, and a no has a rest to read only where there is one", async ({ page, install }) => {
-  await install();
+test("a yes after a no is asked about, and a no has a rest to read only where there is one", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const id = await meet(page, "Ada", { second: "Ben" });
   await go(page, `#/couple/${id}/recorded`);
@@ -230,8 +230,8 @@ test("a yes after a no is asked about, and a no has a rest to read only where th
   await expect(rest).toBeVisible();
 });
 
-test("a file that is larger than any list is not read", async ({ page, install }) => {
-  await install();
+test("a file that is larger than any list is not read", async ({ page, start }) => {
+  await start();
   await page.evaluate(() => {
     window.slices = 0;
     const slice = Blob.prototype.slice;
@@ -250,8 +250,8 @@ test("a file that is larger than any list is not read", async ({ page, install }
   expect(await page.evaluate(() => window.slices)).toBe(1);
 });
 
-test("what they said of the day they need the bands stands where dates are worked out", async ({ page, install }) => {
-  await install();
+test("what they said of the day they need the bands stands where dates are worked out", async ({ page, start }) => {
+  await start();
   const answers = { "name.first": "Ada", "name.second": "Ben", wedding: "22 May 2027", "needed-by": "by the end of April" };
   const list = { schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers };
   await go(page, "#/couples/list");

@@ -3,8 +3,8 @@ import { writeFile } from "node:fs/promises";
 import { expect, go, hand, keptList, loadExamples, meet, notice, ready, said, test } from "./hand.js";
 import { fill, secondPhone } from "./list.js";
 
-test("what is no list is refused in one sentence, by file and by paste, and nothing is lost", async ({ page, install }, info) => {
-  await install();
+test("what is no list is refused in one sentence, by file and by paste, and nothing is lost", async ({ page, start }, info) => {
+  await start();
   await loadExamples(page);
   const before = await said(page);
   const whole = { schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers: { "name.first": "Ada" } };
@@ -60,9 +60,9 @@ test("what is no list is refused in one sentence, by file and by paste, and noth
   await expect(page.locator("#message")).toHaveValue(/moon/);
 });
 
-test("the jeweller invites a couple with a link", async ({ page, context, browser, site, install, guard }) => {
+test("the jeweller invites a couple with a link", async ({ page, context, browser, site, start, guard }) => {
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
-  await install();
+  await start();
   const id = await meet(page, "Ada", { second: "Ben" });
   await go(page, `#/couple/${id}/invite`);
   const thumb = hand(page);
@@ -78,9 +78,9 @@ test("the jeweller invites a couple with a link", async ({ page, context, browse
   await expect(theirs.getByText("For Ada and Ben. Your appointment: Thu 3 Dec 2026, 18:30.")).toBeVisible();
 });
 
-test("the next invitation begins empty once the last link is on its way, and not before", async ({ page, context, install }) => {
+test("the next invitation begins empty once the last link is on its way, and not before", async ({ page, context, start }) => {
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
-  await install();
+  await start();
   const thumb = hand(page);
   const first = page.getByLabel("First name");
   await go(page, "#/couples/invite");
@@ -96,13 +96,13 @@ test("the next invitation begins empty once the last link is on its way, and not
   await expect(page.getByLabel("The link")).not.toHaveValue(/Ada/);
 });
 
-test("with a share sheet the list goes there, as text where it takes no JSON", async ({ page, install }) => {
+test("with a share sheet the list goes there, as text where it takes no JSON", async ({ page, start }) => {
   await page.addInitScript(() => {
     window.shared = [];
     navigator.canShare = ({ files }) => !files || files[0].type === "text/plain";
     navigator.share = async ({ files, title, text }) => void window.shared.push({ title, text, name: files?.[0].name, body: await files?.[0].text() });
   });
-  await install();
+  await start();
   await fill(page);
   await go(page, "#/list/send");
   await hand(page).press("Send as a file");

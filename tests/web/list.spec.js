@@ -4,6 +4,8 @@ import { axe, overflow } from "./checks.js";
 import { expect, fieldsOf, go, hand, heading, keptList, line, loadExamples, meet, notice, open, ready, said, test } from "./hand.js";
 import { fill, secondPhone } from "./list.js";
 
+test.use({ serviceWorkers: "allow" });
+
 const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
 
 /** Presses Tab until the field or link has the focus. */

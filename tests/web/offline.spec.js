@@ -1,6 +1,8 @@
 // With the server gone: every address opens as from a bookmark, and a couple can be taken from hello to a record.
 import { ADDRESSES, expect, furnish, hand, heading, meet, open, ready, test } from "./hand.js";
 
+test.use({ serviceWorkers: "allow" });
+
 test("every address opens from a bookmark with the server gone", async ({ page, site, install }) => {
   test.slow();
   await install();

@@ -13,8 +13,8 @@ async function width(page, id, mm) {
   await expect(notice(page)).toContainText("saved");
 }
 
-test("where two disagree both stand side by side until one is chosen with two taps; both phones end up the same", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("where two disagree both stand side by side until one is chosen with two taps; both phones end up the same", async ({ page, browser, guard, site, start }) => {
+  await start();
   const id = await meet(page, "Ada");
   await go(page, "#/practice/phone");
   await hand(page).follow(/^This phone/);
@@ -92,8 +92,8 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await expect(line(page, "Ada: band")).toContainText("2.5 mm");
 });
 
-test("a phone that takes a new mark keeps its name", async ({ page, install }) => {
-  await install();
+test("a phone that takes a new mark keeps its name", async ({ page, start }) => {
+  await start();
   await meet(page, "Ada");
   await go(page, "#/practice/phone");
   await hand(page).follow(/^This phone/);
@@ -111,8 +111,8 @@ test("a phone that takes a new mark keeps its name", async ({ page, install }) =
   await expect(line(page, "Fair phone (this phone)")).toBeVisible();
 });
 
-test("what two phones say differently no calculator settles by the way: it leads to where both sides stand", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("what two phones say differently no calculator settles by the way: it leads to where both sides stand", async ({ page, browser, guard, site, start }) => {
+  await start();
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}/finger/first`);
   await hand(page).write(page.getByLabel("Size read", { exact: true }), "UK M");
@@ -160,8 +160,8 @@ test("what two phones say differently no calculator settles by the way: it leads
   }
 });
 
-test("of very many differences the first are drawn, and the history of one thing goes back to its first value", async ({ page, install }) => {
-  await install();
+test("of very many differences the first are drawn, and the history of one thing goes back to its first value", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Ada");
   await width(page, id, "2.5");
   const file = JSON.parse((await copy(page)).text);
@@ -190,8 +190,8 @@ test("of very many differences the first are drawn, and the history of one thing
   await expect(page.getByRole("button", { name: /^Show .* more/ })).toHaveCount(0);
 });
 
-test("put away here, edited there: it is asked, and nothing is lost", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("put away here, edited there: it is asked, and nothing is lost", async ({ page, browser, guard, site, start }) => {
+  await start();
   const id = await meet(page, "Ada");
   const other = await colleague(browser, guard, site, BEHIND);
   await bringIn(other, await copy(page));
@@ -208,8 +208,8 @@ test("put away here, edited there: it is asked, and nothing is lost", async ({ p
   await expect(page.getByRole("button", { name: "Put away" })).toBeVisible();
 });
 
-test("an appointment taken out here, with a place written there: it is asked whether it is to be", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("an appointment taken out here, with a place written there: it is asked whether it is to be", async ({ page, browser, guard, site, start }) => {
+  await start();
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}/appointments/new`);
   await hand(page).put(page.getByLabel("Day", { exact: true }), "9 January 2027");
@@ -239,8 +239,8 @@ test("an appointment taken out here, with a place written there: it is asked whe
   await expect(page.locator("main")).toContainText("Barn Lane");
 });
 
-test("two phones with one practice settle what they have set differently", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("two phones with one practice settle what they have set differently", async ({ page, browser, guard, site, start }) => {
+  await start();
   const fair = async (phone, name) => {
     await go(phone, "#/practice/fair");
     await hand(phone).put(phone.getByLabel("Fair of today"), name);
@@ -278,8 +278,8 @@ test("two phones with one practice settle what they have set differently", async
   await expect(page.getByText("to settle")).toHaveCount(0);
 });
 
-test("settings that were left out the first time are still to be had from the same file", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("settings that were left out the first time are still to be had from the same file", async ({ page, browser, guard, site, start }) => {
+  await start();
   await go(page, "#/practice/fair");
   await hand(page).put(page.getByLabel("Fair of today"), "Quay fair");
   await hand(page).press("Save");
@@ -307,8 +307,8 @@ test("settings that were left out the first time are still to be had from the sa
   await expect(line(other, "Quay fair")).toHaveCount(0);
 });
 
-test("two readings of one finger have two names in the history", async ({ page, install }) => {
-  await install();
+test("two readings of one finger have two names in the history", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Ada");
   for (const size of ["M", "M", "P"]) {
     await go(page, `#/couple/${id}/finger/first`);
@@ -326,8 +326,8 @@ test("two readings of one finger have two names in the history", async ({ page, 
   expect(names.filter((name) => /reading/.test(name))).toEqual(expect.arrayContaining(["Ada: reading, M", "Ada: reading, M (2)", "Ada: reading, P"]));
 });
 
-test("erased there: the preview says what goes, a file comes first, and the button counts it apart", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("erased there: the preview says what goes, a file comes first, and the button counts it apart", async ({ page, browser, guard, site, start }) => {
+  await start();
   const id = await meet(page, "Ada");
   const other = await colleague(browser, guard, site, BEHIND);
   await bringIn(other, await copy(page));

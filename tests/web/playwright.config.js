@@ -12,11 +12,12 @@ export default defineConfig({
   workers: Number(process.env.WEB_WORKERS ?? 2),
   repeatEach: Number(process.env.WEB_REPEAT ?? 1),
   forbidOnly: !!process.env.CI,
-  // A shared machine may stall for seconds: on one, a test that fails is tried once more and named as flaky.
+  // A test that passes only at its second try has failed: the second try is there to be looked at (its trace is kept).
   retries: process.env.CI ? 1 : 0,
+  failOnFlakyTests: true,
   timeout: 120_000,
   expect: { timeout: 10_000 },
   reporter: [["list"]],
-  use: { ...phone, launchOptions: launch, trace: process.env.WEB_TRACE ? "on" : "retain-on-failure" },
+  use: { ...phone, launchOptions: launch, serviceWorkers: "block", trace: process.env.WEB_TRACE ? "on" : "on-first-retry" },
   projects: [{ name: "phone" }],
 });

@@ -5,6 +5,8 @@ import { fileURLToPath } from "node:url";
 import { kept, seal } from "../../public/build/seal.mjs";
 import { DIST, NEW_VERSION, expect, ready, test } from "./fixtures.js";
 
+test.use({ serviceWorkers: "allow" });
+
 const WITHDRAW = fileURLToPath(new URL("../../public/withdraw.js", import.meta.url));
 
 for (const base of ["/", "/shop/app/"]) {

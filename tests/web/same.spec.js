@@ -3,8 +3,8 @@ import { axe, overflow, smallTargets } from "./checks.js";
 import { choose, colleague, copy } from "./colleague.js";
 import { expect, fieldsOf, go, hand, heading, meet, notice, rows, test } from "./hand.js";
 
-test("the same couple from two phones is noticed, joined with what differs side by side, and taken apart", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("the same couple from two phones is noticed, joined with what differs side by side, and taken apart", async ({ page, browser, guard, site, start }) => {
+  await start();
   const ours = await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027" });
   const other = await colleague(browser, guard, site);
   const theirs = await meet(other, "bo", { second: "ADA", wedding: "May 2027", reach: "07700 900111" });
@@ -47,8 +47,8 @@ test("the same couple from two phones is noticed, joined with what differs side 
   await expect(page.getByRole("button", { name: "Put away" })).toBeVisible();
 });
 
-test("said to be two couples, nobody asks again", async ({ page, install }) => {
-  await install();
+test("said to be two couples, nobody asks again", async ({ page, start }) => {
+  await start();
   const first = await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027" });
   const second = await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027" });
   await go(page, `#/couple/${second}/same`);
@@ -60,8 +60,8 @@ test("said to be two couples, nobody asks again", async ({ page, install }) => {
   }
 });
 
-test("to erase a joined couple erases both of its entries", async ({ page, install }) => {
-  await install();
+test("to erase a joined couple erases both of its entries", async ({ page, start }) => {
+  await start();
   const ids = [];
   for (const reach of ["07700 900111", "07700 900222"]) ids.push(await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027", reach }));
   await go(page, `#/couple/${ids[0]}/same`);
@@ -77,8 +77,8 @@ test("to erase a joined couple erases both of its entries", async ({ page, insta
   for (const id of ids) expect(kept, "a bare mark").toContain(id);
 });
 
-test("to erase one of a chain of joined entries erases all of them, and says how many", async ({ page, install }) => {
-  await install();
+test("to erase one of a chain of joined entries erases all of them, and says how many", async ({ page, start }) => {
+  await start();
   const twin = (reach) => meet(page, "Ada", { second: "Bo", wedding: "22 May 2027", reach });
   const join = async (id) => {
     await go(page, `#/couple/${id}/same`);

@@ -2,7 +2,7 @@
 import { bringIn, choose, copy, download } from "./colleague.js";
 import { expect, fieldsOf, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
 
-test("every transaction that writes is strictly durable", async ({ page, site, install }) => {
+test("every transaction that writes is strictly durable", async ({ page, site, start }) => {
   await page.addInitScript(() => {
     window.transactions = [];
     const begin = IDBDatabase.prototype.transaction;
@@ -12,7 +12,7 @@ test("every transaction that writes is strictly durable", async ({ page, site, i
       return transaction;
     };
   });
-  await install();
+  await start();
   const id = await meet(page, "Tess");
   await hand(page).press("Put away");
   await expect(notice(page)).toContainText("put away");
@@ -24,7 +24,7 @@ test("every transaction that writes is strictly durable", async ({ page, site, i
   expect((await fieldsOf(page, id))["name.first"]).toBe("Tess");
 });
 
-test("saved is said only after the transaction has completed", async ({ page, install }) => {
+test("saved is said only after the transaction has completed", async ({ page, start }) => {
   await page.addInitScript(() => {
     window.order = [];
     const begin = IDBDatabase.prototype.transaction;
@@ -34,7 +34,7 @@ test("saved is said only after the transaction has completed", async ({ page, in
       return transaction;
     };
   });
-  await install();
+  await start();
   await go(page, "#/couples/new");
   await hand(page).write(page.getByLabel("First name"), "Tess");
   await page.evaluate(() => {
@@ -55,8 +55,8 @@ const FAILURES = [
 ];
 
 for (const [what, name, says] of FAILURES)
-  test(`when ${what}, it says what to do and the words stay`, async ({ page, site, install }) => {
-    await install();
+  test(`when ${what}, it says what to do and the words stay`, async ({ page, site, start }) => {
+    await start();
     await go(page, "#/couples/new");
     await page.evaluate(failWrites, name);
     const before = await rows(page);
@@ -88,8 +88,8 @@ function failWrites(name) {
   };
 }
 
-test("a transaction that is aborted at its end is a failure, not a save", async ({ page, install }) => {
-  await install();
+test("a transaction that is aborted at its end is a failure, not a save", async ({ page, start }) => {
+  await start();
   await go(page, "#/couples/new");
   const before = await rows(page);
   await page.evaluate(() => {
@@ -117,8 +117,8 @@ const UNREADABLE = [
 ];
 
 for (const [what, spoil] of UNREADABLE)
-  test(`a row that is ${what} is set aside, said, and never written over`, async ({ page, site, install }) => {
-    await install();
+  test(`a row that is ${what} is set aside, said, and never written over`, async ({ page, site, start }) => {
+    await start();
     const id = await meet(page, "Tess");
     const other = await meet(page, "Orla");
     const good = (await rows(page))[`records/${id}`];
@@ -137,8 +137,8 @@ for (const [what, spoil] of UNREADABLE)
     expect((await rows(page))[`records/${id}`]).toEqual(bad);
   });
 
-test("a damaged row is put aside by hand, and the couple comes in again from a copy", async ({ page, site, install }) => {
-  await install();
+test("a damaged row is put aside by hand, and the couple comes in again from a copy", async ({ page, site, start }) => {
+  await start();
   const id = await meet(page, "Tess");
   const { text } = await copy(page);
   const register = async () => JSON.parse((await rows(page))["meta/installation"]);
@@ -168,8 +168,8 @@ test("a damaged row is put aside by hand, and the couple comes in again from a c
   expect((await download(page, "Download what could not be read")).text).toContain("spoilt");
 });
 
-test("an import that was cut short is in its places when the book opens, and a damaged part of it holds nothing up", async ({ page, site, install }) => {
-  await install();
+test("an import that was cut short is in its places when the book opens, and a damaged part of it holds nothing up", async ({ page, site, start }) => {
+  await start();
   const id = await meet(page, "Tess");
   const row = (await rows(page))[`records/${id}`];
   await putRow(page, "records", "parcel.f1e5.00000000", `${row}\n`);
@@ -183,8 +183,8 @@ test("an import that was cut short is in its places when the book opens, and a d
   await expect(page.getByText("One record on this phone could not be read.")).toBeVisible();
 });
 
-test("a row that turns unreadable under an open form is not written over, and the words stay", async ({ page, install }) => {
-  await install();
+test("a row that turns unreadable under an open form is not written over, and the words stay", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/notes`);
   await putRow(page, "records", id, "spoilt");
@@ -195,8 +195,8 @@ test("a row that turns unreadable under an open form is not written over, and th
   expect((await rows(page))[`records/${id}`]).toBe("spoilt");
 });
 
-test("a register that cannot be read is said, and nothing is changed", async ({ page, site, install }) => {
-  await install();
+test("a register that cannot be read is said, and nothing is changed", async ({ page, site, start }) => {
+  await start();
   await meet(page, "Tess");
   await putRow(page, "meta", "installation", "spoilt");
   const before = await rows(page);
@@ -207,7 +207,7 @@ test("a register that cannot be read is said, and nothing is changed", async ({ 
   expect(await rows(page)).toEqual(before);
 });
 
-test("a lost connection is opened again without a word", async ({ page, install }) => {
+test("a lost connection is opened again without a word", async ({ page, start }) => {
   await page.addInitScript(() => {
     window.connections = [];
     const begin = IDBDatabase.prototype.transaction;
@@ -216,7 +216,7 @@ test("a lost connection is opened again without a word", async ({ page, install 
       return begin.apply(this, asked);
     };
   });
-  await install();
+  await start();
   await go(page, "#/couples/new");
   // As iOS does after a suspend.
   await page.evaluate(() => window.connections.forEach((connection) => connection.close()));
@@ -226,8 +226,8 @@ test("a lost connection is opened again without a word", async ({ page, install 
   await expect(heading(page)).toHaveText("Tess");
 });
 
-test("who leaves a screen while it saves stays where they went, and the words are saved once", async ({ page, install }) => {
-  await install();
+test("who leaves a screen while it saves stays where they went, and the words are saved once", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Tess");
   // The phone is slow to write.
   await page.evaluate(() => {

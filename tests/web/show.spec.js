@@ -35,8 +35,8 @@ for (const [which, title] of [
   ["dates", "When to order"],
   ["size", "One size on every scale"],
 ])
-  test(`${which}: one tap shows the answer alone, and holding the button leads back`, async ({ page, install }) => {
-    await install();
+  test(`${which}: one tap shows the answer alone, and holding the button leads back`, async ({ page, start }) => {
+    await start();
     const { couple } = await furnish(page);
     await go(page, `#/bench/${which}?couple=${couple}&who=first`);
     const before = page.url();
@@ -55,8 +55,8 @@ for (const [which, title] of [
     expect(page.url()).toBe(before);
   });
 
-test("every picture of the stack and the bands side by side have a clean view of their own", async ({ page, install }) => {
-  await install();
+test("every picture of the stack and the bands side by side have a clean view of their own", async ({ page, start }) => {
+  await start();
   const { couple, ring } = await furnish(page);
   await go(page, `#/couple/${couple}/rings/first/${ring}`);
   for (const [key, words] of [["ring-name", "the engagement ring of Ines"], ["height", "1.7"], ["head-web", "0.8"], ["head-underside", "1.5"]]) await page.locator(`#${key}`).fill(words);
@@ -95,9 +95,9 @@ for (const [name, at] of [
   ["size", (id) => `#/bench/size?couple=${id}&who=first`],
   ["order", (id) => `#/bench/order?couple=${id}&who=first`],
 ])
-  test(`the way out of a tall answer stays on a small screen: ${name}`, async ({ page, install }) => {
+  test(`the way out of a tall answer stays on a small screen: ${name}`, async ({ page, start }) => {
     await page.setViewportSize({ width: 320, height: 480 });
-    await install();
+    await start();
     const { couple } = await furnish(page);
     await go(page, at(couple));
     await page.getByRole("button", { name: "Show to the couple" }).tap();
@@ -108,16 +108,16 @@ for (const [name, at] of [
     expect(box.y).toBeGreaterThanOrEqual(0);
   });
 
-test("a tap on the picture does the same", async ({ page, install }) => {
-  await install();
+test("a tap on the picture does the same", async ({ page, start }) => {
+  await start();
   const { couple } = await furnish(page);
   await go(page, `#/bench/order?couple=${couple}&who=first`);
   await page.locator("figure.picture").tap();
   await expectNothingOfTheBook(page);
 });
 
-test("the way back, a typed address, escape and a reload all stay; a short press asks first", async ({ page, site, install }) => {
-  await install();
+test("the way back, a typed address, escape and a reload all stay; a short press asks first", async ({ page, site, start }) => {
+  await start();
   const { couple } = await furnish(page);
   await go(page, `#/couple/${couple}`);
   await go(page, `#/bench/order?couple=${couple}&who=first`);
@@ -159,8 +159,8 @@ test("the way back, a typed address, escape and a reload all stay; a short press
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Order size");
 });
 
-test("what is typed stays typed behind it", async ({ page, install }) => {
-  await install();
+test("what is typed stays typed behind it", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/bench/size");
   await thumb.write(page.getByRole("textbox", { name: "Size" }), "M½");

@@ -26,8 +26,8 @@ async function chooseBand(page, id) {
   await expect(heading(page)).not.toContainText("Band");
 }
 
-test("readings count together; one that contradicts is asked about, pointed out and left out", async ({ page, install }) => {
-  await install();
+test("readings count together; one that contradicts is asked about, pointed out and left out", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
@@ -60,8 +60,8 @@ test("readings count together; one that contradicts is asked about, pointed out 
   await expect(page.locator("main")).not.toContainText("Wed 2 Dec 2026");
 });
 
-test("an amount of one's own stands in the place of the rule's, and both are kept", async ({ page, install }) => {
-  await install();
+test("an amount of one's own stands in the place of the rule's, and both are kept", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
@@ -81,8 +81,8 @@ test("an amount of one's own stands in the place of the rule's, and both are kep
   expect(fields["order_size.first"].own).toEqual({ width: { used: 1.25, worked_out: 0.75 } });
 });
 
-test("a try-on band that fits is a reading with one tap; a worn ring stands for a gauge", async ({ page, install }) => {
-  await install();
+test("a try-on band that fits is a reading with one tap; a worn ring stands for a gauge", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/practice/tray/new");
   for (const [label, text] of [["Its number", "7"], ["Its size", "UK N"], ["Width", "4"]]) await thumb.write(page.getByLabel(label, { exact: true }), text);
@@ -113,8 +113,8 @@ test("a try-on band that fits is a reading with one tap; a worn ring stands for 
   expect(reading).toMatchObject({ sits: "spins", size: { typed: "UK O" } });
 });
 
-test("a try-on band that contradicts the readings is asked about before it counts", async ({ page, install }) => {
-  await install();
+test("a try-on band that contradicts the readings is asked about before it counts", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/practice/tray/new");
   for (const [label, text] of [["Its number", "9"], ["Its size", "UK R"], ["Width", "3"]]) await thumb.write(page.getByLabel(label, { exact: true }), text);
@@ -131,8 +131,8 @@ test("a try-on band that contradicts the readings is asked about before it count
   await expect(page.locator(".note")).toHaveCount(2);
 });
 
-test("of two sizes of one system the one that was chosen is kept, and is still meant later", async ({ page, install }) => {
-  await install();
+test("of two sizes of one system the one that was chosen is kept, and is still meant later", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
@@ -146,8 +146,8 @@ test("of two sizes of one system the one that was chosen is kept, and is still m
   await expect(page.locator(".reason", { hasText: "Reading" }).first()).toContainText("53.13");
 });
 
-test("an edge relief that was measured counts in the order size", async ({ page, install }) => {
-  await install();
+test("an edge relief that was measured counts in the order size", async ({ page, start }) => {
+  await start();
   await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-width=3&width=5&profile=court&relief=0.1");
   const bore = page.locator(".reason", { hasText: "Domed bore gives room" });
   // 2 pi s / 3 of 0.1 mm is 0.209 mm, of which 0.8 count.
@@ -159,8 +159,8 @@ test("an edge relief that was measured counts in the order size", async ({ page,
   await expect(page.locator(".reason", { hasText: "Bore like the gauge" })).toContainText("0.00");
 });
 
-test("a gauge is calibrated, and pointed out if it is off by more than a quarter size", async ({ page, install }) => {
-  await install();
+test("a gauge is calibrated, and pointed out if it is off by more than a quarter size", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/practice/gauges/new");
   await thumb.write(page.getByLabel("What you call it"), "old rings");
@@ -182,8 +182,8 @@ test("a gauge is calibrated, and pointed out if it is off by more than a quarter
   await expect(page.locator(".reason", { hasText: "Gauge put right" })).toContainText("+0.40");
 });
 
-test("what fitted teaches the constants, which are used only if somebody says so", async ({ page, install }) => {
-  await install();
+test("what fitted teaches the constants, which are used only if somebody says so", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   for (const name of ["Tess", "Una", "Wil"]) {
     const id = await meet(page, name);
@@ -209,8 +209,8 @@ test("what fitted teaches the constants, which are used only if somebody says so
   expect((await practiceFields(page))["practice.constant.width"]).toBeGreaterThan(0.25);
 });
 
-test("the table of sizes prints on A4 and on A6", async ({ page, install }) => {
-  await install();
+test("the table of sizes prints on A4 and on A6", async ({ page, start }) => {
+  await start();
   const thumb = hand(page);
   await go(page, "#/bench/table");
   await expect(page.getByRole("row", { name: /^M½ 53\.13 / })).toBeVisible();
@@ -223,8 +223,8 @@ test("the table of sizes prints on A4 and on A6", async ({ page, install }) => {
   }
 });
 
-test("what a chart says otherwise is said beside the size", async ({ page, install }) => {
-  await install();
+test("what a chart says otherwise is said beside the size", async ({ page, start }) => {
+  await start();
   await go(page, "#/bench/size?q=UK%20B");
   await expect(page.locator("main")).toContainText("The encyclopaedia’s chart prints UK B as 39.1 mm, 0.35 mm larger than the rule. The rule stands.");
 });

@@ -4,8 +4,8 @@ import { expect, go, hand, heading, loadExamples, meet, notice, test } from "./h
 
 const paper = (page) => page.locator("#specification-text");
 
-test("it is copied as it is shown, by names or by initials", async ({ page, context, install }) => {
-  await install();
+test("it is copied as it is shown, by names or by initials", async ({ page, context, start }) => {
+  await start();
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
   const id = await meet(page, "Ada", { second: "Bo", reach: "07700 900111", wedding: "22 May 2027" });
   await hand(page).follow(/Specification for the bench/);
@@ -25,12 +25,12 @@ test("it is copied as it is shown, by names or by initials", async ({ page, cont
   expect(await overflow(page)).toBe(0);
 });
 
-test("without a clipboard the words are selected", async ({ page, context, install }) => {
+test("without a clipboard the words are selected", async ({ page, context, start }) => {
   await context.addInitScript(() => {
     Object.defineProperty(navigator, "clipboard", { value: undefined });
     Document.prototype.execCommand = () => false;
   });
-  await install();
+  await start();
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}/specification`);
   await hand(page).press("Copy the text");
@@ -38,7 +38,7 @@ test("without a clipboard the words are selected", async ({ page, context, insta
   expect(await page.evaluate(() => getSelection().toString())).toContain("Specification for two bands");
 });
 
-test("the share sheet gets title and text, and a closed one sends nothing", async ({ page, context, install }) => {
+test("the share sheet gets title and text, and a closed one sends nothing", async ({ page, context, start }) => {
   await context.addInitScript(() => {
     window.handed = [];
     navigator.share = async (data) => {
@@ -46,7 +46,7 @@ test("the share sheet gets title and text, and a closed one sends nothing", asyn
       if (window.handed.length > 1) throw new DOMException("closed", "AbortError");
     };
   });
-  await install();
+  await start();
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}/specification`);
   await hand(page).press("Share");
@@ -58,8 +58,8 @@ test("the share sheet gets title and text, and a closed one sends nothing", asyn
   await expect(notice(page)).toContainText("Nothing was sent");
 });
 
-test("a couple that said no has no text to send, and an example is only looked at", async ({ page, install }) => {
-  await install();
+test("a couple that said no has no text to send, and an example is only looked at", async ({ page, start }) => {
+  await start();
   await go(page, "#/today");
   await loadExamples(page);
   const follow = async (name) => {

@@ -31,8 +31,8 @@ async function near(picture, dimension, mm) {
   expect(Math.min(Math.abs(loose - mm), Math.abs(tight - mm)), `${dimension}: ${tight} to ${loose}`).toBeLessThanOrEqual(0.1);
 }
 
-test("a ring with a head is recorded by hand, and the stack says how far it holds the band off", async ({ page, install }) => {
-  await install();
+test("a ring with a head is recorded by hand, and the stack says how far it holds the band off", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Wren");
   const thumb = hand(page);
   await go(page, `#/couple/${id}/rings/first/new`);
@@ -76,8 +76,8 @@ test("a ring with a head is recorded by hand, and the stack says how far it hold
   expect((await fieldsOf(page, id))["band.first.place"]).toBe(1);
 });
 
-test("bands side by side: one of them becomes the band", async ({ page, install }) => {
-  await install();
+test("bands side by side: one of them becomes the band", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Wren");
   const thumb = hand(page);
   await go(page, `#/couple/${id}/band/first`);
@@ -99,8 +99,8 @@ test("bands side by side: one of them becomes the band", async ({ page, install 
   expect([fields["band.first.width"], fields["band.first.height"], fields["band.first.profile"], fields["band.first.metal"]]).toEqual([4, 1.5, "flat", "titanium"]);
 });
 
-test("what cannot be is said in a sentence", async ({ page, install }) => {
-  await install();
+test("what cannot be is said in a sentence", async ({ page, start }) => {
+  await start();
   const rings = [1, 2, 3, 4, 5, 6, 7].map((n) => `ring${n}-width=1`).join("&");
   for (const [asked, said] of [
     ["band=16&free=15", "A ring must be narrower than the finger is free: 16 mm is more than 15 mm."],
@@ -154,8 +154,8 @@ async function withHead(page) {
   return id;
 }
 
-test("what is chosen beside a head is recorded, and Today says when the ring goes and when it is due", async ({ page, install }) => {
-  await install();
+test("what is chosen beside a head is recorded, and Today says when the ring goes and when it is due", async ({ page, start }) => {
+  await start();
   const id = await withHead(page);
   const thumb = hand(page);
   await go(page, `#/couple/${id}`);
@@ -228,8 +228,8 @@ test("what is chosen beside a head is recorded, and Today says when the ring goe
   expect(fields["band.first.height"], "the band is as low as was chosen").toBe(fields["remedy.first"].by);
 });
 
-test("the bay of a shaped band counts at the top, and rings on the other hand against their own finger", async ({ page, install }) => {
-  await install();
+test("the bay of a shaped band counts at the top, and rings on the other hand against their own finger", async ({ page, start }) => {
+  await start();
   const id = await withHead(page);
   const thumb = hand(page);
   await go(page, `#/couple/${id}/rings/first/new`);
@@ -257,8 +257,8 @@ test("the bay of a shaped band counts at the top, and rings on the other hand ag
   await expect(there, "and it is still known").toContainText("3.2 of 20 mm");
 });
 
-test("with text at twice its size the words of a picture are as large, and keys move it", async ({ page, install }) => {
-  await install();
+test("with text at twice its size the words of a picture are as large, and keys move it", async ({ page, start }) => {
+  await start();
   const id = await withHead(page);
   const height = () => page.locator("figure.picture svg text").evaluateAll((all) => Math.min(...all.map((text) => parseFloat(getComputedStyle(text).fontSize) * text.ownerSVGElement.getScreenCTM().a)));
   await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
@@ -277,8 +277,8 @@ test("with text at twice its size the words of a picture are as large, and keys 
 });
 
 for (const [paper, wide, high] of [["A4", 703, 1032], ["A5", 468, 703]])
-  test(`on ${paper} every picture keeps its scale and nothing of it is cut off`, async ({ page, install }) => {
-    await install();
+  test(`on ${paper} every picture keeps its scale and nothing of it is cut off`, async ({ page, start }) => {
+    await start();
     const id = await withHead(page);
     // The sheet less its margins of 12 mm, at 96 px to the inch.
     await page.setViewportSize({ width: wide, height: high });

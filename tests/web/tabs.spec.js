@@ -2,8 +2,8 @@
 import { coupleOf, crash, expect, fieldsOf, go, hand, heading, line, meet, notice, open, ready, rows, test } from "./hand.js";
 import { choose, copy } from "./colleague.js";
 
-test.beforeEach(async ({ install }) => {
-  await install();
+test.beforeEach(async ({ start }) => {
+  await start();
 });
 
 async function twoTabs(page, context, site) {

@@ -46,8 +46,8 @@ const CHANGES = {
 };
 
 for (const [what, make] of Object.entries(CHANGES))
-  test(`${what}: undone by the notice, put back, and undone after a reload`, async ({ page, site, install }) => {
-    await install();
+  test(`${what}: undone by the notice, put back, and undone after a reload`, async ({ page, site, start }) => {
+    await start();
     await loadExamples(page);
     const ids = await waypoints(page);
     const fields = () => fieldsOf(page, ids.couple);
@@ -72,8 +72,8 @@ for (const [what, make] of Object.entries(CHANGES))
     expect(await fields()).toEqual(before);
   });
 
-test("changes are taken back one after the other, each once, down to the beginning", async ({ page, site, install }) => {
-  await install();
+test("changes are taken back one after the other, each once, down to the beginning", async ({ page, site, start }) => {
+  await start();
   const id = await meet(page, "Tess");
   const states = [await fieldsOf(page, id)];
   for (const words of ["one", "two", "three"]) {
@@ -95,8 +95,8 @@ test("changes are taken back one after the other, each once, down to the beginni
   await expect(heading(page)).toHaveText("Tess");
 });
 
-test("a couple put away is out of sight, kept whole, and can be brought back", async ({ page, site, install }) => {
-  await install();
+test("a couple put away is out of sight, kept whole, and can be brought back", async ({ page, site, start }) => {
+  await start();
   await loadExamples(page);
   const { couple } = await waypoints(page);
   const before = await fieldsOf(page, couple);
