@@ -1,4 +1,5 @@
 # make serve    installs what is missing, builds the app into dist/ and serves it on this machine
+# make dev      the same, built quickly and again at each saving, for whoever works on it
 # make test     everything that can be checked; .ci/run calls it
 # make help     the rest
 #
@@ -45,7 +46,7 @@ RELOCATIONS := -Clink-arg=--emit-relocs
 QUICKLY := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
 	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_STRIP=true
 
-.PHONY: help serve dist withdraw test fmt clippy test-native test-reference test-schema test-browser test-web size bench prove prove-merge prove-kills \
+.PHONY: help serve dist one-file dev withdraw test fmt clippy test-native test-reference test-schema test-browser test-web size bench prove prove-merge prove-kills \
 	screenshots icons tools system rust cargo-tools node venv fetch clean
 
 help: ## Says what each word does
@@ -56,14 +57,28 @@ help: ## Says what each word does
 serve: dist ## Builds the release app and serves it at a loopback address (PORT=8017)
 	@node tests/web/server.mjs dist $(PORT)
 
-dist: tools dist/index.html ## Builds the release app into dist/, ready for any plain static host
+# Trunk takes NO_COLOR=1 for a wrong argument.
+TRUNK_BUILD := env -u NO_COLOR RUSTFLAGS="$(NAMELESS) $(RELOCATIONS)" trunk build
+ONE_FILE := --features one-file
+
+dist: tools $(if $(filter no,$(SPLIT)),one-file,dist/index.html) ## Builds the release app into dist/, ready for any plain static host; SPLIT=no in one file
 	@echo "dist: the app is in dist/"
 
 dist/index.html: $(SOURCES)
 	@$(MAKE) tools fetch
 	@echo "dist: building the release app"
-	@env -u NO_COLOR RUSTFLAGS="$(NAMELESS) $(RELOCATIONS)" trunk build # Trunk takes NO_COLOR=1 for a wrong argument
+	@$(TRUNK_BUILD)
 	@touch $@
+
+one-file: fetch
+	@echo "dist: building the release app in one file"
+	@SPLIT=no $(TRUNK_BUILD) $(ONE_FILE)
+	@touch -d @0 dist/index.html # the next "make dist" is in several files again
+
+dev: tools fetch ## Builds for whoever works on it, in one file and unoptimised, serves it, and builds again at each saving (PORT=8017)
+	@mkdir -p target/dev
+	@node tests/web/server.mjs target/dev $(PORT) & server=$$!; trap 'kill $$server' EXIT; \
+	SPLIT=no env -u NO_COLOR trunk watch --release false $(ONE_FILE) --dist target/dev
 
 withdraw: dist ## Makes dist/ the withdrawal of a bad release: deploy it, and phones forget the kept files
 	@cp public/withdraw.js dist/sw.js
@@ -72,8 +87,17 @@ withdraw: dist ## Makes dist/ the withdrawal of a bad release: deploy it, and ph
 
 # ---- Checking ----
 
-test: tools fetch fmt clippy test-native test-reference test-schema test-browser test-web size ## Everything below, in this order
-	@echo "test: all passed"
+# What `make test` runs, in this order.
+PARTS := fmt clippy test-native test-reference test-schema test-browser dist test-web size
+
+test: tools fetch ## Everything below but prove, with the time of each part at the end
+	@report=; TIMEFORMAT='%0R s of wall clock, %0U s and %0S s of processor time (user, system)'; \
+	for part in $(PARTS); do \
+		exec 3>&1; took=$$( { time $(MAKE) $$part >&3 2>&3; } 2>&1 ) || exit 1; \
+		report="$$report$$(printf '%-16s' $$part)$$took"$$'\n'; \
+	done; \
+	printf '\n== time by part\n%s' "$$report"; \
+	echo "test: all passed"
 
 fmt: rust ## The format of the code
 	@echo "== cargo fmt"

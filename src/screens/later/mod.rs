@@ -1,6 +1,9 @@
 //! The screens that come in files of their own: fetched once the first screen can be used, or when they are opened
-//! before that. The first load carries Today and Couples; `public/build/split.mjs` cuts the rest off at
-//! the functions marked here: what the jeweller works with in one file, the couple's own list in another.
+//! before that. The first load carries Today and Couples; the rest is cut off in `files`: what the jeweller works with
+//! in one file, the couple's own list in another.
+
+#[cfg_attr(feature = "one-file", path = "one_file.rs")]
+mod files;
 
 use std::future::Future;
 use std::pin::Pin;
@@ -8,13 +11,12 @@ use std::task::{Context, Poll, Waker};
 use std::time::Duration;
 
 use leptos::prelude::*;
-use leptos::wasm_split::{SplitLoaderError, wasm_split};
+use leptos::wasm_split::SplitLoaderError;
 use wasm_bindgen_futures::spawn_local;
 
 use super::taking::{Taking, taking};
-use super::{bench, copies, couple, late, list, new_couple, practice, start_of_page};
+use super::{bench, copies, couple, late, new_couple, practice, start_of_page};
 use crate::app::address::Address;
-use crate::book::asks::Section;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{live, maybe, nothing};
 use crate::parts::lay::para;
@@ -44,15 +46,14 @@ enum Later {
     Orders,
 }
 
-#[wasm_split(work, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_work))]
-fn work(what: Later) -> Result<AnyView, NotFetched> {
-    Ok(match what {
+fn work(what: Later) -> AnyView {
+    match what {
         Later::Screen(here) => screen(here),
         Later::Rescue => copies::rescue(),
         Later::Arriving => copies::arriving(),
         Later::Examples => practice::load_examples(),
         Later::Orders => late::orders(),
-    })
+    }
 }
 
 fn screen(here: Address) -> AnyView {
@@ -71,26 +72,21 @@ fn screen(here: Address) -> AnyView {
     }
 }
 
-#[wasm_split(list, wasm_split_path = leptos::wasm_split, fallible, preload(fetch_list))]
-fn list_screen(section: Option<Section>) -> Result<AnyView, NotFetched> {
-    Ok(list::list(section))
-}
-
 type Drawing = Pin<Box<dyn Future<Output = Result<AnyView, NotFetched>>>>;
 type Fetching = Pin<Box<dyn Future<Output = Result<(), SplitLoaderError>>>>;
 
 fn drawing(what: Later) -> Drawing {
     match what {
-        Later::Screen(Address::List(section)) => Box::pin(list_screen(section)),
-        _ => Box::pin(work(what)),
+        Later::Screen(Address::List(section)) => Box::pin(files::list(section)),
+        _ => Box::pin(files::work(what)),
     }
 }
 
 /// The file that it is in.
 fn file(what: Later) -> Fetching {
     match what {
-        Later::Screen(Address::List(_)) => Box::pin(fetch_list()),
-        _ => Box::pin(fetch_work()),
+        Later::Screen(Address::List(_)) => Box::pin(files::fetch_list()),
+        _ => Box::pin(files::fetch_work()),
     }
 }
 
@@ -99,8 +95,8 @@ pub fn fetch_ahead() {
     let fetch = || {
         spawn_local(async {
             // What fails now is fetched when its screen is opened, and what fails then is said there.
-            let _ = fetch_work().await;
-            let _ = fetch_list().await;
+            let _ = files::fetch_work().await;
+            let _ = files::fetch_list().await;
         });
     };
     set_timeout(fetch, Duration::from_millis(100));
