@@ -28,8 +28,11 @@ export const ENGINES = {
       "moz:firefoxOptions": {
         binary: process.env.FIREFOX || onPath("firefox-esr") || onPath("firefox"),
         args: ["-headless", "-kiosk", "-profile", profile],
-        // The second: the app needs no names, and whatever Firefox itself would look for elsewhere is not found.
-        prefs: { "toolkit.legacyUserProfileCustomizations.stylesheets": true, "network.dns.disabled": true },
+        prefs: {
+          "toolkit.legacyUserProfileCustomizations.stylesheets": true, // see prepare
+          "network.dns.disabled": true, // what Firefox itself would look for elsewhere is not found
+          "ui.useOverlayScrollbars": 1, // as on a phone: they take no room
+        },
       },
     }),
     environment: { MOZ_HEADLESS_WIDTH: String(width), MOZ_HEADLESS_HEIGHT: String(height) },

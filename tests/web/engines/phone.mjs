@@ -33,7 +33,7 @@ export class Phone {
     phone.#log = openSync(join(results, `${name}.log`), "w");
     phone.#profile = await mkdtemp(join(tmpdir(), "engines-"));
     phone.#processes = new Processes(phone.#profile);
-    process.on("exit", () => phone.#forget());
+    process.on("exit", phone.#lost);
     await phone.#engine.prepare?.(phone.#profile);
     return phone;
   }
@@ -61,13 +61,14 @@ export class Phone {
   async end() {
     await this.#session?.close().catch(() => {});
     await this.#processes.end();
+    process.off("exit", this.#lost);
     this.#forget();
   }
 
   /** Loads an address, and waits until the app can be used. */
   async open(url) {
     this.steps += 1;
-    await this.#session.go(url);
+    await this.#session.go(url).catch((error) => this.#fail(`going to ${url}: ${error.message}`));
     await this.#until("the app can be used", () => this.#session.run(page.usable));
   }
 
@@ -115,15 +116,25 @@ export class Phone {
       try {
         if (await there()) return;
       } catch (error) {
-        if (!AGAIN.includes(error.code)) throw new Error(`step ${this.steps}, until ${what}: ${error.message}`);
+        if (!AGAIN.includes(error.code)) this.#fail(`until ${what}: ${error.message}`);
       }
-      if (Date.now() > late) throw new Error(`step ${this.steps}: not within ${PATIENCE / 1000} s: ${what}. ${await this.#instead()}`);
+      if (Date.now() > late) this.#fail(`not within ${PATIENCE / 1000} s: ${what}. ${await this.#instead()}`);
     }
+  }
+
+  #fail(text) {
+    throw new Error(`step ${this.steps}: ${text}`);
   }
 
   async #instead() {
     return this.#session?.run(page.everything).catch((error) => error.message);
   }
+
+  /** The journeys are broken off. */
+  #lost = () => {
+    this.#processes.kill();
+    this.#forget();
+  };
 
   #forget() {
     rmSync(this.#profile, { recursive: true, force: true, maxRetries: 5 });

@@ -15,7 +15,6 @@ export class Processes {
 
   constructor(profile) {
     this.#profile = profile;
-    process.on("exit", () => this.#signal("SIGKILL"));
   }
 
   /** Starts a program. Its output goes to `log`, a file's descriptor; what it writes to descriptor 3 can be read. */
@@ -35,8 +34,13 @@ export class Processes {
   /** Ends all of it. */
   async end() {
     this.#signal("SIGTERM");
-    await this.#until(() => false).finally(() => this.#signal("SIGKILL"));
+    await this.#until(() => false).finally(() => this.kill());
     this.#heads.clear();
+  }
+
+  /** Ends all of it at once. */
+  kill() {
+    this.#signal("SIGKILL");
   }
 
   async #until(mayStay) {
