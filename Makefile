@@ -17,6 +17,7 @@ RUST := 1.95.0
 WASM_BINDGEN := 0.2.129
 TRUNK := 0.21.14
 WASM_SPLIT := 0.2.3
+GECKODRIVER := 0.37.1
 NODE := 22.23.3
 NODE_LEAST := 20
 
@@ -46,8 +47,8 @@ RELOCATIONS := -Clink-arg=--emit-relocs
 QUICKLY := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
 	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_STRIP=true
 
-.PHONY: help serve dist one-file dev withdraw test fmt clippy test-native test-reference test-schema test-browser test-web size bench prove prove-merge prove-kills \
-	screenshots icons tools system rust cargo-tools node venv fetch clean
+.PHONY: help serve dist one-file dev withdraw test fmt clippy test-native test-reference test-schema test-browser test-web test-engines size bench prove prove-merge prove-kills \
+	screenshots icons tools system system-engines rust cargo-tools geckodriver node venv fetch clean
 
 help: ## Says what each word does
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-16s %s\n", $$1, $$2 }' Makefile
@@ -88,7 +89,7 @@ withdraw: dist ## Makes dist/ the withdrawal of a bad release: deploy it, and ph
 # ---- Checking ----
 
 # What `make test` runs, in this order.
-PARTS := fmt clippy test-native test-reference test-schema test-browser dist test-web size
+PARTS := fmt clippy test-native test-reference test-schema test-browser dist test-web test-engines size
 
 test: tools fetch ## Everything below but prove, with the time of each part at the end
 	@report=; TIMEFORMAT='%0R s of wall clock, %0U s and %0S s of processor time (user, system)'; \
@@ -137,6 +138,10 @@ test-web: dist venv ## The built app end to end at phone size (Playwright), prin
 	@echo "== Playwright"
 	@playwright test -c tests/web $(SPEC)
 
+test-engines: dist system-engines geckodriver ## A short journey in Chromium, Firefox and WebKit; ENGINE=Firefox takes it in one
+	@echo "== the journeys of every engine"
+	@node tests/web/engines/run.mjs
+
 size: dist ## What each file weighs; fails over the budget
 	@node tests/web/size.mjs
 
@@ -172,20 +177,37 @@ clean: ## Removes what was built; tools stay
 
 tools: system rust cargo-tools node ## Installs whatever of the tools is missing, pinned
 
-# What only the package manager can bring: command, then Debian's name for it.
+# What only the package manager can bring, in the first lines of a recipe: command, then Debian's name for it.
+define NEED
+missing=; \
+need() { command -v "$$1" >/dev/null || missing="$$missing $$2"; }
+endef
+
+# The last lines: installs what is missing, or says its name.
+define INSTALL
+[ -z "$$missing" ] && exit 0; \
+if ! command -v apt-get >/dev/null; then \
+	echo "tools: please install what Debian calls$$missing with your package manager, then call make again"; exit 1; fi; \
+sudo=; [ "$$(id -u)" = 0 ] || sudo=sudo; \
+echo "tools: installing$$missing with apt-get"; \
+$$sudo apt-get update -qq; \
+$$sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends ca-certificates $$missing
+endef
+
 system:
-	@missing=; \
-	need() { command -v "$$1" >/dev/null || missing="$$missing $$2"; }; \
+	@$(NEED); \
 	need cc build-essential; need node nodejs; need npm npm; need chromedriver chromium-driver; \
 	[ -n "$${CHROMIUM:-}" ] || command -v chromium chromium-browser google-chrome >/dev/null || missing="$$missing chromium"; \
 	python3 -c 'import venv, ensurepip' 2>/dev/null || missing="$$missing python3-venv"; \
-	[ -z "$$missing" ] && exit 0; \
-	if ! command -v apt-get >/dev/null; then \
-		echo "tools: please install what Debian calls$$missing with your package manager, then call make again"; exit 1; fi; \
-	sudo=; [ "$$(id -u)" = 0 ] || sudo=sudo; \
-	echo "tools: installing$$missing with apt-get"; \
-	$$sudo apt-get update -qq; \
-	$$sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends ca-certificates $$missing
+	$(INSTALL)
+
+# What the other engines' journeys need besides. The bindings belong to the distribution's Python, whatever else is on PATH.
+system-engines: system
+	@$(NEED); \
+	need WebKitWebDriver webkit2gtk-driver; need Xvfb xvfb; \
+	[ -n "$${FIREFOX:-}" ] || command -v firefox-esr firefox >/dev/null || missing="$$missing firefox-esr"; \
+	/usr/bin/python3 -c 'import gi; gi.require_version("WebKit2", "4.1")' 2>/dev/null || missing="$$missing python3-gi gir1.2-webkit2-4.1"; \
+	$(INSTALL)
 
 rust:
 	@if ! rustc --version >/dev/null 2>&1; then \
@@ -205,6 +227,11 @@ cargo-tools: system rust
 		echo "tools: building wasm-split-cli $(WASM_SPLIT) into .tools/ (about a minute)"; \
 		$(QUICKLY) cargo install --locked --quiet --root $(TOOLS) --features build-binary wasm_split_cli_support@$(WASM_SPLIT); \
 		echo $(WASM_SPLIT) >$(TOOLS)/wasm-split; fi
+
+geckodriver: system rust
+	@if [ "$$(geckodriver --version 2>/dev/null | awk 'NR == 1 { print $$2 }')" != $(GECKODRIVER) ]; then \
+		echo "tools: building geckodriver $(GECKODRIVER) into .tools/ (about two minutes)"; \
+		$(QUICKLY) cargo install --locked --quiet --root $(TOOLS) geckodriver@$(GECKODRIVER); fi
 
 node: system $(TOOLS)/node.ready node_modules/.package-lock.json
 
