@@ -22,7 +22,7 @@ use bandwright::trade::band::{Finish, Profile, alloys};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::limits::Whole;
 use bandwright::trade::measure::Length;
-use bandwright::trade::stack::{Clears, Head, Lying, flush, remedies};
+use bandwright::trade::stack::{Head, Lying, flush, remedies};
 use bandwright::trade::wearer::Wearer;
 use bandwright::words::specification::{Called, specification};
 use bandwright::words::{self, book::in_full};
@@ -222,6 +222,30 @@ fn section_of(band: &Band) -> Option<Section> {
     Section::new(&SectionInputs { profile: band.profile?, width, height, dome, relief }).ok()
 }
 
+/// What is left of a gap beside a ring with this head once the thinner band that is offered there was saved and read
+/// again; none where no such band is offered.
+fn off_once_saved(band: Band, head: Head) -> Option<Length> {
+    let clearance = mm(0.2);
+    let mut told = Told::off(0.37);
+    told.say(verbs::choose_band(WHO, band));
+    let beside = |section: Section| {
+        let lying = Lying { width: section.width(), section: Some(section), head: None, inside: None };
+        [Lying { width: mm(2.6), section: None, head: Some(head), inside: None }, lying]
+    };
+    let section = section_of(&band)?;
+    let rings = beside(section);
+    let height = remedies(&flush(&rings, clearance)[0], &rings, clearance, mm(1.3))?.height.height()?;
+    told.say(lowered(WHO, &band, Some(&section), height));
+    let saved = Couple(&told.record).band(WHO);
+    assert_eq!(saved.height, Some(height));
+    Some(flush(&beside(section_of(&saved)?), clearance)[0].top)
+}
+
+/// A head that reaches as far over either side of its shank.
+fn head(reach: Length, underside: Length) -> Head {
+    Head { to_web: reach, to_tip: reach, underside }
+}
+
 proptest! {
     /// The thinner band that is offered, saved and read again, clears the head, and nothing thinner is asked for.
     #[test]
@@ -233,23 +257,24 @@ proptest! {
         let profile = Profile::ALL[profile];
         let dome = dome.filter(|_| profile.is_domed_outside()).map(of);
         let band = Band { profile: Some(profile), width: Some(of(width)), height: Some(of(height)), dome, ..Band::default() };
-        let mut told = Told::off(0.37);
-        told.say(verbs::choose_band(WHO, band));
-        let head = Head { to_web: of(reach), to_tip: of(reach), underside: of(underside) };
-        let beside = |section: Section| {
-            let lying = Lying { width: section.width(), section: Some(section), head: None, inside: None };
-            [Lying { width: mm(2.6), section: None, head: Some(head), inside: None }, lying]
-        };
-        let Some(section) = section_of(&band) else { return Ok(()) };
-        let rings = beside(section);
-        let held = flush(&rings, mm(0.2))[0];
-        let Some(Clears::At(height)) = remedies(&held, &rings, mm(0.2), mm(1.3)).map(|it| it.height) else { return Ok(()) };
-        told.say(lowered(WHO, &band, Some(&section), height));
-        let saved = Couple(&told.record).band(WHO);
-        prop_assert_eq!(saved.height, Some(height));
-        let found = flush(&beside(section_of(&saved).unwrap()), mm(0.2))[0];
-        prop_assert!(found.top <= mm(0.001), "{:?} of {:?}", found.top, saved);
+        let off = off_once_saved(band, head(of(reach), of(underside))).unwrap_or_default();
+        prop_assert_eq!(off, Length::ZERO);
     }
+}
+
+/// This dome falls by 0.00996 mm over the reach. Rounded to 0.01, it made of 1.29996 mm a height of 1.3, which is held
+/// off by 0.003: it takes a hundredth less, and where that is too thin no height does.
+#[test]
+fn a_drop_that_was_rounded_up_lifts_no_height() {
+    let court = |dome| Band {
+        profile: Some(Profile::Court),
+        width: Some(mm(8.65)),
+        height: Some(mm(1.69)),
+        dome: Some(mm(dome)),
+        ..Band::default()
+    };
+    assert_eq!(off_once_saved(court(0.1), head(mm(2.96), mm(1.49))), None, "1.29 mm is too thin");
+    assert_eq!(off_once_saved(court(0.1), head(mm(2.96), mm(1.5))), Some(Length::ZERO));
 }
 
 /// The example of the audit: 6 x 1.8 D without a dome of its own, a head of 0.8 at 1.5.
