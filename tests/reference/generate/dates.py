@@ -141,7 +141,7 @@ def random_numbers(seed):
 
 def working_day_sums():
     yield "# Source: numpy.busday_count and busday_offset (rolled forward, and backward by as much) on the days of the"
-    yield "# holidays package, 100 triples a row, drawn from the seed as in tests/dates.rs; days as numbers from 1970 on,"
+    yield "# holidays package, 100 triples a row, drawn from the seed as in tests/native/dates.rs; days as numbers from 1970 on,"
     yield "# summed. Written by generate/dates.py."
     yield "region,seed,weekmask,count,forward,back"
     regions = [*REGIONS, *OTHERS]

@@ -8,6 +8,7 @@ Out: tests/reference/forecast-one-calendar.csv     numpy.convolve of the steps, 
      tests/reference/forecast-busy-months.csv      the same with a season that is busy in some months, worked day by day
 """
 
+import functools
 import itertools
 import math
 import random
@@ -107,12 +108,16 @@ def many_calendars():
                     weight = Fraction(share, 100) * math.prod(weight for _, weight in lengths)
                     ways.append(([length for length, _ in lengths], weight))
 
+        @functools.cache
+        def end_of(day, place, length):
+            return numpy.busday_offset(day, length, roll="forward", busdaycal=days[place]).item()
+
         def finishes(day):
             odds = {}
             for lengths, weight in ways:
                 end = day
                 for place, length in zip(places, lengths):
-                    end = numpy.busday_offset(end, length, roll="forward", busdaycal=days[place]).item()
+                    end = end_of(end, place, length)
                 odds[end] = odds.get(end, 0) + weight
             return odds
 
@@ -175,13 +180,10 @@ def busy_months():
             for lengths in itertools.product(*steps) if share else ():
                 weight = Fraction(share, 100) * math.prod(weight for _, _, weight in lengths)
                 ways.append(([length[:2] for length in lengths], weight))
-        known = {}
 
+        @functools.cache
         def end_of(day, place, pair):
-            key = (day, place, pair)
-            if key not in known:
-                known[key] = worked(day, *pair, months, days[place])
-            return known[key]
+            return worked(day, *pair, months, days[place])
 
         def finishes(day):
             odds = {}
