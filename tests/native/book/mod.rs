@@ -6,6 +6,7 @@ mod examples;
 mod finding;
 mod fits;
 mod fitting;
+mod lowered;
 mod orders;
 mod remedies;
 mod same;
