@@ -22,7 +22,7 @@ NODE := 22.23.3
 NODE_LEAST := 20
 
 PORT ?= 8017
-BOOKS ?= 10000
+BOOKS ?= 1000
 WASM := wasm32-unknown-unknown
 TOOLS := $(CURDIR)/.tools
 export PATH := $(TOOLS)/bin:$(CURDIR)/node_modules/.bin:$(HOME)/.cargo/bin:$(PATH)
@@ -47,7 +47,7 @@ RELOCATIONS := -Clink-arg=--emit-relocs
 QUICKLY := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
 	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_STRIP=true
 
-.PHONY: help serve dist one-file dev withdraw test fmt clippy test-native test-reference test-schema test-browser test-web test-engines size bench prove prove-merge prove-kills \
+.PHONY: help serve dist one-file dev withdraw test quick fmt clippy clippy-native test-native test-reference test-schema test-browser test-web test-engines size bench prove prove-merge prove-kills \
 	screenshots icons tools system system-engines rust cargo-tools geckodriver node venv fetch clean
 
 help: ## Says what each word does
@@ -100,13 +100,18 @@ test: tools fetch ## Everything below but prove, with the time of each part at t
 	printf '\n== time by part\n%s' "$$report"; \
 	echo "test: all passed"
 
+quick: fmt clippy-native test-native ## After a change: format, clippy and tests without a browser; needs Rust alone
+	@echo "quick: passed"
+
 fmt: rust ## The format of the code
 	@echo "== cargo fmt"
 	@cargo fmt --check
 
-clippy: rust ## Clippy with warnings denied, natively and for the browser
+clippy-native: rust
 	@echo "== clippy, native"
 	@cargo clippy $(NATIVE) --all-targets -- -D warnings
+
+clippy: clippy-native ## Clippy with warnings denied, natively and for the browser
 	@echo "== clippy, $(WASM)"
 	@cargo clippy $(NATIVE) --target $(WASM) --lib --bins --test web -- -D warnings
 
@@ -117,16 +122,16 @@ test-native: rust ## The core, natively: rows, properties, invariants, worked ex
 test-reference: rust venv node ## Re-runs the generators of reference rows and compares them with what is committed
 	@echo "== reference rows"
 	@for generator in $(GENERATORS); do echo "$$generator --check"; $(TOOLS)/venv/bin/python "$$generator" --check; done
-	@cargo test $(NATIVE) --quiet --test calendar
+	@cargo test $(NATIVE) --quiet --test native calendar
 	@$(TOOLS)/venv/bin/python tests/reference/generate/ics.py
 	@node tests/reference/generate/ics.mjs
 	@$(if $(GENERATORS),,echo "There is no generator in tests/reference/generate/."; exit 1)
 
-test-schema: venv rust ## Generated books, judged by public/book.schema.json (BOOKS=10000)
+test-schema: venv rust ## Generated books, judged by public/book.schema.json (BOOKS=1000)
 	@echo "== the schema of files"
-	@cargo build $(NATIVE) --quiet --profile prove --example books
-	@cargo run $(NATIVE) --quiet --profile prove --example books lines $(BOOKS) | $(TOOLS)/venv/bin/python tests/schema/check.py $(BOOKS)
-	@cargo run $(NATIVE) --quiet --profile prove --example books cells $(BOOKS) | python3 tests/schema/cells.py $(BOOKS)
+	@cargo build $(NATIVE) --quiet --example books
+	@cargo run $(NATIVE) --quiet --example books lines $(BOOKS) | $(TOOLS)/venv/bin/python tests/schema/check.py $(BOOKS)
+	@cargo run $(NATIVE) --quiet --example books cells $(BOOKS) | python3 tests/schema/cells.py $(BOOKS)
 
 test-browser: tools $(TOOLS)/webdriver.json ## Parts and storage in a headless Chromium (wasm-bindgen-test)
 	@echo "== wasm-bindgen-test in Chromium"
@@ -151,13 +156,14 @@ bench: dist ## Start without a server, also of a large book; what merging costs 
 	@node tests/web/merging.mjs
 
 prove: export PROPTEST_CASES ?= 20000
+prove: export BOOKS = 10000
 prove: export WEB_REPEAT ?= 3
 prove: test prove-merge prove-kills ## As test, at length: more cases a property, every browser test three times, a million histories, 500 kills
 
 prove-merge: rust ## A million merge histories, mutated files, rows and lists (HISTORIES, MUTATIONS), and what merging costs
 	@echo "== merging, at length"
 	@HISTORIES=$${HISTORIES:-1000000} FIRST_SEED=$${FIRST_SEED:-$$(date +%s)000} MUTATIONS=$${MUTATIONS:-1000000} \
-		cargo test $(NATIVE) --profile prove --test merge --test files --test list -- --nocapture random_histories scribbled_over
+		cargo test $(NATIVE) --profile prove --test native -- --nocapture random_histories scribbled_over
 	@cargo run $(NATIVE) --quiet --profile prove --example books speed 1000 10000 100000
 
 prove-kills: dist ## Kills a browser while it writes, 500 times (KILLS, SEED): what was shown as saved has to be there
