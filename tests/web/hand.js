@@ -124,7 +124,8 @@ export async function go(page, address) {
       do await drawn();
       while (document.querySelector("main[aria-busy=true]"));
     };
-    if (new URL(address, location.href).href === location.href) await to("#/no/such/place");
+    // Where it is there already, by way of a place that is none.
+    if (new URL(address, location.href).href === location.href) await to("#/no/such/other/place");
     await to(address);
   }, address);
 }
