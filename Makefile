@@ -158,7 +158,8 @@ bench: dist ## Start without a server, also of a large book; what merging costs 
 prove: export PROPTEST_CASES ?= 20000
 prove: export BOOKS = 10000
 prove: export WEB_REPEAT ?= 3
-prove: test prove-merge prove-kills ## As test, at length: more cases a property, every browser test three times, a million histories, 500 kills
+prove: export AT_LENGTH ?= yes
+prove: test prove-merge prove-kills ## As test, at length: more cases a property, all fields with all inputs, every browser test three times, a million histories, 500 kills
 
 prove-merge: rust ## A million merge histories, mutated files, rows and lists (HISTORIES, MUTATIONS), and what merging costs
 	@echo "== merging, at length"

@@ -226,7 +226,7 @@ fn countdowns_worked_by_hand() {
         [
             "8 working days too late",
             // Twelve working days are left, and it takes fifteen.
-            "Ordered now: 0 % in hand by Sat 8 May 2027.",
+            "Ordered now: under 1 % in hand by Sat 8 May 2027.",
         ],
     );
 }

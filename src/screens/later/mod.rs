@@ -111,7 +111,7 @@ pub fn later(here: Address) -> AnyView {
     let fetched = RwSignal::new(None);
     fetch(here, fetched);
     live(move || match fetched.get() {
-        None => page(Head::new(say::OPENING), nothing(), None),
+        None => page(Head::new(say::OPENING).busy(), nothing(), None),
         Some(true) => untrack(|| drawn(here)).unwrap_or_else(|| failed(here, fetched)),
         Some(false) => failed(here, fetched),
     })
