@@ -173,11 +173,6 @@ pub fn read_json(json: Json) -> Result<Said, ListError> {
     read_parts(row).ok_or(ListError::Damaged)
 }
 
-/// The list that a record keeps under this id.
-pub(super) fn read_own(json: &Json, id: ItemId) -> Option<Said> {
-    read_json(json.clone()).ok().filter(|said| said.id == id)
-}
-
 fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
     let id = ItemId::parse(row.remove("id")?.as_str()?)?;
     let saved = read_day(&row.remove("saved")?)?;

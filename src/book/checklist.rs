@@ -8,6 +8,8 @@ use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::Place;
 use crate::trade::wearer::Wearer;
 
+pub use super::care::Care;
+
 /// One line of the checklist.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Topic {
@@ -31,31 +33,6 @@ pub enum State {
     Done,
     /// Something is there, and something about it wants another look.
     Care(Care),
-}
-
-/// What wants another look.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Care {
-    /// The wedding is known only by its month or year, or not at all yet.
-    DateNotFixed,
-    /// Only a part of it is known.
-    Incomplete,
-    /// The calculation asked for another reading.
-    MeasureAgain,
-    /// Something that it rests on has changed since.
-    Changed,
-    /// A head holds the band off, and nobody has chosen what to do about it.
-    RemedyOpen,
-    /// The rings or the band have changed since it was chosen.
-    RemedyStale,
-    /// A band is to be shaped, and nothing goes to the bench to shape it by.
-    BenchOpen,
-    /// A ring goes to the bench, and from when to when is not said.
-    AwayOpen,
-    /// A ring is at the bench when the wedding is.
-    AwayAtWedding,
-    /// Two phones say different things of it, and nobody has chosen yet.
-    Differs,
 }
 
 /// The lines, in the order of the conversation. Notes are written at any time and never the next thing to do.

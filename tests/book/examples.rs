@@ -1,7 +1,6 @@
 //! The example book.
 
 use super::arbitrary::{OURS, say};
-use super::fits::fits;
 use super::{Told, day, met};
 use bandwright::book::change::Write;
 use bandwright::book::couple::Couple;
@@ -30,7 +29,7 @@ fn each_is_well_formed_on_any_day() {
         let mut items = BTreeSet::new();
         for writes in all {
             for Write { field, value } in &writes {
-                assert!(value.as_ref().is_none_or(|value| fits(value, field)), "{field:?} holds {value:?}");
+                assert!(value.as_ref().is_none_or(|value| field.takes(value)), "{field:?} holds {value:?}");
                 if let Field::Reach(item) | Field::Note(item) | Field::Reading(_, item) = field {
                     assert!(items.insert(*item), "{field:?} has an item of its own");
                 }

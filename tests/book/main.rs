@@ -5,7 +5,6 @@ mod changes;
 mod checklist;
 mod examples;
 mod finding;
-mod fits;
 mod fitting;
 mod orders;
 mod remedies;
