@@ -6,7 +6,9 @@
 
 use serde_json::{Map, Value as Json};
 
-use super::row::{RowError, fresh, open, rest};
+use super::carried::rest;
+use super::row::{RowError, open};
+use super::version::fresh;
 use crate::book::copies::LastCopy;
 use crate::book::id::Moment;
 

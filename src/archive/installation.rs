@@ -8,7 +8,9 @@
 
 use serde_json::{Map, Value as Json};
 
-use super::row::{RowError, fresh, open, rest};
+use super::carried::rest;
+use super::row::{RowError, open};
+use super::version::fresh;
 use crate::book::id::{InstallationId, RecordId};
 
 /// The installation: who it is, under which id its practice is kept, and which number its next change gets: a higher

@@ -15,9 +15,10 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 use serde_json::{Map, Value as Json, json};
 
+use super::carried::{carried, rest};
 use super::code::Code;
-use super::row::{carried, rest, version};
-use super::value::{read_day, read_time, write_day, write_time};
+use super::day::{read_day, read_time, write_day, write_time};
+use super::version::version;
 use crate::book::asks::{ROWS, Spot};
 use crate::book::id::ItemId;
 use crate::book::said::{Invitation, Said, is_offered};

@@ -1,8 +1,8 @@
 //! What waits for a decision, and how it is made.
 
+use bandwright::archive::collision::hash;
 use bandwright::archive::merge::merge;
 use bandwright::archive::row;
-use bandwright::archive::twins::hash;
 use bandwright::book::change::{Change, Write};
 use bandwright::book::couple::Couple;
 use bandwright::book::field::{BandField, Field};

@@ -13,9 +13,10 @@ mod remedy;
 
 use serde_json::{Value as Json, json};
 
+use super::carried::settled;
 use super::code::Code;
+use super::day::{read_day, read_time, write_day, write_time};
 use super::list;
-use super::row::settled;
 use crate::book::field::Field;
 use crate::book::value::{DatesSettled, Extra, Recorded, StackSeen, Value, ValueKind, When};
 use crate::trade::band::alloys;
@@ -23,7 +24,6 @@ use crate::trade::dates::spread::CalendarDays;
 use crate::trade::limits::Whole;
 use crate::trade::measure::{Length, Percent};
 use dates::*;
-pub(super) use dates::{read_day, read_time, write_day, write_time};
 use fit::*;
 use json::*;
 use remedy::*;

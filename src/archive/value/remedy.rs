@@ -2,9 +2,9 @@
 
 use serde_json::{Value as Json, json};
 
-use super::dates::{read_day, write_day};
 use super::json::{choice, object, option, optional, read_length, write_length};
 use crate::archive::code::Code;
+use crate::archive::day::{read_day, write_day};
 use crate::book::id::ItemId;
 use crate::book::value::{Away, Remedy};
 
