@@ -178,6 +178,7 @@ fn order_size(couple: Couple<'_>, wearer: Wearer) -> State {
             let aside = taken.is_some_and(|(_, taken)| !fitting::is_of_the_bands_finger(couple, wearer, taken));
             *whose == wearer && !aside
         }
+        words if words.is_words_of_ring() => false,
         Field::Finger(whose) | Field::Ring(whose, ..) | Field::Band(whose, _) => *whose == wearer,
         _ => false,
     };
@@ -193,6 +194,7 @@ fn order_size(couple: Couple<'_>, wearer: Wearer) -> State {
 fn stack(couple: Couple<'_>, wearer: Wearer) -> State {
     let Some(seen) = couple.stack(wearer) else { return State::Open };
     let rests_on = |field: &Field| match field {
+        words if words.is_words_of_ring() => false,
         Field::Ring(whose, ..) | Field::Band(whose, _) | Field::FreeLength(whose) => *whose == wearer,
         _ => false,
     };

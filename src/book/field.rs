@@ -149,6 +149,11 @@ impl Field {
         }
     }
 
+    /// Whether it holds words about a ring, which change no figure: what it is called.
+    pub fn is_words_of_ring(&self) -> bool {
+        matches!(self, Field::Ring(_, _, part) if part.kind() == ValueKind::Text)
+    }
+
     /// Whether it says what was settled on in view of other fields. Writing it again, unchanged, says something: that
     /// it still holds.
     pub fn is_settled(&self) -> bool {

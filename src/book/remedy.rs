@@ -35,7 +35,8 @@ pub fn care(couple: Couple<'_>, wearer: Wearer, off: Length) -> Option<Care> {
     // Where the band lies is written down by noting the stack; metals and names hold nothing off.
     let rests_on = |field: &Field| match field {
         Field::Band(_, BandField::Place | BandField::Metal | BandField::Finish)
-        | Field::Ring(_, _, RingField::Name | RingField::Metal) => false,
+        | Field::Ring(_, _, RingField::Metal) => false,
+        words if words.is_words_of_ring() => false,
         Field::Ring(whose, ..) | Field::Band(whose, _) => *whose == wearer,
         _ => false,
     };

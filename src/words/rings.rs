@@ -1,4 +1,7 @@
-//! The words of the forms in which a ring or a band is written down.
+//! The words of the forms in which a ring or a band is written down, and of their parts.
+
+use crate::book::band::BandField;
+use crate::book::ring::RingField;
 
 pub const BACK_WIDTH: &str = "Width at the back";
 pub const HEIGHT: &str = "Height";
@@ -29,4 +32,40 @@ pub const HEAD_INCOMPLETE: &str = "Enter the height of the head’s underside, o
 /// "1, nearest the web", "2".
 pub fn place(place: u16) -> String {
     if place == 1 { "1, nearest the web".to_owned() } else { place.to_string() }
+}
+
+/// A part of a ring, in a sentence about it.
+pub fn ring_part(part: RingField) -> &'static str {
+    match part {
+        RingField::Name => "what it is",
+        RingField::Finger => "finger",
+        RingField::ShoulderWidth => "width at three and nine o’clock",
+        RingField::TopWidth => "width at the top",
+        RingField::Profile => "profile",
+        RingField::Metal => "metal",
+        RingField::BackWidth => "width at the back",
+        RingField::Height => "height",
+        RingField::Inside => "across the inside",
+        RingField::HeadToWeb => "its head, over the side to the web",
+        RingField::HeadToTip => "its head, over the side to the tip",
+        RingField::HeadUnderside => "its head, underside above the finger",
+        RingField::Stones => "stones down the shoulders",
+        RingField::Place => "place on the finger",
+        RingField::Holds => "holds the rings nearer the web",
+        RingField::Planned => "still to come",
+    }
+}
+
+/// A part of the band.
+pub fn band_part(part: BandField) -> &'static str {
+    match part {
+        BandField::Width => "width",
+        BandField::Profile => "profile",
+        BandField::Finish => "surface",
+        BandField::Metal => "metal",
+        BandField::Height => "height",
+        BandField::Dome => "dome",
+        BandField::Relief => "edge relief",
+        BandField::Place => "rings between it and the web",
+    }
 }
