@@ -1,7 +1,7 @@
 //! The row that says when the last copy of the whole book left this phone.
 //!
 //! ```json
-//! {"schema": "1.1", "at": 1764064800000, "next": 8}
+//! {"schema": "1.2", "at": 1764064800000, "next": 8}
 //! ```
 
 use serde_json::{Map, Value as Json};

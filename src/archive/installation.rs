@@ -1,7 +1,7 @@
 //! The installation's own row.
 //!
 //! ```json
-//! {"schema": "1.1", "id": "<32 hex>", "practice": "<32 hex>", "next": 8, "former": ["<32 hex>"]}
+//! {"schema": "1.2", "id": "<32 hex>", "practice": "<32 hex>", "next": 8, "former": ["<32 hex>"]}
 //! ```
 //!
 //! `former` (since 1.1) stands there only if the installation had other ids before.

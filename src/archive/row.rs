@@ -1,7 +1,7 @@
 //! One record as one JSON object.
 //!
 //! ```json
-//! {"schema": "1.1", "id": "<32 hex>", "kind": "couple", "changes": [
+//! {"schema": "1.2", "id": "<32 hex>", "kind": "couple", "changes": [
 //!   {"by": "<32 hex>", "n": 7, "at": 1792000000000, "undoes": {"by": "<32 hex>", "n": 6},
 //!    "after": [{"by": "<32 hex>", "n": 6}], "sets": [
 //!     {"field": "wedding", "value": "2027-05", "replaces": [{"by": "<32 hex>", "n": 6}],
@@ -11,7 +11,7 @@
 //! The changes stand in the order of their stamps: `n`, then `by`. `undoes` and `restores` stand in a taking-back
 //! only: which change is taken back, and whose value stands again. `after` (since 1.1) names changes of other
 //! installations that its author had seen, where that does not follow from what came before. Of an erased record only
-//! a mark is left (since 1.1): `{"schema": "1.1", "id": ..., "kind": ..., "changes": [], "erased": {"by": ..., "n": 9}}`.
+//! a mark is left (since 1.1): `{"schema": "1.2", "id": ..., "kind": ..., "changes": [], "erased": {"by": ..., "n": 9}}`.
 
 use std::cmp::Ordering;
 use std::sync::Arc;

@@ -6,7 +6,7 @@ use super::carried::carried;
 
 /// The version written: a higher minor adds, a higher major breaks.
 pub const MAJOR: u32 = 1;
-pub const MINOR: u32 = 1;
+pub const MINOR: u32 = 2;
 
 /// Reads "1.1".
 pub(super) fn version(schema: &str) -> Option<(u32, u32)> {

@@ -27,6 +27,8 @@ pub struct Ring {
     pub inside: Option<Length>,
     pub profile: Option<Profile>,
     pub metal: Option<&'static Alloy>,
+    /// The hallmark or the inscription inside.
+    pub inscription: Option<String>,
     pub head: Head,
     /// Stones down the shoulders.
     pub stones: bool,
@@ -63,6 +65,7 @@ impl Ring {
             inside: None,
             profile: None,
             metal: None,
+            inscription: None,
             head: Head::default(),
             stones: false,
             place: None,
@@ -84,6 +87,7 @@ parts! {
         Inside = "inside": Length => inside,
         Profile = "profile": Profile => profile,
         Metal = "metal": &'static Alloy => metal,
+        Inscription = "inscription": String => inscription,
         HeadToWeb = "head_to_web": Length => head.to_web,
         HeadToTip = "head_to_tip": Length => head.to_tip,
         HeadUnderside = "head_underside": Length => head.underside,

@@ -88,8 +88,8 @@ fn every_field_has_a_name_of_its_own_in_files() {
 fn the_codes_are_what_they_were() {
     assert_eq!(
         RingField::ALL.map(RingField::code).join(" "),
-        "name finger shoulder_width top_width back_width height inside profile metal head_to_web head_to_tip \
-         head_underside stones place holds planned"
+        "name finger shoulder_width top_width back_width height inside profile metal inscription head_to_web \
+         head_to_tip head_underside stones place holds planned"
     );
     assert_eq!(BandField::ALL.map(BandField::code).join(" "), "width profile finish metal height dome relief place");
     assert_eq!(

@@ -1,7 +1,7 @@
 //! What the last import added, so that it can be taken back, also after the app was closed.
 //!
 //! ```json
-//! {"schema": "1.1", "at": 1792000000000, "by": "<32 hex>", "as": "<32 hex>", "next": 12, "practice": "<32 hex>", "records": [
+//! {"schema": "1.2", "at": 1792000000000, "by": "<32 hex>", "as": "<32 hex>", "next": 12, "practice": "<32 hex>", "records": [
 //!   {"id": "<32 hex>"},
 //!   {"id": "<32 hex>", "added": [{"by": "<32 hex>", "n": 7}]}]}
 //! ```
