@@ -26,11 +26,12 @@ pub fn civil(moment: Moment) -> (NaiveDate, NaiveTime) {
     civil_of(&Date::new(&wasm_bindgen::JsValue::from_f64(moment.0 as f64)))
 }
 
-/// 128 random bits from the browser's own generator.
+/// 128 random bits from the browser's own generator. Without it nothing may be written: an id that is not random could
+/// be another record's, so the app stops with its fault page instead.
 pub fn random() -> u128 {
+    let crypto = web_sys::window().and_then(|window| window.crypto().ok());
+    let crypto = crypto.expect("window.crypto");
     let mut bytes = [0; 16];
-    if let Some(Ok(crypto)) = web_sys::window().map(|window| window.crypto()) {
-        let _ = crypto.get_random_values_with_u8_array(&mut bytes);
-    }
+    crypto.get_random_values_with_u8_array(&mut bytes).expect("getRandomValues");
     u128::from_be_bytes(bytes)
 }

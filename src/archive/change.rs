@@ -2,8 +2,8 @@
 
 use serde_json::{Map, Value as Json, json};
 
+use super::carried::{rest, settled};
 use super::object::{Object, list, put, says_the_same, text};
-use super::row::{rest, settled};
 use super::{key, value};
 use crate::book::change::{Change, Set};
 use crate::book::field::Field;

@@ -2,8 +2,8 @@
 
 use chrono::Weekday;
 
-use crate::book::field::{Constant, Outcome, Stage, Wish};
-use crate::book::remedy::Way;
+use crate::book::record::Kind;
+use crate::book::value::{Constant, Outcome, Stage, Way, Wish};
 use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::dates::closed::Repeats;
 use crate::trade::dates::holidays::{HolidayName, Region};
@@ -33,6 +33,7 @@ macro_rules! codes {
     };
 }
 
+codes!(Kind { Couple = "couple", Practice = "practice" });
 codes!(Wearer { First = "first", Second = "second" });
 codes!(Hand { Left = "left", Right = "right" });
 codes!(Digit { Thumb = "thumb", Index = "index", Middle = "middle", Ring = "ring", Little = "little" });

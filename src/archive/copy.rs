@@ -1,12 +1,14 @@
 //! The row that says when the last copy of the whole book left this phone.
 //!
 //! ```json
-//! {"schema": "1.1", "at": 1764064800000, "next": 8}
+//! {"schema": "1.2", "at": 1764064800000, "next": 8}
 //! ```
 
 use serde_json::{Map, Value as Json};
 
-use super::row::{RowError, fresh, open, rest};
+use super::carried::rest;
+use super::row::{RowError, open};
+use super::version::fresh;
 use crate::book::copies::LastCopy;
 use crate::book::id::Moment;
 

@@ -1,14 +1,16 @@
 //! The installation's own row.
 //!
 //! ```json
-//! {"schema": "1.1", "id": "<32 hex>", "practice": "<32 hex>", "next": 8, "former": ["<32 hex>"]}
+//! {"schema": "1.2", "id": "<32 hex>", "practice": "<32 hex>", "next": 8, "former": ["<32 hex>"]}
 //! ```
 //!
 //! `former` (since 1.1) stands there only if the installation had other ids before.
 
 use serde_json::{Map, Value as Json};
 
-use super::row::{RowError, fresh, open, rest};
+use super::carried::rest;
+use super::row::{RowError, open};
+use super::version::fresh;
 use crate::book::id::{InstallationId, RecordId};
 
 /// The installation: who it is, under which id its practice is kept, and which number its next change gets: a higher

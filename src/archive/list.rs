@@ -15,9 +15,10 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 use serde_json::{Map, Value as Json, json};
 
+use super::carried::{carried, rest};
 use super::code::Code;
-use super::row::{carried, rest, version};
-use super::value::{read_day, read_time, write_day, write_time};
+use super::day::{read_day, read_time, write_day, write_time};
+use super::version::version;
 use crate::book::asks::{ROWS, Spot};
 use crate::book::id::ItemId;
 use crate::book::said::{Invitation, Said, is_offered};
@@ -171,11 +172,6 @@ pub fn read_json(json: Json) -> Result<Said, ListError> {
         _ => return Err(ListError::NotOurs),
     }
     read_parts(row).ok_or(ListError::Damaged)
-}
-
-/// The list that a record keeps under this id.
-pub(super) fn read_own(json: &Json, id: ItemId) -> Option<Said> {
-    read_json(json.clone()).ok().filter(|said| said.id == id)
 }
 
 fn read_parts(mut row: Map<String, Json>) -> Option<Said> {

@@ -6,8 +6,9 @@ use std::cmp::Ordering;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::row::{carried, version};
-use super::twins;
+use super::carried::carried;
+use super::collision;
+use super::version::version;
 use crate::book::change::Change;
 use crate::book::id::Stamp;
 use crate::book::record::Record;
@@ -24,7 +25,7 @@ pub fn merge(one: &Record, other: &Record) -> Record {
         (None, Some(_)) => (other.clone(), None),
         (None, None) if one.changes() == other.changes() => (one.clone(), Some(other)),
         (None, None) => {
-            let mut merged = Record::of(one.id, one.kind, twins::told_apart(union(one.changes(), other.changes())));
+            let mut merged = Record::of(one.id, one.kind, collision::separate(union(one.changes(), other.changes())));
             merged.unknown.clone_from(&one.unknown);
             (merged, Some(other))
         }
@@ -71,9 +72,9 @@ fn union(one: &[Arc<Change>], other: &[Arc<Change>]) -> Vec<Arc<Change>> {
 
 /// Those changes of a record that an earlier state of it did not hold, whatever other changes claim their stamps.
 pub fn added<'a>(before: &Record, after: &'a Record) -> Vec<&'a Change> {
-    let has_twins = |record: &Record| record.changes().iter().any(|change| change.claimed.is_some());
+    let has_collisions = |record: &Record| record.changes().iter().any(|change| change.claimed.is_some());
     let all = after.changes().iter().map(|change| &**change);
-    if !has_twins(before) && !has_twins(after) {
+    if !has_collisions(before) && !has_collisions(after) {
         return all.filter(|change| !holds(before, change)).collect();
     }
     let mut known: BTreeMap<Stamp, Vec<&Change>> = BTreeMap::new();

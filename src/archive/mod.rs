@@ -7,10 +7,13 @@
 //! unknown in it (fields, values, keys) is carried through unharmed.
 
 pub mod calendar;
+mod carried;
 mod change;
 pub mod code;
+pub mod collision;
 pub mod copy;
 pub mod csv;
+mod day;
 pub mod file;
 pub mod find;
 pub mod import;
@@ -22,5 +25,5 @@ mod object;
 mod plain;
 pub mod row;
 mod scan;
-pub mod twins;
 pub mod value;
+pub mod version;

@@ -4,7 +4,7 @@ use std::fmt::{Arguments, Write as _};
 
 use serde_json::{Map, Value as Json};
 
-use super::row::carried;
+use super::carried::carried;
 
 /// An object that is being written. Its parts come in the order of their names; what a newer version wrote beside them
 /// is put where it belongs.

@@ -4,10 +4,11 @@
 
 use std::sync::Arc;
 
+use super::code::Code;
 use super::object::{is_plain, says_the_same};
-use super::row::{MAJOR, MINOR, read_kind, version};
 use super::scan::Scan;
 use super::value::write;
+use super::version::{MAJOR, MINOR, version};
 use super::{key, value};
 use crate::book::change::{Change, Set};
 use crate::book::field::Field;
@@ -27,7 +28,7 @@ pub(super) fn read(text: &str) -> Option<Record> {
     let mut scan = Scan { text, at: 0 };
     object(&mut scan, &mut |name, scan| match name {
         "id" => once(&mut id, RecordId::parse(string(scan)?)?),
-        "kind" => once(&mut kind, read_kind(string(scan)?)?),
+        "kind" => once(&mut kind, Code::from_code(string(scan)?)?),
         "schema" => {
             is_ours = version(string(scan)?).is_some_and(|(major, minor)| major == MAJOR && minor <= MINOR);
             Some(())

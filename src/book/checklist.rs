@@ -8,6 +8,8 @@ use crate::trade::dates::wedding::Wedding;
 use crate::trade::fit::Place;
 use crate::trade::wearer::Wearer;
 
+pub use super::care::Care;
+
 /// One line of the checklist.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Topic {
@@ -31,31 +33,6 @@ pub enum State {
     Done,
     /// Something is there, and something about it wants another look.
     Care(Care),
-}
-
-/// What wants another look.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Care {
-    /// The wedding is known only by its month or year, or not at all yet.
-    DateNotFixed,
-    /// Only a part of it is known.
-    Incomplete,
-    /// The calculation asked for another reading.
-    MeasureAgain,
-    /// Something that it rests on has changed since.
-    Changed,
-    /// A head holds the band off, and nobody has chosen what to do about it.
-    RemedyOpen,
-    /// The rings or the band have changed since it was chosen.
-    RemedyStale,
-    /// A band is to be shaped, and nothing goes to the bench to shape it by.
-    BenchOpen,
-    /// A ring goes to the bench, and from when to when is not said.
-    AwayOpen,
-    /// A ring is at the bench when the wedding is.
-    AwayAtWedding,
-    /// Two phones say different things of it, and nobody has chosen yet.
-    Differs,
 }
 
 /// The lines, in the order of the conversation. Notes are written at any time and never the next thing to do.
@@ -201,6 +178,7 @@ fn order_size(couple: Couple<'_>, wearer: Wearer) -> State {
             let aside = taken.is_some_and(|(_, taken)| !fitting::is_of_the_bands_finger(couple, wearer, taken));
             *whose == wearer && !aside
         }
+        words if words.is_words_of_ring() => false,
         Field::Finger(whose) | Field::Ring(whose, ..) | Field::Band(whose, _) => *whose == wearer,
         _ => false,
     };
@@ -216,6 +194,7 @@ fn order_size(couple: Couple<'_>, wearer: Wearer) -> State {
 fn stack(couple: Couple<'_>, wearer: Wearer) -> State {
     let Some(seen) = couple.stack(wearer) else { return State::Open };
     let rests_on = |field: &Field| match field {
+        words if words.is_words_of_ring() => false,
         Field::Ring(whose, ..) | Field::Band(whose, _) | Field::FreeLength(whose) => *whose == wearer,
         _ => false,
     };

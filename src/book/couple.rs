@@ -4,31 +4,22 @@ use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
 
-use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage, Wish};
+use super::field::{AppointmentField, Field};
 use super::id::ItemId;
 use super::record::Record;
-use super::remedy::Remedy;
-use super::said::Said;
-use super::value::{DatesSettled, ExtraWork, FittedAt, OrderSize, ReadingTaken, Recorded, StackSeen, Value, When};
+use super::value::{
+    DatesSettled, ExtraWork, FittedAt, Held, OrderSize, Outcome, ReadingTaken, Recorded, Remedy, Said, StackSeen,
+    Stage, Value, When, Wish,
+};
 use crate::trade::arrange::in_order;
-use crate::trade::band::alloys::Alloy;
-use crate::trade::band::{Finish, Profile};
 use crate::trade::dates::milestones::Milestone;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::limits::Whole;
 use crate::trade::measure::Length;
 use crate::trade::wearer::{Finger, Wearer};
 
-/// Reads one kind of value; a value of another kind reads as none.
-macro_rules! read {
-    ($record:expr, $field:expr, $kind:ident) => {
-        match $record.get(&$field) {
-            Some(Value::$kind(value)) => Some(value),
-            _ => None,
-        }
-    };
-}
-pub(super) use read;
+pub use super::band::{Band, BandField};
+pub use super::ring::{Head, Ring, RingField};
 
 /// A reading view of a couple's record.
 #[derive(Clone, Copy)]
@@ -43,89 +34,9 @@ pub struct Appointment {
     pub outcome: Option<Outcome>,
 }
 
-/// A ring they own, or one to come.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Ring {
-    pub item: ItemId,
-    pub name: Option<String>,
-    pub finger: Option<Finger>,
-    pub shoulder_width: Option<Length>,
-    pub top_width: Option<Length>,
-    pub back_width: Option<Length>,
-    pub height: Option<Length>,
-    /// Across the inside.
-    pub inside: Option<Length>,
-    pub profile: Option<Profile>,
-    pub metal: Option<&'static Alloy>,
-    pub head: Head,
-    /// Stones down the shoulders.
-    pub stones: bool,
-    /// Which it is on the finger: the first is nearest the web.
-    pub place: Option<Whole>,
-    /// It holds those nearer the web.
-    pub holds: bool,
-    pub planned: bool,
-}
-
-/// The head of a ring, as far as it was measured.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Head {
-    pub to_web: Option<Length>,
-    pub to_tip: Option<Length>,
-    pub underside: Option<Length>,
-}
-
-/// The band wanted, as far as it is settled.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Band {
-    pub width: Option<Length>,
-    pub profile: Option<Profile>,
-    pub finish: Option<Finish>,
-    pub metal: Option<&'static Alloy>,
-    pub height: Option<Length>,
-    pub dome: Option<Length>,
-    pub relief: Option<Length>,
-    /// How many rings lie between it and the web.
-    pub place: Option<Whole>,
-}
-
-impl Ring {
-    /// A ring of which nothing is known.
-    pub fn unknown(item: ItemId) -> Ring {
-        Ring {
-            item,
-            name: None,
-            finger: None,
-            shoulder_width: None,
-            top_width: None,
-            back_width: None,
-            height: None,
-            inside: None,
-            profile: None,
-            metal: None,
-            head: Head::default(),
-            stones: false,
-            place: None,
-            holds: false,
-            planned: false,
-        }
-    }
-}
-
-impl Band {
-    /// Whether the bench would know what to make.
-    pub fn is_whole(&self) -> bool {
-        self.width.is_some() && self.profile.is_some() && self.finish.is_some() && self.metal.is_some()
-    }
-
-    pub fn is_empty(&self) -> bool {
-        self.width.is_none() && self.profile.is_none() && self.finish.is_none() && self.metal.is_none()
-    }
-}
-
 impl<'a> Couple<'a> {
     pub fn name(self, wearer: Wearer) -> Option<&'a str> {
-        read!(self.0, Field::Name(wearer), Text).map(String::as_str)
+        self.get(&Field::Name(wearer)).map(String::as_str)
     }
 
     /// Whether everything was taken back: such a record is kept and not shown.
@@ -142,33 +53,33 @@ impl<'a> Couple<'a> {
     }
 
     pub fn met(self) -> Option<&'a str> {
-        read!(self.0, Field::Met, Text).map(String::as_str)
+        self.get(&Field::Met).map(String::as_str)
     }
 
     pub fn wedding(self) -> Option<Wedding> {
-        read!(self.0, Field::Wedding, Wedding).copied()
+        self.get(&Field::Wedding).copied()
     }
 
     pub fn recorded(self) -> Option<Recorded> {
-        read!(self.0, Field::Recorded, Recorded).copied()
+        self.get(&Field::Recorded).copied()
     }
 
     /// Where the couple stands. Everybody starts as an enquiry.
     pub fn stage(self) -> Stage {
-        read!(self.0, Field::Stage, Stage).copied().unwrap_or(Stage::Enquiry)
+        self.get(&Field::Stage).copied().unwrap_or(Stage::Enquiry)
     }
 
     pub fn reached(self, stage: Stage) -> Option<NaiveDate> {
-        read!(self.0, Field::Reached(stage), Day).copied()
+        self.get(&Field::Reached(stage)).copied()
     }
 
     pub fn put_away(self) -> Option<NaiveDate> {
-        read!(self.0, Field::PutAway, Day).copied()
+        self.get(&Field::PutAway).copied()
     }
 
     /// Whether this is one of the invented couples.
     pub fn is_example(self) -> bool {
-        read!(self.0, Field::Example, Yes).copied().unwrap_or(false)
+        self.get(&Field::Example).copied().unwrap_or(false)
     }
 
     /// The appointments in the order of their days.
@@ -184,24 +95,24 @@ impl<'a> Couple<'a> {
         let field = |part| Field::Appointment(item, part);
         Some(Appointment {
             item,
-            when: *read!(self.0, field(AppointmentField::When), When)?,
-            place: read!(self.0, field(AppointmentField::Place), Text).cloned(),
-            outcome: read!(self.0, field(AppointmentField::Outcome), Outcome).copied(),
+            when: *self.get(&field(AppointmentField::When))?,
+            place: self.get(&field(AppointmentField::Place)).cloned(),
+            outcome: self.get(&field(AppointmentField::Outcome)).copied(),
         })
     }
 
     pub fn finger(self, wearer: Wearer) -> Option<Finger> {
-        read!(self.0, Field::Finger(wearer), Finger).copied()
+        self.get(&Field::Finger(wearer)).copied()
     }
 
     /// Whether the wearer has never worn a ring; none if nobody has asked.
     pub fn first_ring(self, wearer: Wearer) -> Option<bool> {
-        read!(self.0, Field::FirstRing(wearer), Yes).copied()
+        self.get(&Field::FirstRing(wearer)).copied()
     }
 
     /// Whether the wearer was asked and owns no other ring for this finger.
     pub fn has_no_rings(self, wearer: Wearer) -> bool {
-        read!(self.0, Field::NoRings(wearer), Yes).copied().unwrap_or(false)
+        self.get(&Field::NoRings(wearer)).copied().unwrap_or(false)
     }
 
     /// The readings of a wearer, oldest first.
@@ -229,69 +140,47 @@ impl<'a> Couple<'a> {
     }
 
     pub fn ring(self, wearer: Wearer, item: ItemId) -> Ring {
-        let field = |part| Field::Ring(wearer, item, part);
-        let length = |part| read!(self.0, field(part), Length).copied();
-        let yes = |part| read!(self.0, field(part), Yes).copied().unwrap_or(false);
-        Ring {
-            item,
-            name: read!(self.0, field(RingField::Name), Text).cloned(),
-            finger: read!(self.0, field(RingField::Finger), Finger).copied(),
-            shoulder_width: length(RingField::ShoulderWidth),
-            top_width: length(RingField::TopWidth),
-            back_width: length(RingField::BackWidth),
-            height: length(RingField::Height),
-            inside: length(RingField::Inside),
-            profile: read!(self.0, field(RingField::Profile), Profile).copied(),
-            metal: read!(self.0, field(RingField::Metal), Metal).copied(),
-            head: Head {
-                to_web: length(RingField::HeadToWeb),
-                to_tip: length(RingField::HeadToTip),
-                underside: length(RingField::HeadUnderside),
-            },
-            stones: yes(RingField::Stones),
-            place: read!(self.0, field(RingField::Place), Place).copied(),
-            holds: yes(RingField::Holds),
-            planned: yes(RingField::Planned),
+        let mut ring = Ring::unknown(item);
+        for part in RingField::ALL {
+            if let Some(value) = self.0.get(&Field::Ring(wearer, item, part)) {
+                ring.put(part, value);
+            }
         }
+        ring
     }
 
     pub fn band(self, wearer: Wearer) -> Band {
-        let field = |part| Field::Band(wearer, part);
-        let length = |part| read!(self.0, field(part), Length).copied();
-        Band {
-            width: length(BandField::Width),
-            profile: read!(self.0, field(BandField::Profile), Profile).copied(),
-            finish: read!(self.0, field(BandField::Finish), Finish).copied(),
-            metal: read!(self.0, field(BandField::Metal), Metal).copied(),
-            height: length(BandField::Height),
-            dome: length(BandField::Dome),
-            relief: length(BandField::Relief),
-            place: read!(self.0, field(BandField::Place), Place).copied(),
+        let mut band = Band::default();
+        for part in BandField::ALL {
+            if let Some(value) = self.0.get(&Field::Band(wearer, part)) {
+                band.put(part, value);
+            }
         }
+        band
     }
 
     pub fn order_size(self, wearer: Wearer) -> Option<OrderSize> {
-        read!(self.0, Field::OrderSize(wearer), OrderSize).copied()
+        self.get(&Field::OrderSize(wearer)).copied()
     }
 
     /// What is to be thought of about the finger.
     pub fn wishes(self, wearer: Wearer) -> Vec<Wish> {
-        let said = |wish: &Wish| read!(self.0, Field::Wish(wearer, *wish), Yes) == Some(&true);
+        let said = |wish: &Wish| self.get(&Field::Wish(wearer, *wish)) == Some(&true);
         Wish::ALL.into_iter().filter(said).collect()
     }
 
     /// The day on which the finger is to be measured again.
     pub fn measure_again(self, wearer: Wearer) -> Option<NaiveDate> {
-        read!(self.0, Field::MeasureAgain(wearer), Day).copied()
+        self.get(&Field::MeasureAgain(wearer)).copied()
     }
 
     /// What the band was kept at or resized to.
     pub fn fitted(self, wearer: Wearer) -> Option<&'a FittedAt> {
-        read!(self.0, Field::Fitted(wearer), Fitted)
+        self.get(&Field::Fitted(wearer))
     }
 
     pub fn free_length(self, wearer: Wearer) -> Option<Length> {
-        read!(self.0, Field::FreeLength(wearer), Length).copied()
+        self.get(&Field::FreeLength(wearer)).copied()
     }
 
     /// The free length of one finger of a wearer.
@@ -299,42 +188,42 @@ impl<'a> Couple<'a> {
         if self.finger(wearer) == Some(finger) {
             return self.free_length(wearer);
         }
-        read!(self.0, Field::FreeLengthOf(wearer, finger), Length).copied()
+        self.get(&Field::FreeLengthOf(wearer, finger)).copied()
     }
 
     pub fn remedy(self, wearer: Wearer) -> Option<Remedy> {
-        read!(self.0, Field::Remedy(wearer), Remedy).copied()
+        self.get(&Field::Remedy(wearer)).copied()
     }
 
     /// The day on which a ring was handed over for the bench.
     pub fn ring_gone(self, wearer: Wearer) -> Option<NaiveDate> {
-        read!(self.0, Field::RingGone(wearer), Day).copied()
+        self.get(&Field::RingGone(wearer)).copied()
     }
 
     pub fn ring_back(self, wearer: Wearer) -> Option<NaiveDate> {
-        read!(self.0, Field::RingBack(wearer), Day).copied()
+        self.get(&Field::RingBack(wearer)).copied()
     }
 
     pub fn stack(self, wearer: Wearer) -> Option<StackSeen> {
-        read!(self.0, Field::Stack(wearer), Stack).copied()
+        self.get(&Field::Stack(wearer)).copied()
     }
 
     pub fn dates(self) -> Option<&'a DatesSettled> {
-        read!(self.0, Field::Dates, Dates)
+        self.get(&Field::Dates)
     }
 
     pub fn read_back(self) -> Option<NaiveDate> {
-        read!(self.0, Field::ReadBack, Day).copied()
+        self.get(&Field::ReadBack).copied()
     }
 
     /// The day on which a step of the order was finished.
     pub fn work_done(self, work: ExtraWork) -> Option<NaiveDate> {
-        read!(self.0, Field::WorkDone(work), Day).copied()
+        self.get(&Field::WorkDone(work)).copied()
     }
 
     /// The day on which a milestone was said to be reached.
     pub fn milestone_done(self, milestone: Milestone) -> Option<NaiveDate> {
-        read!(self.0, Field::MilestoneDone(milestone), Day).copied()
+        self.get(&Field::MilestoneDone(milestone)).copied()
     }
 
     /// What they said before they came, the first list that was taken in first.
@@ -368,6 +257,12 @@ impl<'a> Couple<'a> {
     /// another phone. What was never written cannot be out of date.
     pub fn changed_since(self, settled: &Field, any: impl Fn(&Field) -> bool) -> bool {
         self.0.is_unseen_by(settled, any)
+    }
+
+    /// What a field holds, read as the type that it is wanted as. The field has to be one that holds such.
+    fn get<T: Held>(self, field: &Field) -> Option<&'a T> {
+        debug_assert_eq!(field.kind(), Some(T::KIND), "{field:?}");
+        self.0.get(field).and_then(T::of)
     }
 
     fn written(self, field: &Field) -> Option<usize> {

@@ -2,11 +2,11 @@
 
 use chrono::NaiveTime;
 
-use super::couple::read;
-use super::field::{Constant, Field, PracticeField};
+use super::field::{Field, PracticeField};
 use super::id::{InstallationId, ItemId};
 use super::record::Record;
-use super::value::{Extra, NamedClosure, OwnGauge, TryOnBand, Value};
+use super::settings::{self, Setting};
+use super::value::{Constant, Extra, Held, NamedClosure, OwnGauge, TryOnBand};
 use crate::trade::arrange::in_order;
 use crate::trade::dates::closed::{Calendar, CalendarError, Closure, MON_TO_FRI, OnBankHolidays, Weekdays};
 use crate::trade::dates::countdown::{CONFIDENCE, RESIZE_CHANCE, TRY_ON_AFTER};
@@ -30,75 +30,60 @@ pub const USUAL_STEP: Step = Step::Half;
 #[derive(Clone, Copy)]
 pub struct Practice<'a>(pub &'a Record);
 
-fn field(field: PracticeField) -> Field {
-    Field::Practice(field)
-}
-
 impl<'a> Practice<'a> {
     pub fn fair(self) -> Option<&'a str> {
-        read!(self.0, field(PracticeField::Fair), Text).map(String::as_str)
+        self.get(settings::fair()).map(String::as_str)
     }
 
     pub fn region(self) -> Region {
-        read!(self.0, field(PracticeField::Region), Region).copied().unwrap_or(USUAL_REGION)
+        self.get(settings::region()).copied().unwrap_or(USUAL_REGION)
     }
 
     pub fn first_system(self) -> System {
-        read!(self.0, field(PracticeField::FirstSystem), System).copied().unwrap_or(USUAL_SYSTEM)
+        self.get(settings::first_system()).copied().unwrap_or(USUAL_SYSTEM)
     }
 
     /// The step in which the bench makes sizes.
     pub fn step(self) -> Step {
-        read!(self.0, field(PracticeField::Step), Step).copied().unwrap_or(USUAL_STEP)
+        self.get(settings::step()).copied().unwrap_or(USUAL_STEP)
     }
 
     /// The gauges, in the order of their names.
     pub fn gauges(self) -> Vec<(ItemId, &'a OwnGauge)> {
-        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
-            (Field::Practice(PracticeField::Gauge(item)), Value::Gauge(gauge)) => Some((*item, gauge)),
-            _ => None,
-        });
+        let all = self.each(|of| if let PracticeField::Gauge(key) = of { Some(key) } else { None }, settings::gauge);
         in_order(all, |(_, it)| &it.name)
     }
 
     /// The bands of the tray, the smallest first.
     pub fn tray(self) -> Vec<(ItemId, &'a TryOnBand)> {
-        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
-            (Field::Practice(PracticeField::TryOn(item)), Value::TryOn(band)) => Some((*item, band)),
-            _ => None,
-        });
+        let all = self.each(|of| if let PracticeField::TryOn(key) = of { Some(key) } else { None }, settings::try_on);
         in_order(all, |(_, band)| (band.size.circumference(), band.width))
     }
 
     /// How long a usual piece of work takes here.
     pub fn lead_time(self, work: Work) -> Spread {
-        read!(self.0, field(PracticeField::LeadTime(work)), Spread).copied().unwrap_or(lead_times::usual(work).days)
+        self.get(settings::lead_time(work)).copied().unwrap_or(lead_times::usual(work).days)
     }
 
     /// The pieces of work that the jeweller has added, in the order of their names.
     pub fn extras(self) -> Vec<(ItemId, &'a Extra)> {
-        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
-            (Field::Practice(PracticeField::Extra(item)), Value::Extra(extra)) => Some((*item, extra)),
-            _ => None,
-        });
+        let all = self.each(|of| if let PracticeField::Extra(key) = of { Some(key) } else { None }, settings::extra);
         in_order(all, |(_, it)| &it.name)
     }
 
     /// The days on which a place is closed, the workshop's and the others', in the order of their first days.
     pub fn closures(self) -> Vec<(ItemId, &'a NamedClosure)> {
-        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
-            (Field::Practice(PracticeField::Closure(item)), Value::Closure(closure)) => Some((*item, closure)),
-            _ => None,
-        });
+        let all =
+            self.each(|of| if let PracticeField::Closure(key) = of { Some(key) } else { None }, settings::closure);
         in_order(all, |(_, closure)| closure.days.from())
     }
 
     pub fn weekdays(self) -> Weekdays {
-        read!(self.0, field(PracticeField::Weekdays), Weekdays).copied().unwrap_or(MON_TO_FRI)
+        self.get(settings::weekdays()).copied().unwrap_or(MON_TO_FRI)
     }
 
     pub fn on_bank_holidays(self) -> OnBankHolidays {
-        match read!(self.0, field(PracticeField::WorksOnHolidays), Yes) {
+        match self.get(settings::works_on_holidays()) {
             Some(true) => OnBankHolidays::Works,
             Some(false) | None => OnBankHolidays::Closed,
         }
@@ -113,18 +98,16 @@ impl<'a> Practice<'a> {
                 shut_at_christmas: false,
             },
             Place::AssayOffice | Place::Courier => {
-                read!(self.0, field(PracticeField::PlaceDays(place)), PlaceDays).copied().unwrap_or(place.usual_days())
+                self.get(settings::place_days(place)).copied().unwrap_or(place.usual_days())
             }
         }
     }
 
     /// The holidays that are switched on or off, whatever is usual.
     pub fn switched(self) -> Vec<(HolidayName, bool)> {
-        let all = self.0.fields().filter_map(|(field, value)| match (field, value) {
-            (Field::Practice(PracticeField::Holiday(name)), Value::Yes(on)) => Some((*name, *on)),
-            _ => None,
-        });
-        in_order(all, |(name, _)| *name)
+        let all =
+            self.each(|of| if let PracticeField::Holiday(key) = of { Some(key) } else { None }, settings::holiday);
+        in_order(all.into_iter().map(|(name, on)| (name, *on)), |(name, _)| *name)
     }
 
     /// The calendar of a place. The workshop's switches hold for the workshop alone.
@@ -158,77 +141,73 @@ impl<'a> Practice<'a> {
 
     /// Whether today counts among the working days that are left.
     pub fn counts_today(self) -> bool {
-        read!(self.0, field(PracticeField::CountsToday), Yes).copied().unwrap_or(true)
+        self.get(settings::counts_today()).copied().unwrap_or(true)
     }
 
     /// The chance of being in time that an order-by date is to have.
     pub fn confidence(self) -> Percent {
-        self.share(PracticeField::Confidence).unwrap_or(CONFIDENCE)
+        self.get(settings::confidence()).copied().unwrap_or(CONFIDENCE)
     }
 
     pub fn busy(self) -> Busy {
-        let share = |of| self.share(of).unwrap_or(Percent(0));
         Busy {
-            chance: share(PracticeField::BusyChance),
-            longer: share(PracticeField::BusyLonger),
-            months: read!(self.0, field(PracticeField::BusyMonths), Months).copied().unwrap_or(MonthSet::ALL),
+            chance: self.get(settings::busy_chance()).copied().unwrap_or(Percent(0)),
+            longer: self.get(settings::busy_longer()).copied().unwrap_or(Percent(0)),
+            months: self.get(settings::busy_months()).copied().unwrap_or(MonthSet::ALL),
         }
     }
 
     pub fn resize_chance(self) -> Percent {
-        self.share(PracticeField::ResizeChance).unwrap_or(RESIZE_CHANCE)
+        self.get(settings::resize_chance()).copied().unwrap_or(RESIZE_CHANCE)
     }
 
     pub fn try_on_after(self) -> CalendarDays {
-        read!(self.0, field(PracticeField::TryOnAfter), Days).copied().unwrap_or(TRY_ON_AFTER)
+        self.get(settings::try_on_after()).copied().unwrap_or(TRY_ON_AFTER)
     }
 
     /// After this time of day an order counts as the next day's; none: there is no such time.
     pub fn cut_off(self) -> Option<NaiveTime> {
-        read!(self.0, field(PracticeField::CutOff), Time).copied()
+        self.get(settings::cut_off()).copied()
     }
 
     pub fn in_hand(self) -> CalendarDays {
-        read!(self.0, field(PracticeField::DaysInHand), Days).copied().unwrap_or(lead_times::IN_HAND)
+        self.get(settings::days_in_hand()).copied().unwrap_or(lead_times::IN_HAND)
     }
 
     /// Whether the jeweller has set anything of their own in this field.
     pub fn is_set(self, of: PracticeField) -> bool {
-        self.0.get(&field(of)).is_some()
+        self.0.get(&Field::Practice(of)).is_some()
     }
 
     /// The thresholds of a stack.
     pub fn house(self) -> House {
         let usual = House::default();
-        let share = |of| self.share(of);
         House {
-            gap: self.length(PracticeField::Gap).unwrap_or(usual.gap),
-            free_length: self.length(PracticeField::FreeLength).unwrap_or(usual.free_length),
-            roomy: share(PracticeField::Roomy).unwrap_or(usual.roomy),
-            full: share(PracticeField::Full).unwrap_or(usual.full),
-            clearance: self.length(PracticeField::Clearance).unwrap_or(usual.clearance),
-            catch: self.length(PracticeField::Catch).unwrap_or(usual.catch),
-            thinnest: self.length(PracticeField::Thinnest).unwrap_or(usual.thinnest),
+            gap: self.get(settings::gap()).copied().unwrap_or(usual.gap),
+            free_length: self.get(settings::free_length()).copied().unwrap_or(usual.free_length),
+            roomy: self.get(settings::roomy()).copied().unwrap_or(usual.roomy),
+            full: self.get(settings::full()).copied().unwrap_or(usual.full),
+            clearance: self.get(settings::clearance()).copied().unwrap_or(usual.clearance),
+            catch: self.get(settings::catch()).copied().unwrap_or(usual.catch),
+            thinnest: self.get(settings::thinnest()).copied().unwrap_or(usual.thinnest),
         }
     }
 
     /// What a phone is called here.
     pub fn phone_name(self, by: InstallationId) -> Option<&'a str> {
-        read!(self.0, field(PracticeField::PhoneName(by)), Text).map(String::as_str)
+        self.get(settings::phone_name(by)).map(String::as_str)
     }
 
     /// Every name that is given to a phone here.
     pub fn phone_names(self) -> Vec<&'a str> {
-        let names = self.0.fields().filter_map(|(field, value)| match (field, value) {
-            (Field::Practice(PracticeField::PhoneName(_)), Value::Text(name)) => Some(name.as_str()),
-            _ => None,
-        });
-        names.collect()
+        let all =
+            self.each(|of| if let PracticeField::PhoneName(key) = of { Some(key) } else { None }, settings::phone_name);
+        all.into_iter().map(|(_, name)| name.as_str()).collect()
     }
 
     /// The constant that was set, if it was.
     pub fn constant(self, constant: Constant) -> Option<Length> {
-        self.length(PracticeField::Constant(constant))
+        self.get(settings::constant(constant)).copied()
     }
 
     /// The constants of the fit: the customary ones, with the jeweller's own in their place.
@@ -242,12 +221,22 @@ impl<'a> Practice<'a> {
         constants
     }
 
-    fn share(self, of: PracticeField) -> Option<Percent> {
-        read!(self.0, field(of), Percent).copied()
+    /// What a setting holds, where it was set.
+    fn get<T: Held>(self, setting: Setting<T>) -> Option<&'a T> {
+        self.0.get(&Field::Practice(setting.field)).and_then(T::of)
     }
 
-    fn length(self, of: PracticeField) -> Option<Length> {
-        read!(self.0, field(of), Length).copied()
+    /// Every setting of a sort, with what it is one of: `key` tells the sort, `setting` is how it is read.
+    fn each<K: Copy, T: Held + 'a>(
+        self,
+        key: impl Fn(PracticeField) -> Option<K>,
+        setting: impl Fn(K) -> Setting<T>,
+    ) -> Vec<(K, &'a T)> {
+        let fields = self.0.fields().filter_map(|(field, _)| match field {
+            Field::Practice(field) => key(*field),
+            _ => None,
+        });
+        fields.filter_map(|key| Some((key, self.get(setting(key))?))).collect()
     }
 }
 

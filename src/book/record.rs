@@ -139,8 +139,11 @@ impl Record {
 
     /// What is to be saved for these writes. Of two writes to one field the last one counts. Writes that would change
     /// nothing are left out, unless writing it again says something: that it still holds, or which of several is
-    /// chosen. None when none is left.
+    /// chosen. None when none is left. A value that its field cannot hold is a fault of the program, and stops it: kept,
+    /// it would read as nothing.
     pub fn draft(&self, writes: Vec<Write>, at: Moment) -> Option<Draft> {
+        let misfit = writes.iter().find(|write| write.value.as_ref().is_some_and(|value| !write.field.takes(value)));
+        assert!(misfit.is_none(), "{misfit:?}");
         let last = |at: usize| writes[at + 1..].iter().all(|later| later.field != writes[at].field);
         let sets: Vec<Set> = writes
             .iter()

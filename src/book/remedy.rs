@@ -2,66 +2,21 @@
 
 use chrono::NaiveDate;
 
-use super::checklist::Care;
+use super::care::Care;
 use super::couple::Couple;
 use super::field::{BandField, Field, RingField};
-use super::id::ItemId;
 use super::value::StackSeen;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
 
-/// The ways to deal with a head that reaches over the band.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Way {
-    /// Shaped, with a bay round the head.
-    Shaped,
-    /// Straight, and low enough to clear it.
-    Lower,
-    /// Straight, and the gap accepted.
-    Gap,
-}
-
-impl Way {
-    pub const ALL: [Way; 3] = [Way::Shaped, Way::Lower, Way::Gap];
-}
-
-/// The way that was chosen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Remedy {
-    pub way: Way,
-    /// How deep the bay is, how high the band is at most, or how wide the gap is.
-    pub by: Length,
-    /// What the bench gets for the shape: an impression of the rings as they are worn,
-    pub impression: bool,
-    /// a template of the curve,
-    pub template: bool,
-    /// the ring itself.
-    pub ring: Option<Away>,
-}
-
-/// A ring that is at the bench for a while.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Away {
-    /// Which of the rings they own; none where it was not said.
-    pub ring: Option<ItemId>,
-    pub from: Option<NaiveDate>,
-    /// The day on which it is to be back.
-    pub to: Option<NaiveDate>,
-}
+pub use super::value::{Away, Remedy, Way};
 
 /// What a ring does next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Move {
     Goes,
     Returns,
-}
-
-impl Remedy {
-    /// Whether the bench would get anything to shape the band by.
-    pub fn has_what_it_needs(&self) -> bool {
-        self.way != Way::Shaped || self.impression || self.template || self.ring.is_some()
-    }
 }
 
 /// Whether a ring is away when the wedding is, as far as both are known. The day it is to be back counts as away: a
@@ -80,7 +35,8 @@ pub fn care(couple: Couple<'_>, wearer: Wearer, off: Length) -> Option<Care> {
     // Where the band lies is written down by noting the stack; metals and names hold nothing off.
     let rests_on = |field: &Field| match field {
         Field::Band(_, BandField::Place | BandField::Metal | BandField::Finish)
-        | Field::Ring(_, _, RingField::Name | RingField::Metal) => false,
+        | Field::Ring(_, _, RingField::Metal) => false,
+        words if words.is_words_of_ring() => false,
         Field::Ring(whose, ..) | Field::Band(whose, _) => *whose == wearer,
         _ => false,
     };

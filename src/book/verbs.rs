@@ -2,12 +2,13 @@
 
 use chrono::NaiveDate;
 
+use super::band::{Band, BandField};
 use super::change::Write;
-use super::couple::{Couple, Ring};
-use super::field::{AppointmentField, BandField, Field, Outcome, RingField, Stage};
+use super::couple::Couple;
+use super::field::{AppointmentField, Field};
 use super::id::ItemId;
-use super::value::{Value, When};
-use crate::trade::measure::Length;
+use super::ring::{Ring, RingField};
+use super::value::{Outcome, Stage, Value, When};
 use crate::trade::wearer::Wearer;
 
 /// A field to hold text, or nothing where the text is none.
@@ -51,27 +52,12 @@ pub fn move_to(stage: Stage, day: NaiveDate) -> Vec<Write> {
 
 /// Writes down a ring.
 pub fn note_ring(wearer: Wearer, ring: Ring) -> Vec<Write> {
-    let field = |part| Field::Ring(wearer, ring.item, part);
-    let length = |part, of: Option<Length>| Write { field: field(part), value: of.map(Value::Length) };
-    let yes = |part, is: bool| Write { field: field(part), value: is.then_some(Value::Yes(true)) };
-    vec![
-        text(field(RingField::Name), ring.name),
-        Write { field: field(RingField::Finger), value: ring.finger.map(Value::Finger) },
-        length(RingField::ShoulderWidth, ring.shoulder_width),
-        length(RingField::TopWidth, ring.top_width),
-        length(RingField::BackWidth, ring.back_width),
-        length(RingField::Height, ring.height),
-        length(RingField::Inside, ring.inside),
-        length(RingField::HeadToWeb, ring.head.to_web),
-        length(RingField::HeadToTip, ring.head.to_tip),
-        length(RingField::HeadUnderside, ring.head.underside),
-        yes(RingField::Stones, ring.stones),
-        yes(RingField::Holds, ring.holds),
-        Write { field: field(RingField::Place), value: ring.place.map(Value::Place) },
-        Write { field: field(RingField::Profile), value: ring.profile.map(Value::Profile) },
-        Write { field: field(RingField::Metal), value: ring.metal.map(Value::Metal) },
-        Write::set(field(RingField::Planned), Value::Yes(ring.planned)),
-    ]
+    let value = |part| match part {
+        // Every ring has this part: that it stands says that the ring is there.
+        RingField::Planned => Some(Value::Yes(ring.planned)),
+        _ => ring.value(part),
+    };
+    RingField::ALL.map(|part| Write { field: Field::Ring(wearer, ring.item, part), value: value(part) }).to_vec()
 }
 
 /// Takes a ring out.
@@ -80,19 +66,9 @@ pub fn drop_ring(wearer: Wearer, item: ItemId) -> Vec<Write> {
 }
 
 /// Chooses the band, as far as it is known.
-pub fn choose_band(wearer: Wearer, band: super::couple::Band) -> Vec<Write> {
-    let field = |part| Field::Band(wearer, part);
-    let length = |part, of: Option<Length>| Write { field: field(part), value: of.map(Value::Length) };
-    vec![
-        length(BandField::Width, band.width),
-        Write { field: field(BandField::Profile), value: band.profile.map(Value::Profile) },
-        Write { field: field(BandField::Finish), value: band.finish.map(Value::Finish) },
-        Write { field: field(BandField::Metal), value: band.metal.map(Value::Metal) },
-        length(BandField::Height, band.height),
-        length(BandField::Dome, band.dome),
-        length(BandField::Relief, band.relief),
-        Write { field: field(BandField::Place), value: band.place.map(Value::Place) },
-    ]
+pub fn choose_band(wearer: Wearer, band: Band) -> Vec<Write> {
+    let write = |part| Write { field: Field::Band(wearer, part), value: band.value(part) };
+    BandField::ALL.map(write).to_vec()
 }
 
 /// Whether a couple that was loaded as an example has been touched since.

@@ -2,9 +2,9 @@
 
 use super::harmless::harmless;
 use super::list::pages;
-use super::{band, book, dates, finger, format, lengths, planning, practice, remedy, screens, sizing};
+use super::{band, book, dates, finger, format, lengths, planning, practice, remedy, rings, screens, sizing};
 use crate::book::couple::Couple;
-use crate::book::field::{AppointmentField, BandField, Field, PracticeField, RingField};
+use crate::book::field::{AppointmentField, Field, PracticeField};
 use crate::book::value::{DatesSettled, ExtraWork, StackSeen, Value};
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
@@ -33,9 +33,9 @@ pub fn field(couple: Couple<'_>, field: &Field) -> String {
         Field::NoRings(wearer) => of(*wearer, "no other ring"),
         Field::Ring(wearer, item, part) => {
             let name = couple.ring(*wearer, *item).name.unwrap_or_else(|| "a ring".to_owned());
-            of(*wearer, &format!("{name}, {}", ring_part(*part)))
+            of(*wearer, &format!("{name}, {}", rings::ring_part(*part)))
         }
-        Field::Band(wearer, part) => of(*wearer, &format!("band, {}", band_part(*part))),
+        Field::Band(wearer, part) => of(*wearer, &format!("band, {}", rings::band_part(*part))),
         Field::Wish(wearer, wish) => of(*wearer, finger::wish(*wish)),
         Field::MeasureAgain(wearer) => of(*wearer, "measure again on"),
         Field::Fitted(wearer) => of(*wearer, "what fitted"),
@@ -55,40 +55,6 @@ pub fn field(couple: Couple<'_>, field: &Field) -> String {
         Field::SameAs(_) => "The same couple as another entry".to_owned(),
         Field::Practice(field) => practice_field(*field).to_owned(),
         Field::Unknown(_) => "Something of a newer version".to_owned(),
-    }
-}
-
-fn ring_part(part: RingField) -> &'static str {
-    match part {
-        RingField::Name => "what it is",
-        RingField::Finger => "finger",
-        RingField::ShoulderWidth => "width at three and nine o’clock",
-        RingField::TopWidth => "width at the top",
-        RingField::Profile => "profile",
-        RingField::Metal => "metal",
-        RingField::BackWidth => "width at the back",
-        RingField::Height => "height",
-        RingField::Inside => "across the inside",
-        RingField::HeadToWeb => "its head, over the side to the web",
-        RingField::HeadToTip => "its head, over the side to the tip",
-        RingField::HeadUnderside => "its head, underside above the finger",
-        RingField::Stones => "stones down the shoulders",
-        RingField::Place => "place on the finger",
-        RingField::Holds => "holds the rings nearer the web",
-        RingField::Planned => "still to come",
-    }
-}
-
-fn band_part(part: BandField) -> &'static str {
-    match part {
-        BandField::Width => "width",
-        BandField::Profile => "profile",
-        BandField::Finish => "surface",
-        BandField::Metal => "metal",
-        BandField::Height => "height",
-        BandField::Dome => "dome",
-        BandField::Relief => "edge relief",
-        BandField::Place => "rings between it and the web",
     }
 }
 

@@ -1,6 +1,6 @@
 //! The book as a table for a spreadsheet: a line a couple, and what stands about it now.
 
-use super::{band, book, dates, format, sizing};
+use super::{band, book, dates, format, rings, sizing};
 use crate::archive::csv;
 use crate::book::couple::Couple;
 use crate::book::leaving::Refusing;
@@ -62,7 +62,12 @@ fn cells(couple: Couple<'_>) -> Vec<String> {
         cells.push(couple.order_size(wearer).map(|size| sizing::size_in_full(size.size)).unwrap_or_default());
         cells.push(match couple.rings(wearer).as_slice() {
             [] if couple.has_no_rings(wearer) => "none".to_owned(),
-            rings => join(rings.iter().map(book::ring), "; "),
+            owned => join(
+                owned
+                    .iter()
+                    .map(|ring| join([Some(book::ring(ring)), rings::inscription(ring)].into_iter().flatten(), ", ")),
+                "; ",
+            ),
         });
     }
     cells.push(day(couple.dates().map(|settled| settled.order_by)));

@@ -3,7 +3,7 @@
 use bandwright::archive::csv::line;
 use bandwright::book::change::{Change, Write};
 use bandwright::book::couple::Couple;
-use bandwright::book::field::Field;
+use bandwright::book::field::{Field, RingField};
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::leaving::Refusing;
 use bandwright::book::record::{Kind, Record};
@@ -54,6 +54,9 @@ fn a_line_a_couple() {
     say(&mut record, 1, Field::Name(Wearer::First), Value::Text("Zoë \"Z\"".into()));
     say(&mut record, 2, Field::Reach(ItemId(1)), Value::Text("+44 20 7946 0000".into()));
     say(&mut record, 3, Field::Note(ItemId(1)), Value::Text("=HYPERLINK(1)".into()));
+    let ring = |part| Field::Ring(Wearer::First, ItemId(2), part);
+    say(&mut record, 5, ring(RingField::Name), Value::Text("signet".into()));
+    say(&mut record, 6, ring(RingField::Inscription), Value::Text("750 \"M\"".into()));
     say(&mut record, 4, Field::Recorded, recorded(true));
     let text = table([Couple(&record)].into_iter(), &Refusing::default());
     let lines: Vec<&str> = text.strip_prefix('\u{feff}').unwrap().lines().collect();
@@ -64,11 +67,12 @@ fn a_line_a_couple() {
         lines[1]
     );
     assert!(lines[1].contains(",\"+44 20 7946 0000\",\"yes, "));
+    assert!(lines[1].contains("\"signet, inside it says “750 \"\"M\"\"”\""), "{}", lines[1]);
     let cells = |line: &str| line.split("\",\"").count();
     assert_eq!(cells(lines[0]), 21);
     assert_eq!(cells(lines[1]), 21);
     // A no, and what holds nothing any more, are not in it.
     let mark = Record::mark(RecordId(8), Kind::Couple, Stamp { n: 9, by: InstallationId(1) });
-    say(&mut record, 5, Field::Recorded, recorded(false));
+    say(&mut record, 7, Field::Recorded, recorded(false));
     assert_eq!(table([Couple(&record), Couple(&mark)].into_iter(), &Refusing::default()).lines().count(), 1);
 }

@@ -164,6 +164,7 @@ export const FIELDS = {
     metal: choice,
     place: choice,
     holds: choice,
+    "ring-inscription": "line",
     "head-web": mm("reach over the side", "0", "10", ...none, "zero"),
     "head-tip": mm("reach over the side", "0", "10", ...none, "zero"),
     "head-underside": UNDERSIDE,

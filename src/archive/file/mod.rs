@@ -1,9 +1,9 @@
 //! The book as one file: a header, and records as they stand in the phone's storage, in the order of their ids.
 //!
 //! ```json
-//! {"schema":"1.1","kind":"bandwright-book","written":1792000000000,"by":"<32 hex>","practice":"<32 hex>","holds":"book",
+//! {"schema":"1.2","kind":"bandwright-book","written":1792000000000,"by":"<32 hex>","practice":"<32 hex>","holds":"book",
 //! "records":[
-//! {"changes":[...],"id":"<32 hex>","kind":"couple","schema":"1.1"},
+//! {"changes":[...],"id":"<32 hex>","kind":"couple","schema":"1.2"},
 //! ...
 //! ]}
 //! ```

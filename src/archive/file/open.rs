@@ -4,8 +4,10 @@ use serde_json::{Map, Value as Json};
 
 use super::write::holds_code;
 use super::{FileError, Header, Holds, KIND, MOST_BYTES};
-use crate::archive::row::{self, MAJOR, MINOR, RowError, rest, version};
+use crate::archive::carried::rest;
+use crate::archive::row::{self, RowError};
 use crate::archive::scan::Scan;
+use crate::archive::version::{MAJOR, MINOR, version};
 use crate::book::id::{InstallationId, Moment, RecordId};
 use crate::book::record::Record;
 

@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 use serde_json::{Map, Value as Json};
 
 use super::{Header, Holds, KIND};
-use crate::archive::row::{self, MAJOR, MINOR, carried};
+use crate::archive::carried::carried;
+use crate::archive::row;
+use crate::archive::version::{MAJOR, MINOR};
 use crate::book::couple::Couple;
 use crate::book::leaving::{Refusing, Stays};
 use crate::book::record::{Kind, Record};

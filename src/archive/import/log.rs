@@ -1,7 +1,7 @@
 //! What the last import added, so that it can be taken back, also after the app was closed.
 //!
 //! ```json
-//! {"schema": "1.1", "at": 1792000000000, "by": "<32 hex>", "as": "<32 hex>", "next": 12, "practice": "<32 hex>", "records": [
+//! {"schema": "1.2", "at": 1792000000000, "by": "<32 hex>", "as": "<32 hex>", "next": 12, "practice": "<32 hex>", "records": [
 //!   {"id": "<32 hex>"},
 //!   {"id": "<32 hex>", "added": [{"by": "<32 hex>", "n": 7}]}]}
 //! ```
@@ -14,12 +14,14 @@ use std::sync::Arc;
 
 use serde_json::{Map, Value as Json};
 
+use crate::archive::carried::rest;
 use crate::archive::change::{put_stamps, read_stamps};
+use crate::archive::collision;
 use crate::archive::installation::Installation;
 use crate::archive::merge::{added, merge};
 use crate::archive::object::{Object, list, put};
-use crate::archive::row::{MAJOR, MINOR, RowError, open, rest};
-use crate::archive::twins;
+use crate::archive::row::{RowError, open};
+use crate::archive::version::{MAJOR, MINOR};
 use crate::book::change::Change;
 use crate::book::id::{InstallationId, Moment, RecordId, Stamp};
 use crate::book::record::Record;
@@ -63,7 +65,7 @@ impl ImportLog {
             None => is_ours(change),
             Some(_) => !stamps.contains(&change.stamp),
         };
-        let left = twins::told_apart(record.changes().iter().filter(stays).cloned().collect());
+        let left = collision::separate(record.changes().iter().filter(stays).cloned().collect());
         if left.is_empty() && taken.added.is_none() {
             return None;
         }

@@ -1,10 +1,10 @@
-//! Days, times and lead times as JSON.
+//! Weddings, closed days and lead times as JSON.
 
-use chrono::{NaiveDate, NaiveTime, Timelike};
 use serde_json::{Value as Json, json};
 
 use super::json::{choice, object, option, optional, read_whole, string};
 use crate::archive::code::Code;
+use crate::archive::day::{read_day, write_day};
 use crate::book::id::ItemId;
 use crate::book::value::{ChosenExtra, ExtraWork, NamedClosure};
 use crate::trade::dates::closed::{Closure, OnBankHolidays, Repeats, Weekdays};
@@ -124,27 +124,4 @@ pub(super) fn read_wedding(json: &Json) -> Option<Wedding> {
     // What cannot be written back as it was read is no wedding date of ours, nor is a month without days.
     let exists = wedding == Wedding::NotYet || wedding.earliest().is_some();
     (exists && write_wedding(wedding) == *json).then_some(wedding)
-}
-
-pub(in crate::archive) fn write_day(day: NaiveDate) -> Json {
-    json!(day.to_string())
-}
-
-pub(in crate::archive) fn read_day(json: &Json) -> Option<NaiveDate> {
-    // From the end, because a year may have a sign.
-    let mut parts = json.as_str()?.rsplitn(3, '-');
-    let mut part = || parts.next();
-    let (day, month, year) = (part()?, part()?, part()?);
-    let day = NaiveDate::from_ymd_opt(year.parse().ok()?, month.parse().ok()?, day.parse().ok()?)?;
-    // What cannot be written back as it was read is no day of ours.
-    (day.to_string() == json.as_str()?).then_some(day)
-}
-
-pub(in crate::archive) fn write_time(time: NaiveTime) -> Json {
-    json!(format!("{:02}:{:02}", time.hour(), time.minute()))
-}
-
-pub(in crate::archive) fn read_time(json: &Json) -> Option<NaiveTime> {
-    let (hour, minute) = json.as_str()?.split_once(':')?;
-    NaiveTime::from_hms_opt(hour.parse().ok()?, minute.parse().ok()?, 0)
 }

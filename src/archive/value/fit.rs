@@ -2,9 +2,9 @@
 
 use serde_json::{Map, Value as Json, json};
 
-use super::dates::{read_day, read_time, write_day, write_time};
 use super::json::{choice, object, option, optional, read_finger, read_length, string, write_finger, write_length};
 use crate::archive::code::Code;
+use crate::archive::day::{read_day, read_time, write_day, write_time};
 use crate::book::value::{FittedAt, OrderSize, OwnAmount, OwnGauge, OwnTerms, ReadingTaken, TryOnBand};
 use crate::trade::fit::{CalibrationPoint, Gauge, GaugeKind, PerMm, Term};
 use crate::trade::measure::{Circumference, Diameter};

@@ -3,7 +3,6 @@
 use serde_json::{Map, Value as Json, json};
 
 use crate::archive::code::Code;
-use crate::book::value::Value;
 use crate::trade::measure::Length;
 use crate::trade::wearer::Finger;
 
@@ -21,10 +20,6 @@ pub(super) fn write_length(length: Length) -> Json {
 
 pub(super) fn read_length(json: &Json) -> Option<Length> {
     json.as_f64().filter(|mm| mm.abs() < 100_000.0).map(Length::from_mm)
-}
-
-pub(super) fn text(json: &Json) -> Option<Value> {
-    Some(Value::Text(json.as_str()?.to_owned()))
 }
 
 pub(super) fn string(json: &Json, name: &str) -> Option<String> {

@@ -4,27 +4,29 @@
 //! Days are ISO 8601 ("2027-05-22", a month "2027-05", a year "2027"), times "14:30", lengths and circumferences
 //! millimetres with up to four decimals, choices the words of [`code`](super::code).
 //!
-//! Readings and sizes are in `fit`, rings and bands in `rings`, days and lead times in `dates`, what all are written with in `json`.
+//! Readings and sizes are in `fit`, what was chosen beside a head in `remedy`, days and lead times in `dates`, what all are written with in `json`.
 
 mod dates;
 mod fit;
 mod json;
-mod rings;
+mod remedy;
 
 use serde_json::{Value as Json, json};
 
+use super::carried::settled;
 use super::code::Code;
+use super::day::{read_day, read_time, write_day, write_time};
 use super::list;
-use super::row::settled;
-use crate::book::field::{AppointmentField, Field, PracticeField as P};
-use crate::book::value::{DatesSettled, Extra, Recorded, StackSeen, Value, When};
+use crate::book::field::Field;
+use crate::book::value::{DatesSettled, Extra, Recorded, StackSeen, Value, ValueKind, When};
+use crate::trade::band::alloys;
 use crate::trade::dates::spread::CalendarDays;
+use crate::trade::limits::Whole;
 use crate::trade::measure::{Length, Percent};
 use dates::*;
-pub(super) use dates::{read_day, read_time, write_day, write_time};
 use fit::*;
 use json::*;
-use rings::*;
+use remedy::*;
 
 /// A value as JSON.
 pub fn write(value: &Value) -> Json {
@@ -85,43 +87,36 @@ pub fn write(value: &Value) -> Json {
 
 /// The value of a field from JSON; none if it is not what the field holds.
 pub fn read(field: &Field, json: &Json) -> Option<Value> {
-    Some(match field {
-        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair | P::PhoneName(_)) => {
-            text(json)?
-        }
-        Field::Appointment(_, AppointmentField::Place) => text(json)?,
-        Field::Ring(_, _, part) => read_ring(*part, json)?,
-        Field::Band(_, part) => read_band(*part, json)?,
-        Field::Wedding => Value::Wedding(read_wedding(json)?),
-        Field::Appointment(_, AppointmentField::When) => {
+    let Some(kind) = field.kind() else { return Some(Value::Unknown(settled(json.to_string()))) };
+    let value = read_kind(kind, json)?;
+    match (field, &value) {
+        (Field::Said(id), Value::Said(list)) if list.id != *id => None,
+        _ => Some(value),
+    }
+}
+
+fn read_kind(kind: ValueKind, json: &Json) -> Option<Value> {
+    Some(match kind {
+        ValueKind::Text => Value::Text(json.as_str()?.to_owned()),
+        ValueKind::Yes => Value::Yes(json.as_bool()?),
+        ValueKind::Day => Value::Day(read_day(json)?),
+        ValueKind::When => {
             Value::When(When { day: read_day(json.get("day")?)?, time: optional(json, "time", read_time)? })
         }
-        Field::Appointment(_, AppointmentField::Outcome) => Value::Outcome(choice(json)?),
-        Field::Recorded => {
+        ValueKind::Wedding => Value::Wedding(read_wedding(json)?),
+        ValueKind::Recorded => {
             Value::Recorded(Recorded { agrees: json.get("agrees")?.as_bool()?, asked: read_day(json.get("asked")?)? })
         }
-        Field::Stage => Value::Stage(choice(json)?),
-        Field::Reached(_) | Field::PutAway | Field::ReadBack | Field::WorkDone(_) | Field::MilestoneDone(_) => {
-            Value::Day(read_day(json)?)
-        }
-        Field::Example
-        | Field::SameAs(_)
-        | Field::FirstRing(_)
-        | Field::NoRings(_)
-        | Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => Value::Yes(json.as_bool()?),
-        Field::Finger(_) => Value::Finger(read_finger(json)?),
-        Field::Reading(..) => Value::Reading(read_reading(json)?),
-        Field::FreeLength(_)
-        | Field::FreeLengthOf(..)
-        | Field::Practice(P::FreeLength | P::Gap | P::Constant(_) | P::Clearance | P::Catch | P::Thinnest) => {
-            Value::Length(read_length(json)?)
-        }
-        Field::Wish(..) => Value::Yes(json.as_bool()?),
-        Field::Remedy(_) => Value::Remedy(read_remedy(json)?),
-        Field::MeasureAgain(_) | Field::RingGone(_) | Field::RingBack(_) => Value::Day(read_day(json)?),
-        Field::Fitted(_) => Value::Fitted(read_fitted(json)?),
-        Field::OrderSize(_) => Value::OrderSize(read_order_size(json)?),
-        Field::Stack(_) => Value::Stack(StackSeen {
+        ValueKind::Stage => Value::Stage(choice(json)?),
+        ValueKind::Outcome => Value::Outcome(choice(json)?),
+        ValueKind::Finger => Value::Finger(read_finger(json)?),
+        ValueKind::Reading => Value::Reading(read_reading(json)?),
+        ValueKind::Length => Value::Length(read_length(json)?),
+        ValueKind::Profile => Value::Profile(choice(json)?),
+        ValueKind::Finish => Value::Finish(choice(json)?),
+        ValueKind::Metal => Value::Metal(alloys::by_code(json.as_str()?)?),
+        ValueKind::OrderSize => Value::OrderSize(read_order_size(json)?),
+        ValueKind::Stack => Value::Stack(StackSeen {
             now: read_length(json.get("now")?)?,
             later: read_length(json.get("later")?)?,
             free: read_length(json.get("free")?)?,
@@ -129,7 +124,8 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             off: optional(json, "off", read_length)?.unwrap_or_default(),
             seen: read_day(json.get("seen")?)?,
         }),
-        Field::Dates => Value::Dates(DatesSettled {
+        ValueKind::Remedy => Value::Remedy(read_remedy(json)?),
+        ValueKind::Dates => Value::Dates(DatesSettled {
             region: choice(json.get("region")?)?,
             in_hand: CalendarDays(read_whole(json.get("days_in_hand")?)?),
             making: read_spread(json.get("making")?)?,
@@ -138,25 +134,24 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
             order_by: read_day(json.get("order_by")?)?,
             settled: read_day(json.get("settled")?)?,
         }),
-        Field::Said(whole) => Value::Said(Box::new(list::read_own(json, *whole)?)),
-        Field::Practice(P::Region) => Value::Region(choice(json)?),
-        Field::Practice(P::FirstSystem) => Value::System(choice(json)?),
-        Field::Practice(P::Step) => Value::Step(choice(json)?),
-        Field::Practice(P::Gauge(_)) => Value::Gauge(read_gauge(json)?),
-        Field::Practice(P::TryOn(_)) => Value::TryOn(read_try_on(json)?),
-        Field::Practice(P::LeadTime(_)) => Value::Spread(read_spread(json)?),
-        Field::Practice(P::Extra(_)) => {
+        ValueKind::Region => Value::Region(choice(json)?),
+        ValueKind::System => Value::System(choice(json)?),
+        ValueKind::Step => Value::Step(choice(json)?),
+        ValueKind::Gauge => Value::Gauge(read_gauge(json)?),
+        ValueKind::TryOn => Value::TryOn(read_try_on(json)?),
+        ValueKind::Fitted => Value::Fitted(read_fitted(json)?),
+        ValueKind::Spread => Value::Spread(read_spread(json)?),
+        ValueKind::Extra => {
             Value::Extra(Extra { name: string(json, "name")?, spread: read_spread(json.get("days")?)? })
         }
-        Field::Practice(P::Closure(_)) => Value::Closure(read_closure(json)?),
-        Field::Practice(P::PlaceDays(_)) => Value::PlaceDays(read_place_days(json)?),
-        Field::Practice(P::Weekdays) => Value::Weekdays(read_weekdays(json)?),
-        Field::Practice(P::BusyMonths) => Value::Months(read_months(json)?),
-        Field::Practice(P::CutOff) => Value::Time(read_time(json)?),
-        Field::Practice(P::DaysInHand | P::TryOnAfter) => Value::Days(CalendarDays(read_whole(json)?)),
-        Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
-            Value::Percent(Percent(read_whole(json)?))
-        }
-        Field::Unknown(_) => Value::Unknown(settled(json.to_string())),
+        ValueKind::Closure => Value::Closure(read_closure(json)?),
+        ValueKind::PlaceDays => Value::PlaceDays(read_place_days(json)?),
+        ValueKind::Weekdays => Value::Weekdays(read_weekdays(json)?),
+        ValueKind::Months => Value::Months(read_months(json)?),
+        ValueKind::Time => Value::Time(read_time(json)?),
+        ValueKind::Days => Value::Days(CalendarDays(read_whole(json)?)),
+        ValueKind::Percent => Value::Percent(Percent(read_whole(json)?)),
+        ValueKind::Said => Value::Said(Box::new(list::read_json(json.clone()).ok()?)),
+        ValueKind::Place => Value::Place(Whole(read_whole(json)?)),
     })
 }

@@ -98,6 +98,7 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
             ("inside", length(known.inside)),
             ("profile", fields::code_or_none(known.profile)),
             ("metal", known.metal.map_or(fields::NONE, |alloy| alloy.code).to_owned()),
+            ("ring-inscription", known.inscription.clone().unwrap_or_default()),
             ("head-web", length(known.head.to_web)),
             ("head-tip", length(known.head.to_tip)),
             ("head-underside", length(known.head.underside)),
@@ -148,6 +149,7 @@ pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
         fields::mm(form, "height", say_rings::HEIGHT).hint(say_rings::HEIGHT_HINT).line(),
         fields::profile(form, "profile"),
         fields::metal(form, "metal"),
+        fields::text(form, "ring-inscription", say_rings::INSCRIPTION).hint(say_rings::INSCRIPTION_HINT).line(),
         pick("place", say_rings::PLACE, places, form.text("place")),
         fields::yes(form, "holds", say_rings::HOLDS, say_rings::HOLDS_HINT),
         section(
@@ -177,6 +179,7 @@ fn couple_rings_next(app: App, id: RecordId, wearer: Wearer) -> u16 {
 
 fn read(form: Form, item: ItemId) -> Option<Ring> {
     let name = fields::read_line(form, "ring-name");
+    let inscription = fields::read_line(form, "ring-inscription");
     let length = |key, limit| fields::read_optional_length(form, key, limit);
     let shoulder_width = length("shoulder-width", Limit::RingWidth);
     let top_width = length("top-width", Limit::RingWidth);
@@ -202,6 +205,7 @@ fn read(form: Form, item: ItemId) -> Option<Ring> {
         inside: inside?,
         profile: Profile::from_code(&text("profile")),
         metal: alloys::by_code(&text("metal")),
+        inscription: inscription?,
         head,
         stones: text("stones") == "yes",
         place: text("place").parse().ok().map(Whole),

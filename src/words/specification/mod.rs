@@ -5,7 +5,7 @@ mod readings;
 
 use super::harmless::harmless;
 use super::list::{asked, handing};
-use super::{band as say_band, book, dates, fields, format, lengths, remedy, sizing};
+use super::{band as say_band, book, dates, fields, format, lengths, remedy, rings as say_rings, sizing};
 use crate::book::asks::{Ask, Of, Spot};
 use crate::book::checklist::{self, Care, State, TOPICS, Topic};
 use crate::book::couple::{Couple, Ring};
@@ -225,6 +225,7 @@ fn ring(ring: &Ring) -> String {
         ring.top_width.map(|width| format!("{} at the top", mm(width))),
         ring.profile.map(|profile| say_band::profile(profile).to_owned()),
         ring.metal.map(say_band::alloy),
+        say_rings::inscription(ring),
         ring.finger.map(say_band::finger),
         ring.holds.then(|| "holds the rings nearer the web".to_owned()),
     ];

@@ -9,7 +9,8 @@ use bandwright::book::field::{
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::said::{Invitation, Said, is_offered};
-use bandwright::book::value::{Extra, ExtraWork, FittedAt, NamedClosure, Recorded, StackSeen, Value, When};
+use bandwright::book::settings::SettingKey;
+use bandwright::book::value::{Extra, ExtraWork, FittedAt, NamedClosure, Recorded, StackSeen, Value, ValueKind, When};
 use bandwright::trade::band::alloys::ALLOYS;
 use bandwright::trade::band::{Finish, Profile};
 use bandwright::trade::dates::closed::{Closure, OnBankHolidays};
@@ -68,20 +69,22 @@ pub fn couple_fields() -> Vec<Field> {
     all
 }
 
-/// Every field of the practice.
+/// Every field of the practice: every setting of the table, of each thing of which it can be one.
 pub fn practice_fields() -> Vec<Field> {
-    let mut all = vec![P::Fair, P::Region, P::FirstSystem, P::Step, P::Weekdays, P::WorksOnHolidays, P::CutOff];
-    all.extend([P::DaysInHand, P::FreeLength, P::Gap, P::Roomy, P::Full, P::Clearance, P::Catch, P::Thinnest]);
-    all.extend([P::CountsToday, P::Confidence, P::BusyChance, P::BusyLonger, P::ResizeChance, P::TryOnAfter]);
-    all.push(P::BusyMonths);
-    all.extend([ItemId(2), ItemId(3)].map(P::TryOn));
-    all.extend([Place::AssayOffice, Place::Courier].map(P::PlaceDays));
-    all.extend([HolidayName::GoodFriday, HolidayName::LiberationOther].map(P::Holiday));
-    all.extend([ItemId(2), ItemId(3)].into_iter().flat_map(|item| [P::Gauge(item), P::Extra(item), P::Closure(item)]));
-    all.push(P::PhoneName(InstallationId(5)));
-    all.extend(WORKS.map(P::LeadTime));
-    all.extend(Constant::ALL.map(P::Constant));
-    all.into_iter().map(Field::Practice).collect()
+    let mut keys: Vec<Option<SettingKey>> = vec![None];
+    keys.extend([ItemId(2), ItemId(3)].map(|item| Some(SettingKey::ItemId(item))));
+    keys.push(Some(SettingKey::InstallationId(InstallationId(5))));
+    keys.extend([Place::AssayOffice, Place::Courier].map(|place| Some(SettingKey::Place(place))));
+    let names = [HolidayName::GoodFriday, HolidayName::LiberationOther];
+    keys.extend(names.map(|name| Some(SettingKey::HolidayName(name))));
+    keys.extend(WORKS.map(|work| Some(SettingKey::Work(work))));
+    keys.extend(Constant::ALL.map(|constant| Some(SettingKey::Constant(constant))));
+    let all = P::CODES.into_iter().flat_map(|code| {
+        let of_code: Vec<P> = keys.iter().filter_map(|key| P::from_code(code, *key)).collect();
+        assert!(!of_code.is_empty(), "no key for {code}");
+        of_code
+    });
+    all.map(Field::Practice).collect()
 }
 
 pub fn all_fields() -> Vec<Field> {
@@ -90,95 +93,69 @@ pub fn all_fields() -> Vec<Field> {
 
 /// A value that the field can hold.
 pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
-    match field {
-        Field::Name(_) | Field::Reach(_) | Field::Met | Field::Note(_) | Field::Practice(P::Fair | P::PhoneName(_)) => {
-            text()
-        }
-        Field::Appointment(_, AppointmentField::Place) | Field::Ring(_, _, RingField::Name) => text(),
-        Field::Ring(_, _, RingField::Place) | Field::Band(_, BandField::Place) => {
-            (0u16..30).prop_map(|place| Value::Place(Whole(place))).boxed()
-        }
-        Field::Wedding => wedding().prop_map(Value::Wedding).boxed(),
-        Field::Appointment(_, AppointmentField::When) => {
-            (day(), of(time())).prop_map(|(day, time)| Value::When(When { day, time })).boxed()
-        }
-        Field::Appointment(_, AppointmentField::Outcome) => one_of(Outcome::ALL, Value::Outcome),
-        Field::Recorded => {
+    match (field, field.kind()) {
+        (Field::Said(list), _) => said(*list).prop_map(|said| Value::Said(Box::new(said))).boxed(),
+        (_, Some(kind)) => value_of_kind(kind),
+        (_, None) => text().prop_map(|_| Value::Unknown(r#"{"new":[1,2.5,null]}"#.into())).boxed(),
+    }
+}
+
+fn value_of_kind(kind: ValueKind) -> BoxedStrategy<Value> {
+    use ValueKind as K;
+    match kind {
+        K::Text => text(),
+        K::Yes => any::<bool>().prop_map(Value::Yes).boxed(),
+        K::Day => day().prop_map(Value::Day).boxed(),
+        K::When => (day(), of(time())).prop_map(|(day, time)| Value::When(When { day, time })).boxed(),
+        K::Wedding => wedding().prop_map(Value::Wedding).boxed(),
+        K::Recorded => {
             (any::<bool>(), day()).prop_map(|(agrees, asked)| Value::Recorded(Recorded { agrees, asked })).boxed()
         }
-        Field::Stage => one_of(Stage::ALL, Value::Stage),
-        Field::Wish(..) => any::<bool>().prop_map(Value::Yes).boxed(),
-        Field::Fitted(_) => (size_as_read(), any::<bool>(), day())
-            .prop_map(|(size, resized, noted)| Value::Fitted(FittedAt { size, resized, noted }))
-            .boxed(),
-        Field::Practice(P::TryOn(_)) => try_on().prop_map(Value::TryOn).boxed(),
-        Field::Remedy(_) => remedy().prop_map(Value::Remedy).boxed(),
-        Field::RingGone(_) | Field::RingBack(_) => day().prop_map(Value::Day).boxed(),
-        Field::MeasureAgain(_) | Field::WorkDone(_) | Field::MilestoneDone(_) => day().prop_map(Value::Day).boxed(),
-        Field::Reached(_) | Field::PutAway | Field::ReadBack => day().prop_map(Value::Day).boxed(),
-        Field::Example
-        | Field::SameAs(_)
-        | Field::FirstRing(_)
-        | Field::NoRings(_)
-        | Field::Ring(_, _, RingField::Planned | RingField::Stones | RingField::Holds)
-        | Field::Practice(P::WorksOnHolidays | P::Holiday(_) | P::CountsToday) => {
-            any::<bool>().prop_map(Value::Yes).boxed()
-        }
-        Field::Finger(_) | Field::Ring(_, _, RingField::Finger) => finger().prop_map(Value::Finger).boxed(),
-        Field::Reading(..) => reading().prop_map(Value::Reading).boxed(),
-        Field::Ring(_, _, RingField::ShoulderWidth | RingField::TopWidth | RingField::BackWidth)
-        | Field::Ring(_, _, RingField::Height | RingField::Inside)
-        | Field::Ring(_, _, RingField::HeadToWeb | RingField::HeadToTip | RingField::HeadUnderside)
-        | Field::Band(_, BandField::Width | BandField::Height | BandField::Dome | BandField::Relief)
-        | Field::FreeLength(_)
-        | Field::FreeLengthOf(..)
-        | Field::Practice(P::Clearance | P::Catch | P::Thinnest)
-        | Field::Practice(P::FreeLength | P::Gap | P::Constant(_)) => length().prop_map(Value::Length).boxed(),
-        Field::Ring(_, _, RingField::Profile) | Field::Band(_, BandField::Profile) => {
-            one_of(Profile::ALL, Value::Profile)
-        }
-        Field::Ring(_, _, RingField::Metal) | Field::Band(_, BandField::Metal) => {
-            (0..ALLOYS.len()).prop_map(|at| Value::Metal(&ALLOYS[at])).boxed()
-        }
-        Field::Band(_, BandField::Finish) => one_of(Finish::ALL, Value::Finish),
-        Field::OrderSize(_) => order_size().prop_map(Value::OrderSize).boxed(),
-        Field::Stack(_) => (length(), length(), length(), any::<bool>(), length(), day())
+        K::Stage => one_of(Stage::ALL, Value::Stage),
+        K::Outcome => one_of(Outcome::ALL, Value::Outcome),
+        K::Finger => finger().prop_map(Value::Finger).boxed(),
+        K::Reading => reading().prop_map(Value::Reading).boxed(),
+        K::Length => length().prop_map(Value::Length).boxed(),
+        K::Profile => one_of(Profile::ALL, Value::Profile),
+        K::Finish => one_of(Finish::ALL, Value::Finish),
+        K::Metal => (0..ALLOYS.len()).prop_map(|at| Value::Metal(&ALLOYS[at])).boxed(),
+        K::OrderSize => order_size().prop_map(Value::OrderSize).boxed(),
+        K::Stack => (length(), length(), length(), any::<bool>(), length(), day())
             .prop_map(|(now, later, free, measured, off, seen)| {
                 Value::Stack(StackSeen { now, later, free, measured, off, seen })
             })
             .boxed(),
-        Field::Dates => dates().prop_map(Value::Dates).boxed(),
-        Field::Said(list) => said(*list).prop_map(|said| Value::Said(Box::new(said))).boxed(),
-        Field::Practice(P::Region) => one_of(Region::ALL, Value::Region),
-        Field::Practice(P::FirstSystem) => one_of(System::ALL, Value::System),
-        Field::Practice(P::Step) => one_of(Step::ALL, Value::Step),
-        Field::Practice(P::Gauge(_)) => calibrated().prop_map(Value::Gauge).boxed(),
-        Field::Practice(P::LeadTime(_)) => spread().prop_map(Value::Spread).boxed(),
-        Field::Practice(P::Extra(_)) => {
-            (words(), spread()).prop_map(|(name, spread)| Value::Extra(Extra { name, spread })).boxed()
-        }
-        Field::Practice(P::Closure(_)) => (words(), day(), 0u64..300, select(Place::ALL.to_vec()), repeats())
+        K::Remedy => remedy().prop_map(Value::Remedy).boxed(),
+        K::Dates => dates().prop_map(Value::Dates).boxed(),
+        K::Region => one_of(Region::ALL, Value::Region),
+        K::System => one_of(System::ALL, Value::System),
+        K::Step => one_of(Step::ALL, Value::Step),
+        K::Gauge => calibrated().prop_map(Value::Gauge).boxed(),
+        K::TryOn => try_on().prop_map(Value::TryOn).boxed(),
+        K::Fitted => (size_as_read(), any::<bool>(), day())
+            .prop_map(|(size, resized, noted)| Value::Fitted(FittedAt { size, resized, noted }))
+            .boxed(),
+        K::Spread => spread().prop_map(Value::Spread).boxed(),
+        K::Extra => (words(), spread()).prop_map(|(name, spread)| Value::Extra(Extra { name, spread })).boxed(),
+        K::Closure => (words(), day(), 0u64..300, select(Place::ALL.to_vec()), repeats())
             .prop_map(|(name, from, days, place, repeats)| {
                 let days = Closure::new(from, from + Days::new(days)).unwrap().repeating(repeats);
                 Value::Closure(NamedClosure { name, place, days })
             })
             .boxed(),
-        Field::Practice(P::Weekdays) => week().prop_map(Value::Weekdays).boxed(),
-        Field::Practice(P::BusyMonths) => months().prop_map(Value::Months).boxed(),
-        Field::Practice(P::PlaceDays(_)) => (week(), any::<bool>(), any::<bool>())
+        K::PlaceDays => (week(), any::<bool>(), any::<bool>())
             .prop_map(|(weekdays, works, shut_at_christmas)| {
                 let on_bank_holidays = if works { OnBankHolidays::Works } else { OnBankHolidays::Closed };
                 Value::PlaceDays(PlaceDays { weekdays, on_bank_holidays, shut_at_christmas })
             })
             .boxed(),
-        Field::Practice(P::CutOff) => time().prop_map(Value::Time).boxed(),
-        Field::Practice(P::DaysInHand | P::TryOnAfter) => {
-            any::<u16>().prop_map(|days| Value::Days(CalendarDays(days))).boxed()
-        }
-        Field::Practice(P::Roomy | P::Full | P::Confidence | P::BusyChance | P::BusyLonger | P::ResizeChance) => {
-            any::<u16>().prop_map(|share| Value::Percent(Percent(share))).boxed()
-        }
-        Field::Unknown(_) => text().prop_map(|_| Value::Unknown(r#"{"new":[1,2.5,null]}"#.into())).boxed(),
+        K::Weekdays => week().prop_map(Value::Weekdays).boxed(),
+        K::Months => months().prop_map(Value::Months).boxed(),
+        K::Time => time().prop_map(Value::Time).boxed(),
+        K::Days => any::<u16>().prop_map(|days| Value::Days(CalendarDays(days))).boxed(),
+        K::Percent => any::<u16>().prop_map(|share| Value::Percent(Percent(share))).boxed(),
+        K::Said => said(ItemId(1)).prop_map(|said| Value::Said(Box::new(said))).boxed(),
+        K::Place => (0u16..30).prop_map(|place| Value::Place(Whole(place))).boxed(),
     }
 }
 

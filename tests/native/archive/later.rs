@@ -1,13 +1,17 @@
-//! Frozen samples of what came with 1.1, every field and every part of a value, beside those of 1.0.
+//! Frozen samples of what came after 1.0, every field and every part of a value.
 
 use std::collections::BTreeSet;
 
-use super::{check_same_again, kinds};
-use bandwright::archive::row::read;
+use super::arbitrary;
+use super::{check_rewritten, check_same_again, kinds};
+use bandwright::archive::row::{read, write};
+use bandwright::book::change::Write;
 use bandwright::book::couple::Couple;
+use bandwright::book::field::Field;
 use bandwright::book::id::ItemId;
 use bandwright::book::practice::Practice;
 use bandwright::book::remedy::Way;
+use bandwright::book::value::Value;
 use bandwright::trade::dates::closed::Repeats;
 use bandwright::trade::dates::lead_times::Step as Work;
 use bandwright::trade::dates::places::Place;
@@ -18,6 +22,8 @@ use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
 const COUPLE: &str = include_str!("../../reference/record-1.1.json");
 /// What was chosen beside a head, and free lengths of other fingers.
 const REMEDY: &str = include_str!("../../reference/record-1.1-remedy.json");
+/// What stands inside a ring, which came with 1.2.
+const RING_1_2: &str = include_str!("../../reference/record-1.2.json");
 const PRACTICE: &str = include_str!("../../reference/practice-1.1.json");
 
 /// The fields of a couple that 1.0 does not know, by the first part of their names.
@@ -56,7 +62,7 @@ fn check_all(held: &BTreeSet<String>, wanted: &[&str]) {
 
 #[test]
 fn the_couple_of_1_1_still_reads_and_rewrites() {
-    check_same_again(COUPLE.trim_end());
+    check_rewritten(COUPLE);
     let record = read(COUPLE).unwrap();
     check_all(&kinds(&record, 0), &OF_A_COUPLE);
     check_all(&kinds(&record, 3), &OF_A_RING);
@@ -77,7 +83,7 @@ fn the_couple_of_1_1_still_reads_and_rewrites() {
 
 #[test]
 fn what_was_chosen_beside_a_head_still_reads_and_rewrites() {
-    check_same_again(REMEDY.trim_end());
+    check_rewritten(REMEDY);
     let record = read(REMEDY).unwrap();
     check_all(&kinds(&record, 0), &OF_A_REMEDY);
     let couple = Couple(&record);
@@ -99,7 +105,7 @@ fn what_was_chosen_beside_a_head_still_reads_and_rewrites() {
 
 #[test]
 fn the_practice_of_1_1_still_reads_and_rewrites() {
-    check_same_again(PRACTICE.trim_end());
+    check_rewritten(PRACTICE);
     let record = read(PRACTICE).unwrap();
     check_all(&kinds(&record, 1), &OF_A_PRACTICE);
     let practice = Practice(&record);
@@ -109,4 +115,38 @@ fn the_practice_of_1_1_still_reads_and_rewrites() {
     assert_eq!(practice.busy().months.months().collect::<Vec<_>>(), [5, 6, 7, 12]);
     // Nothing about lead times was set: what is usual stands.
     assert_eq!(practice.lead_time(Work::Making).usual().0, 17);
+}
+
+#[test]
+fn the_ring_of_1_2_still_reads_and_rewrites() {
+    check_same_again(RING_1_2.trim_end());
+    let record = read(RING_1_2).unwrap();
+    let ring = Couple(&record).ring(Wearer::First, ItemId::parse(RING).unwrap());
+    let told = (ring.name.as_deref(), ring.inscription.as_deref());
+    assert_eq!(told, (Some("gran's ring"), Some("18 CT · “ever thine” 1937")));
+}
+
+/// The release before knew nothing of that part. Its rule for a newer minor is this version's too: a ring's part of
+/// which it knows nothing is carried through unharmed, also when a change is added, and is what it was once a version
+/// that knows it reads it again.
+#[test]
+fn the_release_before_carries_the_new_part_of_a_ring_through() {
+    let newer = RING_1_2.trim_end().replace(".inscription", ".not_known_yet").replace("\"1.2\"", "\"1.3\"");
+    check_same_again(&newer);
+    let mut record = read(&newer).unwrap();
+    let ring = Couple(&record).ring(Wearer::First, ItemId::parse(RING).unwrap());
+    assert_eq!((ring.name.as_deref(), ring.inscription), (Some("gran's ring"), None));
+    let by = record.changes()[0].stamp.by;
+    let met = Write::set(Field::Met, Value::Text("studio".into()));
+    arbitrary::say(&mut record, by, 9, vec![met]).unwrap();
+    let back = write(&record).replace(".not_known_yet", ".inscription").replace("\"1.3\"", "\"1.2\"");
+    let record = read(&back).unwrap();
+    let ring = Couple(&record).ring(Wearer::First, ItemId::parse(RING).unwrap());
+    assert_eq!(ring.inscription.as_deref(), Some("18 CT · “ever thine” 1937"));
+    assert_eq!(Couple(&record).met(), Some("studio"));
+}
+
+#[test]
+fn a_part_of_a_newer_version_under_an_older_number_is_no_row_of_ours() {
+    assert!(read(&RING_1_2.replace(".inscription", ".not_known_yet")).is_err());
 }

@@ -226,6 +226,11 @@ fn what_has_changed_since() {
     check_changed(free, &[Topic::Stack(First)]);
     check_changed(wedding(Wedding::Day(date("2027-05-29"))), &[Topic::Dates, Topic::ReadBack]);
     check_changed(note("Likes it brushed."), &[]);
+    // What a ring is called and what stands inside it goes to the workshop, and changes no size and no stack.
+    for part in [RingField::Name, RingField::Inscription] {
+        let words = Write::set(Field::Ring(First, ItemId(3), part), Value::Text("gran's".into()));
+        check_changed(vec![words], &[Topic::ReadBack]);
+    }
     check_changed(super::met("fair"), &[]);
 }
 

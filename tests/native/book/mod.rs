@@ -4,7 +4,6 @@ mod changes;
 mod checklist;
 mod examples;
 mod finding;
-mod fits;
 mod fitting;
 mod lowered;
 mod orders;

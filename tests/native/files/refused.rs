@@ -70,13 +70,13 @@ fn what_cannot_be_read_says_why() {
     check(include_bytes!("../../reference/record-1.0.json"), FileError::NotOurs);
 
     let first = |from: &str, to: &str| text.replacen(from, to, 1);
-    check(first("\"1.1\"", "\"2.0\"").as_bytes(), FileError::Newer(2));
+    check(first("\"1.2\"", "\"2.0\"").as_bytes(), FileError::Newer(2));
     check(br#"{"kind":"bandwright-book","schema":"7.1"}"#, FileError::Newer(7));
     for schema in ["1.1.0", "0.9", "", "one"] {
-        check(first("\"1.1\"", &format!("\"{schema}\"")).as_bytes(), FileError::Damaged);
+        check(first("\"1.2\"", &format!("\"{schema}\"")).as_bytes(), FileError::Damaged);
     }
     for (from, to) in [
-        ("\"schema\":\"1.1\",", ""),
+        ("\"schema\":\"1.2\",", ""),
         ("\"written\":", "\"writen\":"),
         ("\"by\":\"", "\"by\":\"x"),
         ("\"holds\":\"couples\"", "\"holds\":\"all\""),
@@ -92,7 +92,7 @@ fn what_cannot_be_read_says_why() {
 #[test]
 fn a_newer_minor_is_read_and_written_back_unharmed() {
     let text =
-        whole().replacen("\"1.1\"", "\"1.8\"", 1).replacen("\"holds\"", "\"from\":{\"van\":[1,2.5,null]},\"holds\"", 1);
+        whole().replacen("\"1.2\"", "\"1.8\"", 1).replacen("\"holds\"", "\"from\":{\"van\":[1,2.5,null]},\"holds\"", 1);
     let mut reader = open(text.clone().into()).unwrap();
     let records: Vec<_> = rows(&mut reader).unwrap().into_iter().map(|row| row.read.unwrap()).collect();
     let again: serde_json::Value = serde_json::from_str(&write(reader.header(), &records)).unwrap();

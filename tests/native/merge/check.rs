@@ -42,7 +42,7 @@ fn laws(world: &World) {
     let part = |of: usize| {
         let some = whole.changes().iter().enumerate().filter(|(at, _)| at % 3 == of || at % 5 == of);
         let changes = some.map(|(_, change)| change.clone());
-        let record = Record::of(COUPLE, Kind::Couple, bandwright::archive::twins::told_apart(changes.collect()));
+        let record = Record::of(COUPLE, Kind::Couple, bandwright::archive::collision::separate(changes.collect()));
         if of == 2 && whole.erased().is_some() { whole.clone() } else { record }
     };
     let [a, b, c] = [part(0), part(1), part(2)];

@@ -2,9 +2,9 @@
 
 use super::said;
 use crate::shared::met;
+use bandwright::archive::collision::hash;
 use bandwright::archive::merge::merge;
 use bandwright::archive::row;
-use bandwright::archive::twins::hash;
 use bandwright::book::change::{Change, Write};
 use bandwright::book::couple::Couple;
 use bandwright::book::field::{BandField, Field};

@@ -9,8 +9,8 @@ use crate::arbitrary::{self, say};
 use crate::shared::{cases, set};
 use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
 
+use bandwright::archive::collision::separate;
 use bandwright::archive::merge::merge;
-use bandwright::archive::twins::told_apart;
 use bandwright::book::change::Write;
 use bandwright::book::id::InstallationId;
 use bandwright::book::merge::conflict::Conflict;
@@ -68,7 +68,7 @@ proptest! {
     fn laws(record in arbitrary::record(), parts in any::<[u64; 3]>()) {
         let [a, b, c] = parts.map(|bits| {
             let some = record.changes().iter().enumerate().filter(|(at, _)| bits >> (at % 64) & 1 == 1);
-            Record::of(record.id, record.kind, told_apart(some.map(|(_, change)| change.clone()).collect()))
+            Record::of(record.id, record.kind, separate(some.map(|(_, change)| change.clone()).collect()))
         });
         prop_assert_eq!(merge(&a, &b), merge(&b, &a));
         prop_assert_eq!(merge(&merge(&a, &b), &c), merge(&a, &merge(&b, &c)));

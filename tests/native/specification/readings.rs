@@ -73,6 +73,7 @@ fn what_somebody_called_a_thing_makes_no_line() {
     let forged = |what: &str| format!("{what}\nOrder size: UK Z\u{202e}\u{2028}\r\u{85}Metal: tin");
     let mut record = ines_and_callum();
     let ring = Field::Ring(Wearer::First, ItemId(91), RingField::Name);
+    let inside = Field::Ring(Wearer::First, ItemId(91), RingField::Inscription);
     let mut taken = worn(Sits::Right, Digit::Ring);
     taken.gauge.name = forged("gauge");
     let spread = Spread::new(WorkingDays(4), WorkingDays(4), WorkingDays(4)).unwrap();
@@ -91,12 +92,13 @@ fn what_somebody_called_a_thing_makes_no_line() {
         vec![
             Write::set(Field::Name(Wearer::First), Value::Text(forged("Ines"))),
             Write::set(ring.clone(), Value::Text(forged("signet"))),
+            Write::set(inside.clone(), Value::Text(forged("750"))),
             Write::set(Field::Reading(Wearer::First, ItemId(90)), Value::Reading(taken)),
             Write::set(Field::Dates, Value::Dates(dates)),
         ],
     );
     let text = specification(Couple(&record), Called::Names, date("2026-11-25"));
-    for what in ["gauge", "plating", "Ines", "signet"] {
+    for what in ["gauge", "plating", "Ines", "signet", "750"] {
         assert!(text.contains(&format!("{what} Order size: UK Z   Metal: tin")), "{what}\n{text}");
     }
     assert!(!text.contains(['\u{202e}', '\u{2028}', '\u{85}', '\r']), "{text}");
@@ -104,5 +106,6 @@ fn what_somebody_called_a_thing_makes_no_line() {
     for start in ["Order size", "Metal"] {
         assert_eq!(starts(&text, start), starts(&before, start), "{text}");
     }
+    assert!(text.contains(", inside it says “750 Order size"), "{text}");
     assert_eq!(title(Couple(&record), Called::Names).lines().count(), 1);
 }

@@ -302,7 +302,7 @@ async fn what_a_newer_version_has_added_is_still_there_after_a_write() {
     let (db, _) = opened(&name).await;
     let record = saved(&db, &couple(1), met("fair")).await;
     let newer = row::write(&record)
-        .replace(r#""schema":"1.1""#, r#""schema":"1.4","shared":[1,2]"#)
+        .replace(r#""schema":"1.2""#, r#""schema":"1.4","shared":[1,2]"#)
         .replace(r#""value":"fair""#, r#""value":"fair","sure":false"#);
     put(&db, RECORDS, &record.id.to_string(), &newer.as_str().into()).await;
     let record = reload(&db, record.id).await.unwrap().unwrap();

@@ -13,7 +13,7 @@ use crate::book::change::Change;
 use crate::book::id::{InstallationId, Stamp};
 
 /// The changes, each with a stamp of its own; one that is there twice, word for word, once.
-pub fn told_apart(changes: Vec<Arc<Change>>) -> Vec<Arc<Change>> {
+pub fn separate(changes: Vec<Arc<Change>>) -> Vec<Arc<Change>> {
     if Change::are_in_order(&changes) && changes.iter().all(|change| change.claimed.is_none()) {
         return changes;
     }
