@@ -4,10 +4,12 @@ use bandwright::pictures::calendar_strip::{CalendarStrip, calendar_strip};
 use bandwright::pictures::ladder::{Ladder, Named, Shift, Single, ladder};
 use bandwright::trade::band::Profile;
 use bandwright::trade::band::section::{Section, SectionInputs};
+use bandwright::trade::fit::Worn;
 use bandwright::trade::measure::{Circumference, Length};
+use bandwright::trade::stack::RingState;
 use bandwright::trade::stack::{Head, Taper};
 use bandwright::words::calendar::{self, DayMark};
-use bandwright::words::pictures::{self as words, RingState, Worn};
+use bandwright::words::pictures as words;
 use chrono::NaiveDate;
 
 fn mm(mm: f64) -> Length {

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 use super::address::{Address, Calculator, Query, with_query};
+use crate::forms::Texts;
 use crate::storage::drafts::Draft;
 use crate::storage::preferences;
 use crate::storage::typed::{self, Others, Page};
@@ -115,9 +116,14 @@ impl Form {
         Form::new(start, Keep::Draft)
     }
 
+    /// Every text as it is typed now. Whoever asks hears of a change to any of them.
+    pub fn texts(self) -> Texts {
+        self.entries.with_value(|entries| Texts::of(entries.iter().map(|it| (it.name, it.text.get())).collect()))
+    }
+
     /// The text of a field. A name that the form does not have is a fault of the screen and reads as empty.
-    pub fn text(self, name: &str) -> RwSignal<String> {
-        self.entry(name).map_or_else(|| RwSignal::new(String::new()), |entry| entry.text)
+    pub fn text(self, name: impl AsRef<str>) -> RwSignal<String> {
+        self.entry(name.as_ref()).map_or_else(|| RwSignal::new(String::new()), |entry| entry.text)
     }
 
     /// What is shown as chosen in a field that follows something else as long as its own text is empty: the first choice

@@ -9,6 +9,7 @@ pub mod band;
 pub mod bench;
 pub mod book;
 pub mod calendar;
+pub mod complaint;
 pub mod copies;
 pub mod dates;
 pub mod entry;

@@ -7,7 +7,8 @@ use std::path::Path;
 use super::{files, none, sources};
 
 /// Folders in which no text for people may stand.
-const WORDLESS: [&str; 8] = ["trade", "book", "archive", "storage", "parts", "pictures", "app", "screens"];
+const WORDLESS: [&str; 10] =
+    ["trade", "book", "archive", "forms", "answers", "storage", "pictures", "parts", "app", "screens"];
 
 /// Text that is no sentence of the app's.
 const NO_SENTENCES: [(&str, &str); 8] = [

@@ -4,10 +4,9 @@ use super::*;
 
 use crate::book::couple::Couple;
 use crate::trade::measure::Length;
-use crate::trade::stack::{ShoulderMatch, Stretch, Verdict};
+use crate::trade::stack::{RingState, ShoulderMatch, Stretch, Verdict};
 use crate::trade::wearer::{Finger, Wearer};
 use crate::words::lengths::plain;
-use crate::words::pictures::RingState;
 use crate::words::stack;
 pub const STACK_LATER: &str = "The stack";
 pub const BAND_TO_MAKE: &str = "Width of the band to make";

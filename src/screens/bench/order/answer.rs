@@ -5,10 +5,10 @@ use crate::app::show::Shown;
 use crate::parts::answer::{Said, Tone};
 use crate::parts::reasons::{Reason, reason};
 use crate::pictures::ladder::{self, Ladder, Named};
+use crate::trade::fit::Worn;
 use crate::trade::fit::{self, CUSTOMARY_UPS, JointFinding, JointHelp, Term};
 use crate::trade::measure::{Length, Standing};
 use crate::trade::sizing::{self, Step};
-use crate::words::pictures::Worn;
 use crate::words::{
     bench as say, finger as say_finger, fit as say_fit, format, showing, sizing as say_sizing, standing,
 };

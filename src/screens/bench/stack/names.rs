@@ -1,8 +1,8 @@
 //! What rings are called: those that nobody named by their order from the web, where there are several.
 
 use super::reckon::Ring;
+use crate::trade::stack::RingState;
 use crate::words::bench as say;
-use crate::words::pictures::RingState;
 
 /// Numbers the rings without a name, and gives every ring the plain name it has in front of the couple.
 pub fn number(rings: &mut [Ring]) {

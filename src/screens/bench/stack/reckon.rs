@@ -13,12 +13,12 @@ use crate::trade::band::{Profile, alloys};
 use crate::trade::entry;
 use crate::trade::limits::{Limit, Whole};
 use crate::trade::measure::Length;
+use crate::trade::stack::RingState;
 use crate::trade::stack::{
     self, Apart, Head, Lying, ProfileMatch, Remedies, RingOnFinger, ShoulderMatch, Stack, StackError, StackInputs,
     Stretch, Surface, Taper, Tighter, Wear, When,
 };
 use crate::trade::wearer::Finger;
-use crate::words::pictures::RingState;
 use crate::words::{
     bench as say, entry as say_entry, remedy as say_remedy, rings as say_rings, showing, stack as say_stack,
 };

@@ -3,8 +3,8 @@
 
 use super::reckon::{Pair, Ring};
 use crate::trade::measure::Length;
+use crate::trade::stack::RingState;
 use crate::trade::stack::{Stack, StackInputs, stack};
-use crate::words::pictures::RingState;
 
 /// None where nothing adds to the widths.
 pub fn at_top(inputs: &StackInputs, rings: &[Ring], pairs: &[Pair], bay: Option<Length>) -> Option<Stack> {

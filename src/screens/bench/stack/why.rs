@@ -7,9 +7,9 @@ use crate::book::couple::{Couple, Ring};
 use crate::parts::reasons::{Reason, reason};
 use crate::trade::limits::Whole;
 use crate::trade::measure::{Length, Standing};
+use crate::trade::stack::RingState;
 use crate::trade::stack::{House, StackInputs, Stretch, stack};
 use crate::trade::wearer::Wearer;
-use crate::words::pictures::RingState;
 use crate::words::{bench as say, book as say_book, remedy as say_remedy, showing, stack as say_stack, standing};
 
 pub fn room(found: &Reckoned) -> Vec<Reason> {
