@@ -8,6 +8,11 @@
 //! INVARIANT: pure. Knows no browser, no storage, no form's texts and no words: `words` has the sentences of an answer,
 //! `pictures` draws its numbers, a screen lays out both.
 
+pub mod compare;
+pub mod order;
+pub mod scale;
+pub mod stack;
+
 /// How an answer is to be taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Tone {

@@ -7,10 +7,11 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 use super::address::{Address, Calculator, Query, with_query};
-use crate::forms::Texts;
+use crate::forms::{Complaints, Texts};
 use crate::storage::drafts::Draft;
 use crate::storage::preferences;
 use crate::storage::typed::{self, Others, Page};
+use crate::words::complaint::complaints;
 use crate::words::storage::CHANGED_MEANWHILE;
 
 /// A form. Copy it freely: it is a handle.
@@ -160,6 +161,19 @@ impl Form {
                 None
             }
         }
+    }
+
+    /// Hands on what was read of the whole form; what has to be put right is said beside each field, and of the others
+    /// nothing.
+    pub fn checked<T>(self, read: Result<T, Complaints>) -> Option<T> {
+        let said = read.as_ref().err().map(complaints).unwrap_or_default();
+        let _ = self.entries.try_with_value(|entries| {
+            for entry in entries {
+                let of_entry = said.iter().find(|(name, _)| *name == entry.name);
+                entry.complaint.set(of_entry.map(|(_, sentence)| sentence.clone()));
+            }
+        });
+        read.ok()
     }
 
     /// Whether anything differs from what the form started with.

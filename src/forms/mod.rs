@@ -12,10 +12,13 @@
 //! INVARIANT: pure. Knows no browser, no storage and no words: what is wrong is a [`Complaint`], never a sentence.
 //! Nothing is worked out here but what the texts mean.
 
+pub mod compare;
 mod complaint;
+pub mod order;
 mod reader;
 pub mod reading;
 mod size;
+pub mod stack;
 mod texts;
 pub mod write;
 

@@ -13,7 +13,7 @@ use crate::trade::dates::wedding::Wedding;
 use crate::trade::entry::{self, NumberError, TextError, TextFault};
 use crate::trade::limits::{Limit, Whole};
 use crate::trade::measure::{Length, Percent};
-use crate::trade::sizing::System;
+use crate::trade::sizing::{SizeAsRead, System};
 
 /// Reads a form. Each method answers with nothing where its field has to be put right, and notes why.
 pub struct Reader<'a> {
@@ -113,6 +113,12 @@ impl<'a> Reader<'a> {
     pub fn size(&mut self, key: Key, which: Key, first: System) -> Option<SizeTyped> {
         let read = SizeTyped::read(self.text(key), self.text(which), first);
         self.note(key, read)
+    }
+
+    /// A size of which it is clear which reading is meant.
+    pub fn meant_size(&mut self, key: Key, which: Key, first: System) -> Option<SizeAsRead> {
+        let typed = self.size(key, which, first)?;
+        self.note(key, typed.meant().cloned().ok_or(Complaint::WhichSize))
     }
 
     pub fn optional_size(&mut self, key: Key, which: Key, first: System) -> Option<Option<SizeTyped>> {

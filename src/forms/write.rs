@@ -2,8 +2,8 @@
 
 use crate::archive::code::Code;
 use crate::trade::band::alloys::Alloy;
-use crate::trade::measure::Length;
-use crate::trade::sizing::SizeAsRead;
+use crate::trade::measure::{Circumference, Length};
+use crate::trade::sizing::{Size, SizeAsRead, Stated, System};
 
 /// What stands for a choice that nobody has made.
 pub const NONE: &str = "none";
@@ -43,8 +43,32 @@ pub fn yes(is: bool) -> String {
     if is { "yes" } else { "" }.to_owned()
 }
 
-/// A size as it was typed; none for one that came without its text.
-pub fn size(size: &SizeAsRead) -> Option<String> {
+/// A size as it would be typed again: as it was, or else with its system: "UK M½", "US 6¼", "17.25 mm across".
+pub fn size(size: &SizeAsRead) -> String {
     let typed = size.typed.trim();
-    (!typed.is_empty()).then(|| typed.to_owned())
+    if !typed.is_empty() {
+        return typed.to_owned();
+    }
+    match size.stated {
+        Stated::Size(size) => on_scale(size),
+        Stated::Diameter(diameter) => format!("{} mm across", mm(diameter.0)),
+        Stated::Circumference(round) => circumference(round),
+    }
+}
+
+/// "53.125 mm round".
+pub fn circumference(round: Circumference) -> String {
+    format!("{} mm round", mm(round.0))
+}
+
+fn on_scale(size: Size) -> String {
+    const Z: i32 = 25;
+    let (whole, quarters) = (size.quarters().div_euclid(4), size.quarters().rem_euclid(4));
+    let fraction = ["", "¼", "½", "¾"].get(quarters as usize).copied().unwrap_or_default();
+    let system = size.system().code().to_ascii_uppercase();
+    match (size.system(), u8::try_from(whole).ok().filter(|_| whole <= Z)) {
+        (System::Uk, Some(place)) => format!("{system} {}{fraction}", char::from(b'A' + place)),
+        (System::Uk, None) => format!("{system} Z+{}{fraction}", whole - Z),
+        _ => format!("{system} {whole}{fraction}"),
+    }
 }

@@ -4,7 +4,6 @@ use chrono::NaiveDate;
 
 use crate::app::show::Shown;
 use crate::book::progress::Ahead;
-use crate::parts::reasons::{Reason, reason};
 use crate::pictures::calendar_strip::{CalendarStrip, calendar_strip};
 use crate::trade::arrange::in_order;
 use crate::trade::dates::closed::{ClosedDay, closed_spans};
@@ -12,6 +11,7 @@ use crate::trade::dates::milestones::{Due, Milestone};
 use crate::trade::dates::places::Place;
 use crate::trade::dates::spread::WorkingDays;
 use crate::trade::measure::Percent;
+use crate::words::answer::{Reason, reason};
 use crate::words::calendar::DayMark;
 use crate::words::{ahead as say, dates as say_dates, format, practice, screens, showing};
 

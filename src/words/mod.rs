@@ -5,6 +5,7 @@
 
 pub mod agenda;
 pub mod ahead;
+pub mod answer;
 pub mod band;
 pub mod bench;
 pub mod book;

@@ -6,6 +6,7 @@ use crate::parts::lay::{all, para, section};
 use leptos::prelude::*;
 
 use super::{Whose, whose_of};
+use crate::answers::stack::{StackAnswer, StackRules, of_couple};
 use crate::app::address::{Address, Part};
 use crate::app::form::Form;
 use crate::app::seen::Seen;
@@ -22,7 +23,6 @@ use crate::book::value::Value;
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{Shape, choice, option, pick};
 use crate::parts::reasons::reasons;
-use crate::screens::bench::{HeldOff, held_off};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::trade::band::section::Section;
@@ -30,6 +30,7 @@ use crate::trade::entry;
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
+use crate::words::bench::held_off_reasons;
 use crate::words::stack::capital;
 use crate::words::{
     book as say_book, entry as say_entry, lengths, remedy as say, screens as say_frame, stack as say_stack,
@@ -48,13 +49,16 @@ const fn key(way: Way) -> &'static str {
 pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
     let Whose { head, leave } = whose_of(id, wearer, say::TITLE, Part::Remedy(wearer));
-    let held = untrack(|| held_off(app, id, wearer));
+    let held = untrack(|| {
+        app.couple(id, |couple| app.practice(|practice| of_couple(couple, &StackRules::of(practice), wearer)))
+    })
+    .flatten();
     let rings = app.couple(id, |couple| worn(couple, wearer)).unwrap_or_default();
     let begin = app.couple(id, |couple| start(couple, wearer, &held)).unwrap_or_default();
     let form = Form::draft(format!("remedy.{id}.{}", wearer.code()), begin);
     let seen = Seen::couple(app, id);
     let band = app.couple(id, |couple| couple.band(wearer)).unwrap_or_default();
-    let section_of_band = held.as_ref().and_then(|held| held.section);
+    let section_of_band = held.as_ref().and_then(StackAnswer::section_of_band);
     let save = move || {
         let Some(read) = read(form, app.today.get_untracked(), section_of_band) else { return show_first_complaint() };
         let writes = writes(wearer, read, &band, section_of_band);
@@ -140,12 +144,10 @@ fn amount_name(way: Way) -> &'static str {
     }
 }
 
-fn worked_out(held: &Option<HeldOff>) -> AnyView {
-    match held {
-        None => para("", say::NO_BAND),
-        Some(held) if held.why.is_empty() => para("", say::NOT_HELD_OFF),
-        Some(held) => reasons(Signal::stored(held.why.clone())),
-    }
+fn worked_out(held: &Option<StackAnswer>) -> AnyView {
+    let Some(held) = held else { return para("", say::NO_BAND) };
+    let why = held_off_reasons(held);
+    if why.is_empty() { para("", say::NOT_HELD_OFF) } else { reasons(Signal::stored(why)) }
 }
 
 /// The rings that could go to the bench, those with a head first.
@@ -157,18 +159,18 @@ fn worn(couple: Couple<'_>, wearer: Wearer) -> Vec<Ring> {
     with_head
 }
 
-fn start(couple: Couple<'_>, wearer: Wearer, held: &Option<HeldOff>) -> Vec<(&'static str, String)> {
+fn start(couple: Couple<'_>, wearer: Wearer, held: &Option<StackAnswer>) -> Vec<(&'static str, String)> {
     let known = couple.remedy(wearer);
     let plain = |of: Option<Length>| of.map(lengths::plain).unwrap_or_default();
-    let worked_out = held.as_ref().and_then(|held| held.remedies);
+    let worked_out = held.as_ref().and_then(StackAnswer::remedies);
     let amount = |way: Way| {
         let chosen = known.filter(|it| it.way == way).map(|it| it.by);
-        let reckoned = worked_out.and_then(|it| match way {
+        let computed = worked_out.and_then(|it| match way {
             Way::Shaped => Some(it.bay),
             Way::Lower => it.height.height(),
             Way::Gap => Some(it.gap),
         });
-        plain(chosen.or(reckoned))
+        plain(chosen.or(computed))
     };
     let away = known.and_then(|it| it.ring);
     let day = |of: Option<NaiveDate>| of.map(crate::words::format::day).unwrap_or_default();

@@ -151,9 +151,10 @@ pub fn stack_subtitle(couple: Couple<'_>, who: Wearer) -> String {
     whose(couple, who).join(" · ")
 }
 
-/// "Stack 5.3 mm, roomy: 22.1 % of 24 mm".
-pub fn stack_in_short(total: Length, verdict: &str) -> String {
-    format!("{STACK} {} mm, {verdict}", plain(total))
+/// "Stack 5.3 mm, roomy: 22.1 % of 24 mm", "Stack 9.1 mm at the top, full: 37.9 % of 24 mm".
+pub fn stack_in_short(total: Length, at_top: bool, verdict: &str) -> String {
+    let place = if at_top { " at the top" } else { "" };
+    format!("{STACK} {} mm{place}, {verdict}", plain(total))
 }
 
 /// What the large figure is of.

@@ -62,7 +62,8 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     // The question about a reading that contradicts another is asked once for what was typed.
     let asked = StoredValue::new(String::new());
     let save = move || {
-        let Some(reading) = at_hand.with_value(|gauges| fields::read(app, form, gauges)) else {
+        let known = fields::known(app, at_hand.get_value());
+        let Some(reading) = form.checked(untrack(|| reading::read(&form.texts(), &known))) else {
             return show_first_complaint();
         };
         let Some(moves) = moves(whom, form) else {
@@ -79,7 +80,7 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
         take(whom, reading, moves, move || {
             form.done();
             // The next reading is of the band's finger, which may be another one now, with the same gauge.
-            let next = reading::start_after(&form.texts(), chosen(whom).unwrap_or(LEFT_RING));
+            let next = reading::start_after(&untrack(|| form.texts()), chosen(whom).unwrap_or(LEFT_RING));
             form.start_with(&next.into_pairs());
             form.reset();
             // The reading, and what all of them come to, stand at the top of the page.
@@ -114,10 +115,7 @@ fn draft(id: RecordId, wearer: Wearer) -> String {
 pub fn write_down_from_glass(id: RecordId, wearer: Wearer, size: String, off: Length) {
     let name = draft(id, wearer);
     let mut words = typed::kept(&name).unwrap_or_default();
-    let off = off.in_tenthousandths().to_string();
-    let told = [("gauge", fields::WORN.to_owned()), ("as", String::new()), ("glass", size.clone()), ("glass-off", off)];
-    words.extend(told.map(|(key, text)| (key.to_owned(), text)));
-    words.insert("size".to_owned(), size);
+    words.extend(reading::from_glass(size, off).into_pairs().into_iter().map(|(key, text)| (key.to_owned(), text)));
     // Where the phone does not take them they last as long as this page, and the form says so.
     typed::keep(&name, &words);
     go_instead(&Address::Part(id, Part::Finger(wearer)).to_string());
@@ -140,15 +138,9 @@ fn chosen(whom: Whom) -> Option<Finger> {
     untrack(|| app.couple(id, |couple| couple.finger(wearer)).flatten())
 }
 
-/// Whether the band goes to the finger of the form: by itself while none is chosen, by a word where it is another
-/// one. None while nobody has said.
+/// Whether the band goes to the finger of the form; none while nobody has said.
 fn moves(whom: Whom, form: Form) -> Option<bool> {
-    let (chosen, here) = (chosen(whom), fields::finger(form)?);
-    if chosen.is_none_or(|chosen| chosen == here) {
-        return Some(chosen.is_none());
-    }
-    let said = form.text("moves").get_untracked();
-    [true, false].into_iter().find(|moves| said == fields::moves_code(*moves, here))
+    reading::moves(&untrack(|| form.texts()), chosen(whom))
 }
 
 /// Goes to the question of which finger the band is for.
