@@ -1,5 +1,7 @@
 //! What is wrong with what was typed into a field, typed itself: `words::complaint` turns it into its sentence.
 
+use chrono::NaiveDate;
+
 use super::texts::Key;
 use crate::trade::band::section::SectionError;
 use crate::trade::dates::entry::{DateEntryError, TimeEntryError};
@@ -24,6 +26,16 @@ pub enum Complaint {
     Section(SectionError),
     /// How far a head reaches is there, and how high its underside lies is not.
     HeadIncomplete,
+    /// A ring is to be back before it goes away.
+    BackBeforeAway,
+    /// A ring came back before it was handed over,
+    BackBeforeGone,
+    /// or without having been.
+    BackNotGone,
+    /// A ring was handed over, and nothing says that it came back.
+    StillAway,
+    /// What has happened cannot lie after today.
+    NotYet(NaiveDate),
 }
 
 /// What a complaint calls the thing that was to be entered.

@@ -17,6 +17,7 @@ mod complaint;
 pub mod order;
 mod reader;
 pub mod reading;
+pub mod remedy;
 mod size;
 pub mod stack;
 mod texts;

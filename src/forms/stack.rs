@@ -178,7 +178,7 @@ impl StackTyped {
         rings.truncate(ROWS.len());
         let typed = StackTyped {
             // As a calliper reads it.
-            band_inside: across.map(to_hundredths),
+            band_inside: across.map(write::to_hundredths),
             band_set: is_set(&band),
             curve: couple.remedy(who).filter(|it| it.way == Way::Shaped).map(|it| it.by),
             lies: band.place.filter(|place| place.0 > 0).map_or(Lies::NearestWeb, |place| Lies::Beyond(place.0)),
@@ -212,10 +212,6 @@ impl StackTyped {
 
 fn is_set(band: &Band) -> bool {
     matches!(band.finish, Some(Finish::Set | Finish::SetAllRound))
-}
-
-fn to_hundredths(length: Length) -> Length {
-    Length::from_mm((length.mm() * 100.0).round() / 100.0)
 }
 
 /// The texts of what is recorded. `called` is what a ring is called in its field.

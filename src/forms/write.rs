@@ -18,6 +18,11 @@ pub fn mm(length: Length) -> String {
     if decimals.is_empty() { format!("{sign}{whole}") } else { format!("{sign}{whole}.{decimals}") }
 }
 
+/// A figure that was computed, to the hundredth, as it is shown.
+pub fn to_hundredths(length: Length) -> Length {
+    Length::from_mm((length.mm() * 100.0).round() / 100.0)
+}
+
 /// A length, or nothing.
 pub fn optional_mm(length: Option<Length>) -> String {
     length.map(mm).unwrap_or_default()

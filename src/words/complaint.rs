@@ -20,6 +20,11 @@ pub fn complaint(what: &Complaint) -> String {
         Complaint::Spread(error) => spread_error(*error),
         Complaint::Section(error) => stack::section_error(*error),
         Complaint::HeadIncomplete => rings::HEAD_INCOMPLETE.to_owned(),
+        Complaint::BackBeforeAway => remedy::TO_BEFORE_FROM.to_owned(),
+        Complaint::BackBeforeGone => remedy::BACK_BEFORE_GONE.to_owned(),
+        Complaint::BackNotGone => remedy::BACK_NOT_GONE.to_owned(),
+        Complaint::StillAway => remedy::STILL_AWAY.to_owned(),
+        Complaint::NotYet(today) => remedy::not_yet(*today),
     }
 }
 

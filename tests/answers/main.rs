@@ -2,6 +2,7 @@
 
 mod compared;
 mod recorded;
+mod remedies;
 mod sizes;
 mod stacks;
 #[path = "../book/arbitrary.rs"]
