@@ -5,17 +5,21 @@
 //! 1. [`trade`]: the arithmetic of the trade, in types; no browser, no clock, no words.
 //! 2. [`book`]: couples and the jeweller's practice, as records of changes; undo, checklist, today.
 //! 3. [`archive`]: how a record is written down; the only code that knows a file format.
-//! 4. [`storage`]: what the phone keeps; the only code that touches IndexedDB and localStorage.
-//! 5. [`words`]: every sentence, label and name that people read.
-//! 6. `parts`: buttons, fields, answers, notices.
-//! 7. [`pictures`]: numbers in, drawings out.
-//! 8. `app`: state, addresses, forms, clock, updates.
-//! 9. `screens`: one file a screen.
+//! 4. [`forms`]: what is typed into a form, and what is read from it; texts in, typed values or complaints out.
+//! 5. [`answers`]: what the tools answer; typed values in, one plain answer out.
+//! 6. [`storage`]: what the phone keeps; the only code that touches IndexedDB and localStorage.
+//! 7. [`words`]: every sentence, label and name that people read.
+//! 8. [`pictures`]: numbers in, drawings out.
+//! 9. `parts`: buttons, fields, answers, notices.
+//! 10. `app`: state, addresses, forms, clock, updates.
+//! 11. `screens`: one file a screen.
 //!
 //! `parts`, `app`, `screens` and most of `storage` exist in the browser only; the rest compiles and is tested anywhere.
 
+pub mod answers;
 pub mod archive;
 pub mod book;
+pub mod forms;
 pub mod pictures;
 pub mod storage;
 pub mod trade;

@@ -6,9 +6,11 @@ use wasm_bindgen_futures::spawn_local;
 
 use super::address::{Address, Calculator, Query, with_query};
 use super::route;
+use crate::forms::{Complaints, Texts};
 use crate::storage::drafts::Draft;
 use crate::storage::preferences;
 use crate::storage::typed::{self, Others, Page};
+use crate::words::complaint::complaints;
 use crate::words::storage::CHANGED_MEANWHILE;
 
 /// A form. Copy it freely: it is a handle.
@@ -109,9 +111,14 @@ impl Form {
         Form::new(start, Keep::Draft)
     }
 
+    /// Every text as it is typed now. Whoever asks hears of a change to any of them.
+    pub fn texts(self) -> Texts {
+        self.entries.with_value(|entries| Texts::of(entries.iter().map(|it| (it.name, it.text.get())).collect()))
+    }
+
     /// The text of a field. A name that the form does not have is a fault of the screen and reads as empty.
-    pub fn text(self, name: &str) -> RwSignal<String> {
-        self.entry(name).map_or_else(|| RwSignal::new(String::new()), |entry| entry.text)
+    pub fn text(self, name: impl AsRef<str>) -> RwSignal<String> {
+        self.entry(name.as_ref()).map_or_else(|| RwSignal::new(String::new()), |entry| entry.text)
     }
 
     /// What is shown as chosen in a field that follows something else as long as its own text is empty: the first choice
@@ -148,6 +155,19 @@ impl Form {
                 None
             }
         }
+    }
+
+    /// Hands on what was read of the whole form; what has to be put right is said beside each field, and of the others
+    /// nothing.
+    pub fn checked<T>(self, read: Result<T, Complaints>) -> Option<T> {
+        let said = read.as_ref().err().map(complaints).unwrap_or_default();
+        let _ = self.entries.try_with_value(|entries| {
+            for entry in entries {
+                let of_entry = said.iter().find(|(name, _)| *name == entry.name);
+                entry.complaint.set(of_entry.map(|(_, sentence)| sentence.clone()));
+            }
+        });
+        read.ok()
     }
 
     /// Whether anything differs from what the form started with.

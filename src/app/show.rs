@@ -16,15 +16,7 @@ use wasm_bindgen_futures::spawn_local;
 use super::route;
 use crate::storage::drafts::{self, Draft};
 
-/// What is shown: nothing in it names anybody.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Shown {
-    pub title: String,
-    /// SVG text from `pictures`; empty for none.
-    pub picture: String,
-    pub figure: String,
-    pub lines: Vec<String>,
-}
+pub use crate::words::answer::CoupleView as Shown;
 
 /// The handle. Copy it freely.
 #[derive(Clone, Copy)]

@@ -1,16 +1,11 @@
-//! The readings of a finger as the fit takes them, and what the bands that have been worn say.
+//! The readings of a finger as the fit takes them, and the rings beside a band.
 
 use super::couple::{Band as Wanted, Couple};
-use super::field::Field;
 use super::id::ItemId;
 use super::practice::Practice;
-use super::record::Record;
 use super::value::{OwnGauge, ReadingTaken};
-use crate::trade::band::{Bore, Finish};
-use crate::trade::fit::{
-    Band, Combined, Grid, Inputs, NoBeads, Overrules, Place, Reading, Worn, WornBand, calibrate, combine, constants,
-    stick_off, worn_band,
-};
+use crate::trade::band::Finish;
+use crate::trade::fit::{Combined, Grid, NoBeads, Place, Reading, calibrate, combine, constants, stick_off};
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::{Step, System, even_scale};
 use crate::trade::wearer::Wearer;
@@ -150,49 +145,4 @@ pub fn put_right(taken: &ReadingTaken, practice: Practice<'_>) -> Option<Circumf
 pub fn grid(system: System, step: Step) -> Grid {
     let (origin, step) = even_scale(system, step);
     Grid { origin, step }
-}
-
-/// Everything that the order size of a couple's band is worked out from; none while something is missing.
-fn inputs(couple: Couple<'_>, practice: Practice<'_>, who: Wearer) -> Option<Inputs> {
-    let mut readings = counted(couple, who, Place::Base).into_iter().map(|(_, taken)| as_reading(taken));
-    let band = couple.band(who);
-    let bore: Bore = band.profile?.bore();
-    Some(Inputs {
-        reading: readings.next()?,
-        others: readings.collect(),
-        band: Band { width: band.width?, bore, relief: band.relief },
-        neighbours: worn_beside(couple, who),
-        first_ring: couple.first_ring(who) == Some(true),
-        finger_changing: false,
-        joint: joint(couple, who).map(|joint| joint.passes_at),
-        joint_width: joint(couple, who).map(|joint| joint.width),
-        no_beads: no_beads(&couple.band(who)),
-        constants: practice.constants(),
-        overrules: Overrules::default(),
-        grid: grid(practice.first_system(), practice.step()),
-    })
-}
-
-/// The couple as it stood when the order size was settled: what was read or chosen since says nothing of a band that
-/// was made before. None without a settled size.
-fn as_settled(couple: Couple<'_>, who: Wearer) -> Option<Record> {
-    let record = couple.0;
-    let place = record.touched(|field| *field == Field::OrderSize(who)).max()?;
-    Some(Record::of(record.id, record.kind, record.changes()[..=place].to_vec()))
-}
-
-/// What every band says that has been worn: of the couples without the invented ones.
-pub fn bands_worn<'a>(couples: impl Iterator<Item = Couple<'a>>, practice: Practice<'_>) -> Vec<WornBand> {
-    let mut all = Vec::new();
-    for couple in couples.filter(|couple| !couple.is_example()) {
-        for who in Wearer::BOTH {
-            let Some(fitted) = couple.fitted(who) else { continue };
-            let then = as_settled(couple, who);
-            let Some(inputs) = inputs(then.as_ref().map_or(couple, Couple), practice, who) else { continue };
-            let in_stack = couple.order_size(who).is_none_or(|size| size.in_stack);
-            let worn = if in_stack { Worn::InStack } else { Worn::Alone };
-            all.extend(worn_band(&inputs, worn, fitted.size.circumference()).ok().flatten());
-        }
-    }
-    all
 }

@@ -5,7 +5,6 @@ use chrono::NaiveDate;
 use super::care::Care;
 use super::couple::Couple;
 use super::field::{BandField, Field, RingField};
-use super::value::StackSeen;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::Length;
 use crate::trade::wearer::Wearer;
@@ -53,13 +52,6 @@ pub fn care(couple: Couple<'_>, wearer: Wearer, off: Length) -> Option<Care> {
     } else {
         None
     }
-}
-
-/// What the rings take at the top of the finger, now and with those to come, by what was chosen: the depth of a bay, or
-/// the gap, is added there. The palm takes neither, and a band that is low enough adds nothing.
-pub fn at_top(couple: Couple<'_>, wearer: Wearer, seen: &StackSeen) -> Option<(Way, Length, Length)> {
-    let chosen = couple.remedy(wearer).filter(|it| it.way != Way::Lower)?;
-    Some((chosen.way, seen.now + chosen.by, seen.later + chosen.by))
 }
 
 /// Where a ring goes next, and by when; none once it is back.

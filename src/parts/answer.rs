@@ -6,39 +6,22 @@
 use super::Words;
 use super::el::{el, live};
 use super::lay::all;
+use crate::answers::Tone;
+use crate::words::answer::Headline;
 use crate::words::parts::{Mark, PartWord, part, sign};
 use leptos::prelude::*;
-
-/// What the answer thinks of itself.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Tone {
-    /// A figure to act on.
-    Rouge,
-    /// Settled: nothing to do.
-    Settled,
-    /// Wants care.
-    Care,
-}
-
-/// An answer as it is shown.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Said {
-    pub figure: String,
-    pub lines: Vec<String>,
-    pub tone: Tone,
-}
 
 /// Longer than this, the figure is set smaller.
 const LONG: usize = 6;
 
 /// An answer. `key` is its id; `name` is its accessible name ("Order size").
-pub fn answer(key: &'static str, name: impl Into<Words>, said: impl Into<Signal<Said>>) -> AnyView {
+pub fn answer(key: &'static str, name: impl Into<Words>, said: impl Into<Signal<Headline>>) -> AnyView {
     let (name, said) = (name.into(), said.into());
     let class = move || {
         let (tone, long) = said.with(|said| (said.tone, said.figure.chars().count() > LONG));
         let class = match (tone, long) {
-            (Tone::Rouge, false) => "answer rouge",
-            (Tone::Rouge, true) => "answer rouge long",
+            (Tone::Act, false) => "answer rouge",
+            (Tone::Act, true) => "answer rouge long",
             (Tone::Settled, false) => "answer settled",
             (Tone::Settled, true) => "answer settled long",
             (Tone::Care, false) => "answer care",

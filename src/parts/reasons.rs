@@ -4,24 +4,8 @@
 
 use super::el::{el, live};
 use super::lay::all;
+use crate::words::answer::Reason;
 use leptos::prelude::*;
-
-/// One reason.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Reason {
-    pub name: String,
-    /// With its sign: "+0.75".
-    pub amount: String,
-    /// "0.25 mm a millimetre · common practice"; may be empty.
-    pub why: String,
-    /// What the reasons come to, under a stroke.
-    pub sum: bool,
-}
-
-/// A reason that is one of several.
-pub fn reason(name: impl Into<String>, amount: impl Into<String>, why: impl Into<String>) -> Reason {
-    Reason { name: name.into(), amount: amount.into(), why: why.into(), sum: false }
-}
 
 /// The reasons, in order.
 pub fn reasons(reasons: impl Into<Signal<Vec<Reason>>>) -> AnyView {

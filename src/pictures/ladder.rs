@@ -4,9 +4,10 @@ use super::Picture;
 use super::lay::{SMALL, Scale, TEXT, cut, spread, width_of};
 use super::pen::{Anchor, Pen, WIDTH};
 use crate::trade::arrange::in_order;
+use crate::trade::fit::Worn;
 use crate::trade::measure::{Circumference, Length};
 use crate::words::format;
-use crate::words::pictures::{self as words, LadderSaid, Worn};
+use crate::words::pictures::{self as words, LadderSaid};
 
 /// A place on the rule with its name: "N" at 53.75 mm. A tick without a name is drawn short.
 #[derive(Clone, Debug, PartialEq, Eq)]

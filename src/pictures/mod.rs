@@ -12,6 +12,7 @@ pub mod installing;
 pub mod ladder;
 pub mod lay;
 pub mod measuring;
+pub mod order_size;
 pub mod ornament;
 pub mod paper;
 pub mod pen;
@@ -19,6 +20,7 @@ pub mod rules;
 pub mod section;
 pub mod side;
 pub mod stack;
+pub mod stack_answer;
 pub mod unrolled;
 
 /// A finished drawing: an `<svg>` element with `role="img"` and its text alternative.

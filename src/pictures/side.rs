@@ -6,8 +6,8 @@ use super::lay::{SMALL, TEXT, cut, spread, width_of};
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::trade::band::section::Section;
 use crate::trade::measure::Length;
-use crate::trade::stack::Head;
-use crate::words::pictures::{self as words, RingState};
+use crate::trade::stack::{Head, RingState};
+use crate::words::pictures as words;
 
 /// One ring, as far as it is known.
 #[derive(Clone, Debug, PartialEq, Eq)]

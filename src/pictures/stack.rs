@@ -4,7 +4,8 @@ use super::Picture;
 use super::lay::{SMALL, TEXT, cut, spread, width_of};
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::trade::measure::{Diameter, Length};
-use crate::words::pictures::{self as words, RingState};
+use crate::trade::stack::RingState;
+use crate::words::pictures as words;
 
 /// One ring of the stack, as it is seen from above.
 #[derive(Clone, Debug, PartialEq, Eq)]

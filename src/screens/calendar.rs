@@ -4,14 +4,14 @@ use chrono::NaiveDate;
 
 use crate::app::show::Shown;
 use crate::book::progress::Ahead;
-use crate::parts::reasons::{Reason, reason};
 use crate::pictures::calendar_strip::{CalendarStrip, calendar_strip};
 use crate::trade::arrange::in_order;
-use crate::trade::dates::closed::ClosedDay;
+use crate::trade::dates::closed::{ClosedDay, closed_spans};
 use crate::trade::dates::milestones::{Due, Milestone};
 use crate::trade::dates::places::Place;
 use crate::trade::dates::spread::WorkingDays;
 use crate::trade::measure::Percent;
+use crate::words::answer::{Reason, reason};
 use crate::words::calendar::DayMark;
 use crate::words::{ahead as say, dates as say_dates, format, practice, screens, showing};
 
@@ -103,7 +103,7 @@ fn closed_on(ahead: &Ahead, due: &Due) -> Option<String> {
 pub fn closed(ahead: &Ahead, names: &[(Place, Vec<String>)]) -> Vec<Reason> {
     let of = |place| names.iter().find(|(it, _)| *it == place).map_or(&[][..], |(_, names)| names);
     let rows = |place, days: &[ClosedDay]| {
-        let spans = say::closed_spans(days, ahead.plan.wedding).into_iter();
+        let spans = closed_spans(days, ahead.plan.wedding).into_iter();
         let row = |(why, first, last)| {
             let name = say_dates::closed(place, why, say::closure_of(why, of(place)));
             reason(name, say::span(first, last), "")

@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use crate::app::form::Form;
 use crate::app::state::app;
 use crate::archive::code::Code;
+use crate::forms::{self, reading_codes};
 use crate::parts::choice::{self, Shape};
 use crate::parts::field::{Field, Keyboard};
 use crate::parts::picture::sketch;
@@ -21,7 +22,7 @@ use crate::trade::entry::{self, TextError, TextFault};
 use crate::trade::fit::RINGS_BESIDE_MOST;
 use crate::trade::limits::Limit;
 use crate::trade::measure::{Length, Percent};
-use crate::trade::sizing::{SizeAsRead, Stated, System};
+use crate::trade::sizing::{SizeAsRead, Stated};
 use crate::trade::wearer::{Digit, Hand};
 use crate::words::dates::{self as say_dates, Asked};
 use crate::words::{band as say_band, entry as say_entry, format, screens as say, sizing as say_sizing};
@@ -156,10 +157,9 @@ pub fn yes(form: Form, key: &'static str, label: &'static str, hint: &'static st
     choice::tick(key, label, Some(hint.into()), ticked, set)
 }
 
-/// The word of a ticked box.
-pub fn yes_or_nothing(yes: bool) -> String {
-    if yes { "yes" } else { "" }.to_owned()
-}
+pub use crate::forms::code_of_reading as meant;
+pub use crate::forms::write::yes as yes_or_nothing;
+pub use crate::forms::write::{NONE, code_or_none};
 
 /// The hand and the finger.
 pub fn hand_and_finger(form: Form) -> AnyView {
@@ -171,14 +171,6 @@ pub fn hand_and_finger(form: Form) -> AnyView {
     ])
 }
 
-/// What stands for a choice that nobody has made.
-pub const NONE: &str = "none";
-
-/// The word of a choice, or the one for none.
-pub fn code_or_none<T: Code>(of: Option<T>) -> String {
-    of.map_or(NONE, T::code).to_owned()
-}
-
 /// Which of several readings of what was typed is meant: nothing to choose while there is only one. `key` is the
 /// field with the size, `which` the one with the choice.
 pub fn which_size(form: Form, key: &'static str, which: &'static str, legend: &str) -> Option<AnyView> {
@@ -187,7 +179,7 @@ pub fn which_size(form: Form, key: &'static str, which: &'static str, legend: &s
     (readings.len() > 1).then(|| {
         let chosen = form.text(which);
         let codes = reading_codes(&readings);
-        let meant = chosen.with_untracked(|code| which_is_meant(&readings, code, first));
+        let meant = chosen.with_untracked(|code| forms::meant(&readings, code, first));
         let code = meant.map(|at| codes[at].clone()).unwrap_or_default();
         if chosen.with_untracked(|text| *text != code) {
             chosen.set(code);
@@ -196,35 +188,6 @@ pub fn which_size(form: Form, key: &'static str, which: &'static str, legend: &s
         let options = codes.into_iter().zip(&readings).map(named).collect();
         choice::choice(which, legend.to_owned(), Shape::Chips, options, chosen)
     })
-}
-
-/// Which of several readings is meant: the one that was chosen; before that the only one of the first system of the
-/// practice, which is then shown as chosen beside the others.
-pub fn which_is_meant(readings: &[SizeAsRead], chosen: &str, first: System) -> Option<usize> {
-    let of_the_first = |reading: &SizeAsRead| reading.stated.system() == first;
-    let only = || readings.iter().filter(|reading| of_the_first(reading)).count() == 1;
-    let chosen = reading_codes(readings).iter().position(|code| code == chosen);
-    chosen.or_else(|| readings.iter().position(of_the_first).filter(|_| only()))
-}
-
-/// The word that stands for each reading of a typed size: its system, and its number where a system has several, as the
-/// UK has of "M+".
-pub fn reading_codes(readings: &[SizeAsRead]) -> Vec<String> {
-    let mut codes: Vec<String> = Vec::new();
-    for reading in readings {
-        let code = reading.stated.system().code();
-        let before = codes.iter().filter(|other| other.split('-').next() == Some(code)).count();
-        codes.push(if before == 0 { code.to_owned() } else { format!("{code}-{}", before + 1) });
-    }
-    codes
-}
-
-/// The word that stands for what was meant, when the size is typed as it was.
-pub fn meant(size: &SizeAsRead) -> String {
-    let system = size.stated.system();
-    let readings = entry::read_size(&size.typed, system).unwrap_or_default();
-    let place = readings.iter().position(|reading| reading.stated == size.stated);
-    place.and_then(|place| reading_codes(&readings).into_iter().nth(place)).unwrap_or_else(|| system.code().to_owned())
 }
 
 fn typed(form: Form, key: &str) -> String {
@@ -294,7 +257,7 @@ pub fn read_size(form: Form, key: &str, which: &str) -> Option<Stated> {
     let chosen = typed(form, which);
     let meant = match readings.as_slice() {
         [only] => Some(only),
-        several => which_is_meant(several, &chosen, first).and_then(|place| several.get(place)),
+        several => forms::meant(several, &chosen, first).and_then(|place| several.get(place)),
     };
     form.judge(key, meant.map(|size| size.stated).ok_or_else(|| say::WHICH_SIZE.to_owned()))
 }

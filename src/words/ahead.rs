@@ -1,7 +1,7 @@
 //! Words of the calendar from today to the wedding, and of the list that says the same.
 
 use super::{bench, format, screens};
-use crate::trade::dates::closed::{Closed, ClosedDay};
+use crate::trade::dates::closed::Closed;
 use crate::trade::dates::milestones::Milestone;
 use chrono::NaiveDate;
 
@@ -53,18 +53,6 @@ pub fn closed_then(what: Milestone, before: Option<NaiveDate>) -> String {
         Some(day) if what == Milestone::TryOn => format!("closed that day: try on by {}", format::day_short(day)),
         Some(day) => format!("closed that day: collect by {}", format::day_short(day)),
     }
-}
-
-/// Closed days up to a day, without those that are never worked; days in a row for the same reason are one.
-pub fn closed_spans(days: &[ClosedDay], until: NaiveDate) -> Vec<(Closed, NaiveDate, NaiveDate)> {
-    let mut all: Vec<(Closed, NaiveDate, NaiveDate)> = Vec::new();
-    for ClosedDay { day, why } in days.iter().copied().filter(|it| it.day <= until && it.why != Closed::Weekend) {
-        match all.last_mut() {
-            Some((before, _, last)) if *before == why && last.succ_opt() == Some(day) => *last = day,
-            _ => all.push((why, day, day)),
-        }
-    }
-    all
 }
 
 // What the couple is shown

@@ -2,6 +2,7 @@
 
 use super::harmless::harmless;
 use super::{band, dates, fit, format, lengths, remedy, rings, sizing};
+use crate::answers::stack::place_on_finger;
 use crate::book::checklist::{Care, Topic};
 use crate::book::couple::{Appointment, Band, Couple, Ring};
 use crate::book::field::{Outcome, Stage};
@@ -10,6 +11,7 @@ use crate::book::id::ItemId;
 use crate::book::leaving::Stays;
 use crate::book::value::{OrderSize, OwnGauge, ReadingTaken, When};
 use crate::trade::fit::{GaugeKind, Place};
+use crate::trade::stack::House;
 use crate::trade::wearer::Wearer;
 
 /// Both names, or the one there is: "Ines & Callum".
@@ -111,7 +113,7 @@ pub fn do_next(couple: Couple<'_>, topic: Topic) -> String {
 }
 
 /// What a line says, if it says anything yet.
-pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
+pub fn says(couple: Couple<'_>, topic: Topic, house: House) -> Option<String> {
     match topic {
         Topic::Wedding => couple.wedding().map(dates::wedding),
         Topic::Finger(wearer) => {
@@ -130,9 +132,10 @@ pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
         },
         Topic::Band(wearer) => Some(couple.band(wearer)).filter(|it| !it.is_empty()).map(|it| self::band(&it)),
         Topic::OrderSize(wearer) => couple.order_size(wearer).map(|size| sizing::size_name(size.size)),
-        Topic::Stack(wearer) => couple
-            .stack(wearer)
-            .map(|stack| format!("{} of {} mm", lengths::plain(stack.later), lengths::plain(stack.free))),
+        Topic::Stack(wearer) => {
+            let parts = [at_palm(couple, wearer), remedy::at_top_in_short(couple, wearer, house)];
+            couple.stack(wearer).map(|_| join(parts.into_iter().flatten()))
+        }
         Topic::Dates => couple.dates().map(|settled| format!("order by {}", format::day(settled.order_by))),
         Topic::Notes => match couple.notes().len() {
             0 => None,
@@ -144,7 +147,7 @@ pub fn says(couple: Couple<'_>, topic: Topic) -> Option<String> {
 }
 
 /// All that a line knows, for reading back.
-pub fn in_full(couple: Couple<'_>, topic: Topic) -> Option<String> {
+pub fn in_full(couple: Couple<'_>, topic: Topic, house: House) -> Option<String> {
     match topic {
         Topic::Finger(wearer) => {
             let all = couple.readings(wearer).into_iter();
@@ -153,34 +156,44 @@ pub fn in_full(couple: Couple<'_>, topic: Topic) -> Option<String> {
             (!readings.is_empty()).then(|| readings.join("; "))
         }
         Topic::Rings(wearer) if !couple.rings(wearer).is_empty() => {
-            let rings: Vec<String> = couple.rings(wearer).iter().map(|it| join([ring(it), ring_small(it)])).collect();
-            Some(rings.join("; "))
+            let one = |it: &Ring| join([ring(it), ring_small(couple, wearer, it)]);
+            Some(couple.rings(wearer).iter().map(one).collect::<Vec<_>>().join("; "))
         }
         Topic::OrderSize(wearer) => couple.order_size(wearer).map(|size| order_size(&size)),
         Topic::Stack(wearer) => {
             let chosen = couple.remedy(wearer).map(|it| remedy::in_full(&it, remedy::ring(couple, wearer)));
             let where_now = remedy::whereabouts(couple.ring_gone(wearer), couple.ring_back(wearer));
-            let at_top = remedy::at_top(couple, wearer);
-            let parts: Vec<String> = [says(couple, topic), at_top, chosen, where_now].into_iter().flatten().collect();
+            let at_top = remedy::at_top(couple, wearer, house);
+            let parts: Vec<String> =
+                [at_palm(couple, wearer), at_top, chosen, where_now].into_iter().flatten().collect();
             (!parts.is_empty()).then(|| parts.join("; "))
         }
-        Topic::Wedding
-        | Topic::Rings(_)
-        | Topic::Band(_)
-        | Topic::Dates
-        | Topic::Notes
-        | Topic::ReadBack
-        | Topic::Fitted(_) => says(couple, topic),
+        Topic::Band(wearer) => {
+            let thick = couple.band(wearer).height.map(|height| format!("{} mm thick", lengths::plain(height)));
+            let parts: Vec<String> = [says(couple, topic, house), thick].into_iter().flatten().collect();
+            (!parts.is_empty()).then(|| parts.join(", "))
+        }
+        Topic::Wedding | Topic::Rings(_) | Topic::Dates | Topic::Notes | Topic::ReadBack | Topic::Fitted(_) => {
+            says(couple, topic, house)
+        }
     }
 }
 
-/// What else is known of a ring: "still to come, court, platinum 950, left ring finger".
-pub fn ring_small(it: &Ring) -> String {
+/// What the noted stack takes of the palm: "7.7 of 24 mm".
+fn at_palm(couple: Couple<'_>, wearer: Wearer) -> Option<String> {
+    let stack = couple.stack(wearer)?;
+    Some(format!("{} of {} mm", lengths::plain(stack.later), lengths::plain(stack.free)))
+}
+
+/// What else is known of a ring: "still to come, court, platinum 950, left ring finger". Its place counts the band, as
+/// the drawing of the stack has it.
+pub fn ring_small(couple: Couple<'_>, wearer: Wearer, it: &Ring) -> String {
     let planned = it.planned.then(|| "still to come".to_owned());
     let top = it.top_width.map(|width| format!("{} mm at the top", lengths::plain(width)));
     let profile = it.profile.map(|profile| band::profile(profile).to_owned());
     let head = it.head.underside.map(|_| "with a head".to_owned());
-    let place = it.place.map(|place| format!("place {}", rings::place(place.0)));
+    let place = it.place.map(|place| place_on_finger(couple, wearer, it).unwrap_or(place.0));
+    let place = place.map(|place| format!("place {}", rings::place(place)));
     let stones = it.stones.then(|| "stones down the shoulders".to_owned());
     let holds = it.holds.then(|| "holds those nearer the web".to_owned());
     let (metal, finger) = (it.metal.map(band::alloy), it.finger.map(band::finger));

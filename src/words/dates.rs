@@ -14,12 +14,7 @@ use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::Percent;
 use chrono::{Datelike, NaiveDate, NaiveTime, Timelike, Weekday};
 
-/// Which kind of date a field asks for: its sentences show what may be typed there.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Asked {
-    Day,
-    Wedding,
-}
+pub use crate::forms::Asked;
 
 // The names that stand in the table of holidays.
 include!(concat!(env!("OUT_DIR"), "/holiday_names.rs"));

@@ -1,6 +1,7 @@
 //! What is said about a finger: its readings together, one that stands apart, what is to be thought of, the tray.
 
 use super::{band, fit, format, lengths::plain, sizing};
+use crate::answers::scale::Scale;
 use crate::book::field::Wish;
 use crate::book::fitting::JointRead;
 use crate::book::value::{FittedAt, ReadingTaken, TryOnBand};
@@ -50,13 +51,13 @@ pub fn together(found: &Combined, place: Place, system: System, width: Length) -
         1 => String::new(),
         many => format!("; {many} readings"),
     };
-    let near = nearest(system, found.plain, Step::Quarter).size;
+    let near = Scale { system, step: Step::Quarter }.name_read(found.plain);
     format!(
         "{}: {} mm as a flat gauge of {} mm would read it, near {}; give or take {} mm{count}.",
         fit::place(place),
         format::mm(found.plain.0, 2),
         plain(width),
-        sizing::size_in_full(near),
+        sizing::stated_in_full(near),
         format::mm(found.u, 2),
     )
 }

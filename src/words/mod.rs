@@ -5,10 +5,12 @@
 
 pub mod agenda;
 pub mod ahead;
+pub mod answer;
 pub mod band;
 pub mod bench;
 pub mod book;
 pub mod calendar;
+pub mod complaint;
 pub mod copies;
 pub mod dates;
 pub mod entry;

@@ -3,25 +3,9 @@
 use super::band::profile;
 use super::format;
 use crate::trade::band::section::Section;
+use crate::trade::fit::Worn;
 use crate::trade::measure::{Circumference, Length};
-use crate::trade::stack::{Head, Taper};
-
-/// How an order size is worn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Worn {
-    Alone,
-    InStack,
-}
-
-impl Worn {
-    /// The other way of wearing it.
-    pub fn other(self) -> Worn {
-        match self {
-            Worn::Alone => Worn::InStack,
-            Worn::InStack => Worn::Alone,
-        }
-    }
-}
+use crate::trade::stack::{Head, RingState, Taper};
 
 /// "N alone", "N½ in the stack".
 pub fn size_worn(size: &str, worn: Worn) -> String {
@@ -106,17 +90,6 @@ pub fn ladder(said: &LadderSaid) -> String {
         text += &format!(" The joint needs {size}, {} mm.", mm(at));
     }
     text
-}
-
-/// Whether a ring of a stack is there already.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum RingState {
-    /// On the finger already.
-    Worn,
-    /// The band that is being made.
-    Wanted,
-    /// To come later.
-    Planned,
 }
 
 fn ring_state(state: RingState) -> &'static str {

@@ -4,9 +4,11 @@ use chrono::NaiveDate;
 
 use super::book::ring_name;
 use super::{format, lengths};
+use crate::answers::stack::noted_at_top;
 use crate::book::couple::Couple;
-use crate::book::remedy::{self, Away, Move, Remedy, Way};
+use crate::book::remedy::{Away, Move, Remedy, Way};
 use crate::trade::measure::Length;
+use crate::trade::stack::House;
 use crate::trade::wearer::Wearer;
 
 pub const TITLE: &str = "Beside the head";
@@ -105,13 +107,19 @@ pub fn for_bench(chosen: &Remedy, ring: Option<String>) -> Option<String> {
     (!parts.is_empty()).then(|| parts.join(", "))
 }
 
-/// "7.8 mm at the top, with the bay": what the rings take there with those to come.
-pub fn at_top(couple: Couple<'_>, wearer: Wearer) -> Option<String> {
-    let seen = couple.stack(wearer)?;
-    let (way, now, later) = remedy::at_top(couple, wearer, &seen)?;
-    let with = if way == Way::Shaped { "with the bay" } else { "with the gap" };
-    let now = if now == later { String::new() } else { format!("{} now, ", mm(now)) };
-    Some(format!("at the top, {with}, {now}{}", mm(later)))
+/// What the rings take at the top by what was chosen: "at the top, with the bay, 5.8 mm now, 9.1 mm later".
+pub fn at_top(couple: Couple<'_>, wearer: Wearer, house: House) -> Option<String> {
+    let top = noted_at_top(couple, house, wearer)?;
+    let with = if top.way == Way::Shaped { "with the bay" } else { "with the gap" };
+    Some(match top.now == top.later {
+        true => format!("at the top, {with}, {}", mm(top.later)),
+        false => format!("at the top, {with}, {} now, {} later", mm(top.now), mm(top.later)),
+    })
+}
+
+/// The same beside the figure at the palm: "9.1 mm at the top".
+pub fn at_top_in_short(couple: Couple<'_>, wearer: Wearer, house: House) -> Option<String> {
+    noted_at_top(couple, house, wearer).map(|top| format!("{} at the top", mm(top.later)))
 }
 
 /// All of it in one line.

@@ -82,7 +82,7 @@ pub fn order_by(day: NaiveDate) -> String {
 }
 
 /// A ring by its plain name, as it stands in a sentence for the couple: "the ring" where there is one of its kind.
-pub fn ring_named(name: &str, state: crate::words::pictures::RingState) -> String {
+pub fn ring_named(name: &str, state: crate::trade::stack::RingState) -> String {
     match name.strip_prefix("a ") {
         Some(name) => format!("the {name}"),
         None => bench::named(name, state),

@@ -125,9 +125,9 @@ pub fn apart(found: &Apart, name: &dyn Fn(usize) -> String) -> String {
 }
 
 /// The same in short: "Not flush: 0.37 mm off at the top."
-pub fn apart_in_short(found: &Apart) -> String {
+pub fn apart_in_short(found: &Apart, left: Length) -> String {
     let most = if found.cause.is_some_and(|cause| cause.at_most) { "at most " } else { "" };
-    format!("Not flush: {most}{} mm off at the top.", plain(found.top))
+    format!("Not flush: {most}{} mm off at the top.", plain(left))
 }
 
 /// What a stand-off rests on: geometry, and where something is held off also the clearance, and a dome that nobody

@@ -3,6 +3,7 @@
 //! A subject has a file or a folder here, named below. What more than one of them needs is in `shared`, and random books
 //! are in `arbitrary`. `cargo test stack_flush` runs one subject.
 
+mod answers;
 mod arbitrary;
 mod archive;
 mod bench;
@@ -19,6 +20,7 @@ mod files;
 mod fit;
 mod forecast;
 mod forecast_by_hand;
+mod forms;
 mod glass;
 mod holidays;
 mod layers;

@@ -5,10 +5,12 @@ use bandwright::pictures::calendar_strip::{CalendarStrip, calendar_strip};
 use bandwright::pictures::ladder::{Ladder, Named, Shift, Single, ladder};
 use bandwright::trade::band::Profile;
 use bandwright::trade::band::section::{Section, SectionInputs};
+use bandwright::trade::fit::Worn;
 use bandwright::trade::measure::Circumference;
+use bandwright::trade::stack::RingState;
 use bandwright::trade::stack::{Head, Taper};
 use bandwright::words::calendar::{self, DayMark};
-use bandwright::words::pictures::{self as words, RingState, Worn};
+use bandwright::words::pictures as words;
 use chrono::NaiveDate;
 
 fn check(said: String, expected: &str) {

@@ -2,8 +2,8 @@
 
 use crate::pictures::{all, c, check_words, figure, named, near, show};
 use bandwright::pictures::ladder::{Ladder, Named, Shift, Single, ladder};
+use bandwright::trade::fit::Worn;
 use bandwright::trade::measure::{Circumference, Length};
-use bandwright::words::pictures::Worn;
 use wasm_bindgen_test::wasm_bindgen_test;
 
 /// UK letters from K (50 mm) to R, each half letter a tick.

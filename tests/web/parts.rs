@@ -1,7 +1,8 @@
 //! What each part MUST do for people who hear, tab or enlarge the page, asked of the page in a browser.
 
 use crate::dress::dress;
-use bandwright::parts::answer::{Said, Tone, answer};
+use bandwright::answers::Tone;
+use bandwright::parts::answer::answer;
 use bandwright::parts::button::{Weight, button, link_button};
 use bandwright::parts::choice::{Shape, check, choice, option, pick};
 use bandwright::parts::details::{details, details_opened};
@@ -12,8 +13,10 @@ use bandwright::parts::notice::{self, notices};
 use bandwright::parts::page::{Head, page};
 use bandwright::parts::picture::{picture, sketch};
 use bandwright::parts::places::{Place, places};
-use bandwright::parts::reasons::{reason, reasons};
+use bandwright::parts::reasons::reasons;
 use bandwright::pictures::ornament;
+use bandwright::words::answer::Headline;
+use bandwright::words::answer::reason;
 use bandwright::words::parts::Mark;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -161,11 +164,11 @@ async fn a_list_and_a_box_have_labels_and_are_large_enough() {
 
 #[wasm_bindgen_test]
 async fn an_answer_is_a_named_output_and_care_is_said_in_words() {
-    let said = RwSignal::new(Said { figure: "N".into(), lines: vec!["53.75 mm".into()], tone: Tone::Rouge });
+    let said = RwSignal::new(Headline { figure: "N".into(), lines: vec!["53.75 mm".into()], tone: Tone::Act });
     let host = show(move || answer("order-size", "Order size", said));
     assert_eq!(attribute(&host, "output", "aria-label").as_deref(), Some("Order size"));
     assert_eq!(find::<Element>(&host, "output").text_content().as_deref(), Some("N 53.75 mm"));
-    said.set(Said { figure: "N½".into(), lines: vec![], tone: Tone::Care });
+    said.set(Headline { figure: "N½".into(), lines: vec![], tone: Tone::Care });
     settle().await;
     assert_eq!(find::<Element>(&host, ".unseen").text_content().as_deref(), Some("Take care: "));
     assert_eq!(attribute(&host, ".answer-sign", "aria-hidden").as_deref(), Some("true"));

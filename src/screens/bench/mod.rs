@@ -14,8 +14,6 @@ mod size;
 mod stack;
 mod table;
 
-pub use stack::{HeldOff, held_off, shown_finger};
-
 use crate::parts::el::{live, nothing};
 use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;
@@ -30,6 +28,7 @@ use crate::archive::code::Code;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
+use crate::book::practice::Practice;
 use crate::parts::line::{line, lines};
 use crate::parts::page::{Head, page};
 use crate::storage::preferences;
@@ -109,6 +108,15 @@ impl Opened {
     fn read<T>(&self, read: impl FnOnce(Couple<'_>, Wearer) -> T) -> Option<T> {
         let Whose { id, who } = self.whose?;
         self.app.couple(id, |couple| read(couple, who))
+    }
+
+    /// Reads the couple it was opened for, if there is one, and the practice.
+    fn known<T>(&self, read: impl FnOnce(Option<(Couple<'_>, Wearer)>, Practice<'_>) -> T) -> T {
+        let record = self.whose.and_then(|Whose { id, who }| {
+            let record = self.app.couple(id, |couple| couple.0.clone())?;
+            Some((record, who))
+        });
+        self.app.practice(|practice| read(record.as_ref().map(|(record, who)| (Couple(record), *who)), practice))
     }
 
     /// What the couple lacks of these, each with the way to where it is entered.

@@ -5,11 +5,13 @@ use crate::parts::lay::{all, block, column, para};
 use leptos::prelude::*;
 
 use super::Opened;
-use super::sheet::{Complaints, Sheet, SizeTyped, judge, read_optional};
+use super::sheet::{Complaints, Sheet, judge, read_optional};
+use crate::answers::Tone;
 use crate::app::address::{Address, Calculator, with_query};
 use crate::app::form::Form;
 use crate::app::state::App;
-use crate::parts::answer::{Said, Tone, answer};
+use crate::forms::SizeTyped;
+use crate::parts::answer::answer;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option, pick};
 use crate::parts::details::details;
@@ -20,6 +22,8 @@ use crate::trade::limits::Limit;
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::paper::{Print, Verdict};
 use crate::trade::sizing::{self, Size, Step, System};
+use crate::words::answer::Headline;
+use crate::words::complaint::complaint;
 use crate::words::lengths::plain;
 use crate::words::{bench as say, screens, sizing as say_sizing};
 
@@ -146,7 +150,10 @@ fn read(form: Form) -> Found {
     let line = judge(&mut complaints, "line", read_optional(&text("line"), Limit::ControlLine)).flatten();
     let typed = match text("read") {
         blank if blank.trim().is_empty() => SizeTyped::default(),
-        typed => judge(&mut complaints, "read", SizeTyped::read(&typed, &text("as"), system(form))).unwrap_or_default(),
+        typed => {
+            let read = SizeTyped::read(&typed, &text("as"), system(form)).map_err(|what| complaint(&what));
+            judge(&mut complaints, "read", read).unwrap_or_default()
+        }
     };
     Found { complaints, typed, print: line.map(Print::new), by_strip: text("by") == "strip" }
 }
@@ -155,13 +162,13 @@ fn system(form: Form) -> System {
     form.text("first").with(|code| System::from_code(code)).unwrap_or(System::Uk)
 }
 
-fn said(app: App, form: Form, right: Option<(Circumference, Length)>, by_strip: bool) -> Said {
+fn said(app: App, form: Form, right: Option<(Circumference, Length)>, by_strip: bool) -> Headline {
     let Some((right, u)) = right else {
-        return Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care };
+        return Headline { figure: String::new(), lines: Vec::new(), tone: Tone::Care };
     };
     let step = app.practice(|practice| practice.step());
     let nearest = sizing::nearest(system(form), right, step).size;
-    Said { figure: say_sizing::size_name(nearest), lines: say::put_right(right, u, by_strip), tone: Tone::Rouge }
+    Headline { figure: say_sizing::size_name(nearest), lines: say::put_right(right, u, by_strip), tone: Tone::Act }
 }
 
 fn drawn(form: Form) -> AnyView {

@@ -10,21 +10,24 @@ use crate::parts::lay::{all, block, column, para};
 use leptos::prelude::*;
 
 use super::{Opened, Whose};
+use crate::answers::Tone;
 use crate::app::address::{Address, Calculator, with_query};
 use crate::app::device::{Display, display};
 use crate::app::form::Form;
 use crate::app::state::App;
-use crate::parts::answer::{Said, Tone, answer};
+use crate::parts::answer::answer;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::page::page;
-use crate::parts::reasons::{Reason, reason, reasons};
+use crate::parts::reasons::reasons;
 use crate::pictures::glass::{Patch, glass};
 use crate::screens::couple::write_down_from_glass;
 use crate::storage::preferences;
 use crate::trade::glass::{Measured, Pixels, Ratio, Screen, Thing};
 use crate::trade::measure::Length;
 use crate::trade::sizing;
+use crate::words::answer::Headline;
+use crate::words::answer::{Reason, reason};
 use crate::words::{bench as say, book as say_book, format, sizing as say_sizing};
 
 /// Wider than this nothing is drawn: the page's column.
@@ -268,7 +271,7 @@ fn slide(
     )
 }
 
-fn said(app: App, found: &Measured) -> Said {
+fn said(app: App, found: &Measured) -> Headline {
     let (system, step) = app.practice(|practice| (practice.first_system(), practice.step()));
     let nearest = sizing::nearest(system, found.round, step).size;
     let within = sizing::within(system, found.low..=found.high, step);
@@ -276,11 +279,11 @@ fn said(app: App, found: &Measured) -> Said {
     if names.is_empty() {
         names.push(say_sizing::size_name(nearest));
     }
-    Said { figure: say_sizing::size_name(nearest), lines: say::measured(found, &names), tone: Tone::Rouge }
+    Headline { figure: say_sizing::size_name(nearest), lines: say::measured(found, &names), tone: Tone::Act }
 }
 
-fn nothing_said() -> Said {
-    Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care }
+fn nothing_said() -> Headline {
+    Headline { figure: String::new(), lines: Vec::new(), tone: Tone::Care }
 }
 
 fn why(screen: &Screen, found: &Measured) -> Vec<Reason> {

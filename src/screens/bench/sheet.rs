@@ -5,16 +5,16 @@ use crate::parts::lay::{all, block, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use crate::app::form::{Form, Start};
+use crate::app::form::Form;
+use crate::forms::{Key, SizeTyped, reading_codes};
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option, tick};
 use crate::parts::details::details;
 use crate::parts::field::{Field, Keyboard};
-use crate::screens::fields;
 use crate::trade::entry;
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
-use crate::trade::sizing::{SizeAsRead, System};
+use crate::trade::sizing::SizeAsRead;
 use crate::words::{bench as say, entry as say_entry, sizing as say_sizing};
 
 /// What is wrong with which field.
@@ -52,8 +52,9 @@ impl Sheet {
     }
 
     /// Whether there is something to complain about in one of these fields that is filled in.
-    pub fn complains(self, keys: &'static [&'static str]) -> Signal<bool> {
-        let filled = move |key: &str| keys.iter().any(|of| *of == key && self.form.text(of).with(|it| !it.is_empty()));
+    pub fn complains(self, keys: &'static [Key]) -> Signal<bool> {
+        let filled =
+            move |key: &str| keys.iter().any(|of| of.name() == key && self.form.text(of).with(|it| !it.is_empty()));
         Signal::derive(move || self.complaints.with(|all| all.iter().any(|(key, _)| filled(key))))
     }
 
@@ -65,7 +66,7 @@ impl Sheet {
     /// A field for a size, and under it which of its readings is meant where there are several.
     pub fn size(self, key: &'static str, which: &'static str, field: Field, typed: Signal<SizeTyped>) -> AnyView {
         let form = self.form;
-        let options = Memo::new(move |_| typed.with(SizeTyped::options));
+        let options = Memo::new(move |_| typed.with(options_of));
         let meant = Memo::new(move |_| typed.with(SizeTyped::code));
         let legend = move || say::which_size(&form.text(key).get());
         let choose = move || {
@@ -106,53 +107,6 @@ impl Sheet {
     }
 }
 
-/// What a calculator starts with, other words in the place of some.
-pub fn started_with(start: &[Start], other: &[Start]) -> Vec<Start> {
-    let word = |(name, text): &Start| {
-        let other = other.iter().find(|(of, _)| of == name).map(|(_, text)| text);
-        (*name, other.unwrap_or(text).clone())
-    };
-    start.iter().map(word).collect()
-}
-
-/// A typed size: every reading of it, and the one that is meant.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct SizeTyped {
-    pub readings: Vec<SizeAsRead>,
-    chosen: Option<usize>,
-}
-
-impl SizeTyped {
-    /// Reads a size; the only reading is meant, of several the one that was chosen.
-    pub fn read(text: &str, chosen: &str, first: System) -> Result<SizeTyped, String> {
-        let readings = entry::read_size(text, first).map_err(say_entry::size_error)?;
-        let mut typed = SizeTyped { readings, chosen: None };
-        typed.chosen = match typed.readings.len() {
-            1 => Some(0),
-            _ => fields::which_is_meant(&typed.readings, chosen, first),
-        };
-        Ok(typed)
-    }
-
-    pub fn meant(&self) -> Option<&SizeAsRead> {
-        self.readings.get(self.chosen?)
-    }
-
-    /// The word that stands for the reading that is meant, where a word is needed.
-    pub fn code(&self) -> String {
-        let code = self.chosen.and_then(|at| self.options().into_iter().nth(at)).map(|(code, _)| code);
-        code.filter(|_| self.readings.len() > 1).unwrap_or_default()
-    }
-
-    /// Each reading with the word that stands for it: its system, and its number where a system has several.
-    fn options(&self) -> Vec<(String, String)> {
-        let name = |reading: &SizeAsRead| {
-            say::reading_named(&say_sizing::stated_in_full(reading.stated), reading.circumference())
-        };
-        fields::reading_codes(&self.readings).into_iter().zip(self.readings.iter().map(name)).collect()
-    }
-}
-
 /// A length, or nothing for an empty field.
 pub fn read_optional(text: &str, limit: Limit) -> Result<Option<Length>, String> {
     if text.trim().is_empty() {
@@ -161,9 +115,11 @@ pub fn read_optional(text: &str, limit: Limit) -> Result<Option<Length>, String>
     entry::read_length(text, limit).map(Some).map_err(say_entry::number_error)
 }
 
-/// A length that has to be there.
-pub fn read_needed(text: &str, limit: Limit) -> Result<Length, String> {
-    entry::read_length(text, limit).map_err(say_entry::number_error)
+/// Each reading with the word that stands for it: its system, and its number where a system has several.
+fn options_of(typed: &SizeTyped) -> Vec<(String, String)> {
+    let name =
+        |reading: &SizeAsRead| say::reading_named(&say_sizing::stated_in_full(reading.stated), reading.circumference());
+    reading_codes(&typed.readings).into_iter().zip(typed.readings.iter().map(name)).collect()
 }
 
 /// What stands on the page of a calculator.

@@ -4,20 +4,22 @@ use crate::parts::el::{el, maybe};
 use crate::parts::lay::{all, column, para, section};
 use leptos::prelude::*;
 
-use super::sheet::{Complaints, Sheet, SizeTyped, judge};
+use super::sheet::{Complaints, Sheet, judge};
 use super::{Opened, Whose};
+use crate::answers::Tone;
 use crate::app::address::{Address, Calculator, with_query};
 use crate::app::form::Form;
 use crate::app::show::Shown;
 use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::parts::answer::{Said, Tone, answer};
+use crate::forms::SizeTyped;
+use crate::parts::answer::answer;
 use crate::parts::button::{Weight, link_button};
 use crate::parts::details::details;
 use crate::parts::page::page;
 use crate::parts::picture::picture;
-use crate::parts::reasons::{Reason, reason, reasons};
+use crate::parts::reasons::reasons;
 use crate::pictures::rules::{self, Row, Rules};
 use crate::screens::fields;
 use crate::screens::show::showable;
@@ -25,6 +27,9 @@ use crate::trade::arrange::in_order;
 use crate::trade::measure::Circumference;
 use crate::trade::sizing::{self, Conversion, Size, Stated, Step, System};
 use crate::trade::wearer::Wearer;
+use crate::words::answer::Headline;
+use crate::words::answer::{Reason, reason};
+use crate::words::complaint::complaint;
 use crate::words::{bench as say, book as say_book, screens, showing, sizing as say_sizing, standing};
 
 pub fn size(opened: Opened) -> AnyView {
@@ -93,6 +98,7 @@ fn read(app: App, form: Form) -> (SizeTyped, Complaints) {
     let first = app.practice(|practice| practice.first_system());
     let mut complaints = Complaints::new();
     let read = form.text("q").with(|text| form.text("as").with(|which| SizeTyped::read(text, which, first)));
+    let read = read.map_err(|what| complaint(&what));
     let typed = judge(&mut complaints, "q", read).unwrap_or_default();
     (typed, complaints)
 }
@@ -107,15 +113,17 @@ fn convert(app: App, at: Circumference) -> Vec<Conversion> {
         .collect()
 }
 
-fn said(typed: &SizeTyped) -> Said {
+fn said(typed: &SizeTyped) -> Headline {
     match typed.meant() {
         Some(size) => {
             let at = size.circumference();
-            Said { figure: say::hundredths(at.0), lines: say::inside(size.stated, at), tone: Tone::Rouge }
+            Headline { figure: say::hundredths(at.0), lines: say::inside(size.stated, at), tone: Tone::Act }
         }
-        None => {
-            Said { figure: "?".to_owned(), lines: vec![say::several_readings(typed.readings.len())], tone: Tone::Care }
-        }
+        None => Headline {
+            figure: "?".to_owned(),
+            lines: vec![say::several_readings(typed.readings.len())],
+            tone: Tone::Care,
+        },
     }
 }
 

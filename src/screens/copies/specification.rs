@@ -70,7 +70,8 @@ fn which(called: RwSignal<String>) -> Called {
 fn read(app: App, id: RecordId, called: RwSignal<String>) -> String {
     let today = app.today.get();
     let called = which(called);
-    app.couple(id, |couple| text::specification(couple, called, today)).unwrap_or_default()
+    let house = app.practice(|practice| practice.house());
+    app.couple(id, |couple| text::specification(couple, called, today, house)).unwrap_or_default()
 }
 
 fn after_copy(app: App, copied: bool) {

@@ -39,6 +39,7 @@ use crate::screens::couples::lower;
 use crate::screens::taking::{Taking, taking};
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::measure::Length;
+use crate::trade::stack::House;
 use crate::trade::wearer::Wearer;
 use crate::words::list::taking as say_list;
 use crate::words::parts::Mark;
@@ -133,7 +134,8 @@ fn known(app: App, id: RecordId) -> AnyView {
     let next = Memo::new(move |_| app.couple(id, checklist::next).flatten());
     let order = Memo::new(move |_| plan::order_line(app, id));
     let checklist = Signal::derive(move || {
-        app.couple(id, |couple| checklist_lines(couple, next.get(), order.get())).unwrap_or_default()
+        let house = app.practice(|practice| practice.house());
+        app.couple(id, |couple| checklist_lines(couple, next.get(), order.get(), house)).unwrap_or_default()
     });
     let about = Signal::derive(move || app.couple(id, about_lines).unwrap_or_default());
     let stays = move || {
@@ -203,7 +205,12 @@ fn next_said(couple: Couple<'_>, topic: Topic) -> String {
     }
 }
 
-fn checklist_lines(couple: Couple<'_>, next: Option<Topic>, order: Option<(String, &'static str)>) -> Vec<Line> {
+fn checklist_lines(
+    couple: Couple<'_>,
+    next: Option<Topic>,
+    order: Option<(String, &'static str)>,
+    house: House,
+) -> Vec<Line> {
     let of_order = |(said, late): (String, &'static str)| {
         let topic = Topic::Dates;
         let differ = checklist::state(couple, topic) == State::Care(Care::Differs);
@@ -218,7 +225,7 @@ fn checklist_lines(couple: Couple<'_>, next: Option<Topic>, order: Option<(Strin
             return of_order(order);
         }
         let state = checklist::state(couple, topic);
-        let said = say_book::says(couple, topic);
+        let said = say_book::says(couple, topic, house);
         let mark = match state {
             State::Done => Mark::Done,
             State::Care(_) => Mark::Care,

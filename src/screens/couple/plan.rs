@@ -24,7 +24,7 @@ use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{option, several_rows};
 use crate::parts::details::details;
 use crate::parts::picture::picture;
-use crate::parts::reasons::{Reason, reason, reasons};
+use crate::parts::reasons::reasons;
 use crate::screens::calendar as drawn;
 use crate::screens::calendar_file::{Of, into_calendar};
 use crate::screens::fields;
@@ -34,6 +34,7 @@ use crate::trade::dates::countdown::{MOST_STEPS, is_past_cut_off};
 use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::milestones::Milestone;
 use crate::trade::measure::Percent;
+use crate::words::answer::{Reason, reason};
 use crate::words::{agenda as say, ahead as say_ahead, dates as say_dates, format, screens as say_frame};
 
 /// The fields of the steps that are the jeweller's own: as many as an order can have beside making.

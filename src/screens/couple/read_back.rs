@@ -17,13 +17,15 @@ use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::page;
+use crate::trade::stack::House;
 use crate::words::parts::Mark;
 use crate::words::{book as say_book, phones as say_phones, screens as say};
 
 pub fn read_back(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, .. } = whose(id, say::READ_BACK, Part::ReadBack);
-    let rows = Signal::derive(move || app.couple(id, rows).unwrap_or_default());
+    let house = move || app.practice(|practice| practice.house());
+    let rows = Signal::derive(move || app.couple(id, |couple| rows(couple, house())).unwrap_or_default());
     let confirmed = Memo::new(move |_| {
         app.couple(id, |couple| (couple.read_back(), couple.changed_since_read_back())).unwrap_or_default()
     });
@@ -56,7 +58,7 @@ pub fn read_back(id: RecordId) -> AnyView {
     page(head, content, Some(maybe(action)))
 }
 
-fn rows(couple: Couple<'_>) -> Vec<Line> {
+fn rows(couple: Couple<'_>, house: House) -> Vec<Line> {
     let asked = TOPICS.into_iter().filter(|topic| !matches!(topic, Topic::Notes | Topic::ReadBack));
     let row = |topic| {
         let mark = match checklist::state(couple, topic) {
@@ -64,7 +66,7 @@ fn rows(couple: Couple<'_>) -> Vec<Line> {
             checklist::State::Care(_) => Mark::Care,
             checklist::State::Open => Mark::Open,
         };
-        let small = say_book::in_full(couple, topic).unwrap_or_else(|| say::READ_BACK_OPEN.to_owned());
+        let small = say_book::in_full(couple, topic, house).unwrap_or_else(|| say::READ_BACK_OPEN.to_owned());
         line(say_book::topic(couple, topic), String::new(), leads_to(couple, topic)).small(small).mark(mark)
     };
     asked.map(row).collect()

@@ -38,7 +38,7 @@ pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
     let rows = Signal::derive(move || {
         let row = |it: Ring| {
             let width = it.shoulder_width.map(|width| format!("{} mm", lengths::plain(width))).unwrap_or_default();
-            let small = say_book::ring_small(&it);
+            let small = app.couple(id, |couple| say_book::ring_small(couple, wearer, &it)).unwrap_or_default();
             let href = Address::Part(id, Part::Ring(wearer, Some(it.item))).to_string();
             line(say_book::ring_name(&it), width, href).small(small)
         };

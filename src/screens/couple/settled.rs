@@ -2,13 +2,15 @@
 
 use leptos::prelude::*;
 
+use crate::answers::stack::{StackRules, USUAL_FINGER, finger_across, of_couple};
 use crate::app::show::Shown;
 use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::screens::bench::shown_finger;
+use crate::pictures::stack_answer::from_above;
 use crate::screens::show::show_button;
 use crate::trade::wearer::Wearer;
+use crate::words::bench::Called;
 use crate::words::{book as say_book, dates, remedy, showing as say, sizing};
 
 /// The button that shows it, as soon as there is anything of a band.
@@ -18,9 +20,13 @@ pub fn settled(app: App, id: RecordId) -> Option<AnyView> {
 }
 
 fn shown(app: App, id: RecordId) -> Option<Shown> {
-    let fingers = Wearer::BOTH.into_iter().filter_map(|who| shown_finger(app, id, who));
-    let picture = fingers.collect();
     app.couple(id, |couple| {
+        let stacks = Wearer::BOTH.into_iter().filter_map(|who| {
+            let found = app.practice(|practice| of_couple(couple, &StackRules::of(practice), who))?;
+            let finger = finger_across(couple, who).unwrap_or(USUAL_FINGER);
+            from_above(&found, finger, Called::Plain)
+        });
+        let picture = stacks.map(|picture| picture.svg).collect();
         let mut lines: Vec<String> = Wearer::BOTH
             .into_iter()
             .map(|who| (who, of(couple, who)))

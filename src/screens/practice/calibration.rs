@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use crate::app::form::{Form, Start};
 use crate::app::state::app;
+use crate::forms;
 use crate::parts::details::details;
 use crate::screens::fields;
 use crate::trade::entry;
@@ -97,7 +98,7 @@ fn understood(form: Form, (says, is): (Keys, Keys)) -> Option<CalibrationPoint> 
         let chosen = form.text(which).get();
         match read.as_slice() {
             [only] => Some(only.circumference()),
-            several => Some(several.get(fields::which_is_meant(several, &chosen, first)?)?.circumference()),
+            several => Some(several.get(forms::meant(several, &chosen, first)?)?.circumference()),
         }
     };
     let (says, is) = (one(says), one(is));

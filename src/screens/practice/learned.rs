@@ -12,21 +12,22 @@ use crate::app::state::App;
 use crate::book::change::Write;
 use crate::book::couple::Couple;
 use crate::book::field::{Constant, Field, PracticeField};
-use crate::book::fitting;
 use crate::book::practice::{Practice, customary};
 use crate::book::value::Value;
+use crate::book::worn_bands::bands_worn;
 use crate::parts::button::{Weight, button};
-use crate::parts::reasons::{Reason, reason, reasons};
+use crate::parts::reasons::reasons;
 use crate::trade::fit::{Learned, learn};
 use crate::trade::limits::{self, Amount};
 use crate::trade::measure::Length;
+use crate::words::answer::{Reason, reason};
 use crate::words::{format, gauges as say, practice as say_practice};
 
 pub fn learned(app: App, form: Form) -> AnyView {
     maybe(move || {
         let found = app.with(|book| {
             let couples = book.couples.values().map(|record| Couple(record));
-            learn(&fitting::bands_worn(couples, Practice(&book.practice)))
+            learn(&bands_worn(couples, Practice(&book.practice)))
         });
         Some(section(say::LEARNED, inside(app, form, found)))
     })

@@ -343,3 +343,15 @@ impl<'a> Walk<'a> {
         self.holidays.iter().find(|holiday| holiday.day == day).map(|holiday| holiday.name)
     }
 }
+
+/// Closed days up to a day, without those that are never worked; days in a row for the same reason are one.
+pub fn closed_spans(days: &[ClosedDay], until: NaiveDate) -> Vec<(Closed, NaiveDate, NaiveDate)> {
+    let mut all: Vec<(Closed, NaiveDate, NaiveDate)> = Vec::new();
+    for ClosedDay { day, why } in days.iter().copied().filter(|it| it.day <= until && it.why != Closed::Weekend) {
+        match all.last_mut() {
+            Some((before, _, last)) if *before == why && last.succ_opt() == Some(day) => *last = day,
+            _ => all.push((why, day, day)),
+        }
+    }
+    all
+}

@@ -61,6 +61,16 @@ pub enum Worn {
     InStack,
 }
 
+impl Worn {
+    /// The other way of wearing it.
+    pub fn other(self) -> Worn {
+        match self {
+            Worn::Alone => Worn::InStack,
+            Worn::InStack => Worn::Alone,
+        }
+    }
+}
+
 /// What to order, worn alone and worn with its neighbours.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Order {

@@ -15,6 +15,7 @@ pub use later::{Tighter, tighter_later};
 pub use limits::{Quantity, RINGS_MOST, Range, StackError, thresholds};
 pub use shoulder::{FromTop, ProfileMatch, ShoulderMatch, Taper, profile_match, shoulder_match};
 pub use stretch::{
-    FREE_FROM_MEMORY, House, Permille, Position, RingOnFinger, Stack, StackInputs, Stretch, Verdict, When, stack,
+    FREE_FROM_MEMORY, House, Permille, Position, RingOnFinger, RingState, Stack, StackInputs, Stretch, Verdict, When,
+    stack,
 };
 pub use wear::{Loses, Surface, Wear, Why, wear};

@@ -10,6 +10,24 @@ pub enum When {
     Later,
 }
 
+/// Whether a ring of a stack is there already.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum RingState {
+    /// On the finger already.
+    Worn,
+    /// The band that is being made.
+    Wanted,
+    /// To come later.
+    Planned,
+}
+
+impl RingState {
+    /// When it is worn.
+    pub fn when(self) -> When {
+        if self == RingState::Planned { When::Later } else { When::Now }
+    }
+}
+
 /// One ring of the stack. What it is called is known to whoever asks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct RingOnFinger {

@@ -1,9 +1,13 @@
 //! The words of bands side by side.
 
+use super::order_answer::size_made;
+use super::stack_answer::{Called, stack_cautions_in_short, stack_in_short_of};
+use crate::answers::compare::{Alternative, NoResizing, NoSize};
 use crate::book::couple::Band;
+use crate::trade::band::Bore;
 use crate::trade::band::section::Section;
-use crate::trade::band::{Bore, Finish};
 use crate::trade::measure::Length;
+use crate::words::book as say_book;
 use crate::words::lengths::plain;
 use crate::words::stack::capital;
 
@@ -17,10 +21,28 @@ pub fn alternative(n: usize) -> String {
     format!("Band {n}")
 }
 
-/// All that is said of one: "Band 2: 4 mm flat, titanium. Order size N½. Stack 4 mm, roomy".
-pub fn alternative_said(n: usize, said: &[String]) -> String {
-    let said: Vec<&str> = said.iter().map(|line| line.trim_end_matches('.')).collect();
-    format!("{}: {}", alternative(n), said.join(". "))
+/// What stands beside the picture of one: the band, its order size, its stack.
+pub fn alternative_lines(it: &Alternative) -> Vec<String> {
+    let mut lines = vec![say_book::band(&it.band)];
+    lines.extend(it.section.and_then(|section| arcs(&it.band, &section)));
+    lines.extend(it.size.and_then(Result::ok).map(|size| order_size_of(&size_made(size))));
+    lines.extend(stack_in_short_of(&it.stack));
+    lines
+}
+
+/// What is to be thought of it.
+pub fn alternative_cautions(it: &Alternative, called: Called) -> Vec<String> {
+    let mut all = stack_cautions_in_short(&it.stack, called);
+    all.extend(it.resizing.map(|why| cannot_be_resized(why).to_owned()));
+    all
+}
+
+/// All that the couple is shown of one: "Band 2: 4 mm flat, titanium. Order size N½. Stack 4 mm, roomy". What is missing
+/// is said to the jeweller alone.
+pub fn alternative_shown(it: &Alternative) -> String {
+    let said = alternative_lines(it).into_iter().chain(alternative_cautions(it, Called::Plain));
+    let said: Vec<String> = said.map(|line| line.trim_end_matches('.').to_owned()).collect();
+    format!("{}: {}", alternative(it.number), said.join(". "))
 }
 
 /// The head of the folded inputs: "2 bands".
@@ -36,13 +58,13 @@ pub fn see_bands(n: usize) -> String {
 }
 
 /// "Order size N½".
-pub fn order_size_of(size: &str) -> String {
+fn order_size_of(size: &str) -> String {
     format!("Order size {size}")
 }
 
 /// What an order size lacks: the profile, or where that is known, a reading.
-pub fn no_order_size(profile_known: bool, has_reading: bool) -> String {
-    let missing = match (profile_known, has_reading) {
+pub fn no_order_size(lacks: NoSize) -> String {
+    let missing = match (lacks.profile_known, lacks.has_reading) {
         (false, false) => "a reading and a profile are needed",
         (false, true) => "a profile is needed",
         (true, false) => "a reading is needed",
@@ -64,12 +86,9 @@ pub fn arcs(band: &Band, section: &Section) -> Option<String> {
 }
 
 /// Why a band cannot be resized later, or hardly.
-pub fn cannot_be_resized(band: &Band) -> Option<&'static str> {
-    if band.finish == Some(Finish::SetAllRound) {
-        Some("Set all round: it cannot be resized.")
-    } else if band.metal.is_some_and(|alloy| alloy.hard) {
-        Some("This metal cannot be resized, or hardly.")
-    } else {
-        None
+fn cannot_be_resized(why: NoResizing) -> &'static str {
+    match why {
+        NoResizing::StonesAllRound => "Set all round: it cannot be resized.",
+        NoResizing::HardMetal => "This metal cannot be resized, or hardly.",
     }
 }

@@ -6,12 +6,18 @@ mod compare;
 mod countdown;
 mod gauging;
 mod order;
+mod order_answer;
+mod stack_answer;
+mod stack_reasons;
 mod stacking;
 
 pub use compare::*;
 pub use countdown::*;
 pub use gauging::*;
 pub use order::*;
+pub use order_answer::*;
+pub use stack_answer::*;
+pub use stack_reasons::*;
 pub use stacking::*;
 
 use crate::book::checklist::Topic;

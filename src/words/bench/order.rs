@@ -245,6 +245,7 @@ pub fn use_size(size: &str, name: &str) -> String {
     format!("Use {size} for {name}’s band")
 }
 
-pub fn size_saved() -> String {
-    format!("{ORDER_SIZE} saved")
+/// `band`: with what was typed of the band.
+pub fn size_saved(band: bool) -> String {
+    if band { format!("{ORDER_SIZE} saved, and with it the {BAND}") } else { format!("{ORDER_SIZE} saved") }
 }

@@ -4,10 +4,9 @@ use super::*;
 
 use crate::book::couple::Couple;
 use crate::trade::measure::Length;
-use crate::trade::stack::{ShoulderMatch, Stretch, Verdict};
+use crate::trade::stack::{RingState, ShoulderMatch, Stretch, Verdict};
 use crate::trade::wearer::{Finger, Wearer};
 use crate::words::lengths::plain;
-use crate::words::pictures::RingState;
 use crate::words::stack;
 pub const STACK_LATER: &str = "The stack";
 pub const BAND_TO_MAKE: &str = "Width of the band to make";
@@ -152,9 +151,10 @@ pub fn stack_subtitle(couple: Couple<'_>, who: Wearer) -> String {
     whose(couple, who).join(" · ")
 }
 
-/// "Stack 5.3 mm, roomy: 22.1 % of 24 mm".
-pub fn stack_in_short(total: Length, verdict: &str) -> String {
-    format!("{STACK} {} mm, {verdict}", plain(total))
+/// "Stack 5.3 mm, roomy: 22.1 % of 24 mm", "Stack 9.1 mm at the top, full: 37.9 % of 24 mm".
+pub fn stack_in_short(total: Length, at_top: bool, verdict: &str) -> String {
+    let place = if at_top { " at the top" } else { "" };
+    format!("{STACK} {} mm{place}, {verdict}", plain(total))
 }
 
 /// What the large figure is of.

@@ -15,6 +15,7 @@ use crate::book::remedy::care;
 use crate::book::value::{DatesSettled, ExtraWork, OrderSize};
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::{Circumference, Length};
+use crate::trade::stack::House;
 use crate::trade::wearer::Wearer;
 use chrono::{Days, NaiveDate};
 
@@ -26,12 +27,13 @@ pub enum Called {
 }
 
 /// The text, with every line that the bench needs.
-pub fn specification(couple: Couple<'_>, called: Called, today: NaiveDate) -> String {
+/// `house` is what the practice takes for granted of stacks.
+pub fn specification(couple: Couple<'_>, called: Called, today: NaiveDate, house: House) -> String {
     let mut lines = vec!["Specification for two bands".to_owned(), whose(couple, called), written(couple, today)];
     for wearer in Wearer::BOTH {
         lines.push(String::new());
         lines.push(format!("Band for {}", name(couple, wearer, called)));
-        lines.extend(one_band(couple, wearer));
+        lines.extend(one_band(couple, wearer, house));
     }
     lines.push(String::new());
     lines.push("Dates".to_owned());
@@ -114,7 +116,7 @@ fn initial(name: &str) -> Option<String> {
     name.chars().find(|letter| letter.is_alphanumeric()).map(|letter| format!("{letter}."))
 }
 
-fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
+fn one_band(couple: Couple<'_>, wearer: Wearer, house: House) -> Vec<String> {
     let on = couple.finger(wearer).map_or_else(|| NOT_SETTLED.to_owned(), say_band::finger);
     let is_band = |part| move |field: &Field| *field == Field::Band(wearer, part);
     let mut lines = vec![marked(couple, |field| *field == Field::Finger(wearer), format!("Hand and finger: {on}"))];
@@ -151,7 +153,7 @@ fn one_band(couple: Couple<'_>, wearer: Wearer) -> Vec<String> {
     let rings_differ = checklist::differs(couple, Topic::Rings(wearer));
     lines.extend(rings(couple, wearer).into_iter().map(|line| marked_where(rings_differ, line)));
     lines.extend(couple.stack(wearer).map(|stack| {
-        let at_top = remedy::at_top(couple, wearer).map(|said| format!("; {said}")).unwrap_or_default();
+        let at_top = remedy::at_top(couple, wearer, house).map(|said| format!("; {said}")).unwrap_or_default();
         let free = if stack.measured { "measured" } else { "not measured, a usual finger" };
         format!(
             "Stack: {} now, {} with rings to come{at_top}; free length of the finger {} ({free})",

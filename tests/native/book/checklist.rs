@@ -17,6 +17,7 @@ use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::fit::Place;
 use bandwright::trade::measure::{Circumference, Length};
 use bandwright::trade::sizing::{Size, System};
+use bandwright::trade::stack::House;
 use bandwright::trade::wearer::Wearer::{self, First, Second};
 use bandwright::words::book as words;
 
@@ -162,7 +163,7 @@ fn what_fitted_is_asked_once_the_bands_are_collected() {
     let fitted = FittedAt { size, resized: false, noted: date("2027-06-01") };
     told.say(vec![Write::set(Field::Fitted(First), Value::Fitted(fitted))]);
     assert_eq!(next(told.couple()), Some(Topic::Fitted(Second)));
-    assert_eq!(words::says(told.couple(), Topic::Fitted(First)).as_deref(), Some("kept at UK N"));
+    assert_eq!(words::says(told.couple(), Topic::Fitted(First), House::default()).as_deref(), Some("kept at UK N"));
 }
 
 #[test]

@@ -6,9 +6,7 @@ use bandwright::book::change::Write;
 use bandwright::book::checklist::Topic;
 use bandwright::book::couple::{Band, Couple, Ring};
 use bandwright::book::field::{Field, PracticeField, Stage, Wish};
-use bandwright::book::fitting::{
-    bands_worn, contradicted, counted, gauge_off, joint, put_right, together, worn_beside,
-};
+use bandwright::book::fitting::{contradicted, counted, gauge_off, joint, put_right, together, worn_beside};
 use bandwright::book::id::{ItemId, RecordId};
 use bandwright::book::late::what_fitted;
 use bandwright::book::practice::Practice;
@@ -16,12 +14,14 @@ use bandwright::book::record::{Kind, Record};
 use bandwright::book::today::today;
 use bandwright::book::value::{FittedAt, OrderSize, OwnGauge, ReadingTaken, Value};
 use bandwright::book::verbs;
+use bandwright::book::worn_bands::bands_worn;
 use bandwright::trade::band::{Bore, Profile};
 use bandwright::trade::fit::constants::STICK_TAPER;
 use bandwright::trade::fit::{CalibrationPoint, Gauge, GaugeKind, Hands, Place, ReadAt, Sits};
 use bandwright::trade::limits::Whole;
 use bandwright::trade::measure::{Circumference, Length};
 use bandwright::trade::sizing::{Size, SizeAsRead, Stated, System};
+use bandwright::trade::stack::House;
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer::First};
 use bandwright::words::{book as say_book, finger as words};
 
@@ -121,9 +121,9 @@ fn a_reading_to_compare_is_told_from_those_that_count() {
     let couple = Couple(&told.record);
     let topic = Topic::Finger(First);
     assert_eq!(couple.finger(First), Some(LEFT));
-    assert_eq!(say_book::says(couple, topic).unwrap(), "53 mm, joint 56 mm");
+    assert_eq!(say_book::says(couple, topic, House::default()).unwrap(), "53 mm, joint 56 mm");
     assert_eq!(
-        say_book::in_full(couple, topic).unwrap(),
+        say_book::in_full(couple, topic, House::default()).unwrap(),
         "53 mm, rings 3 mm flat inside, normal hands, Sat 3 Oct 2026 · left ring finger, base; \
          56 mm, rings 3 mm flat inside, normal hands, Sat 3 Oct 2026 · left ring finger, joint; \
          55 mm, rings 3 mm flat inside, beside 2.6 mm, normal hands, Sat 3 Oct 2026 · right ring finger, base, \

@@ -20,6 +20,7 @@ use bandwright::trade::band::{Finish, Profile, alloys};
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::limits::Whole;
 use bandwright::trade::measure::Length;
+use bandwright::trade::stack::House;
 use bandwright::trade::wearer::Wearer;
 use bandwright::words::specification::{Called, specification};
 use bandwright::words::{self, book::in_full};
@@ -76,7 +77,7 @@ impl Told {
     }
 
     fn open(&self) -> Vec<String> {
-        let text = specification(Couple(&self.record), Called::Names, date("2026-11-25"));
+        let text = specification(Couple(&self.record), Called::Names, date("2026-11-25"), House::default());
         let open = text.split("Still open\n").nth(1).unwrap_or_default();
         open.lines().filter(|line| line.contains("stack of")).map(str::to_owned).collect()
     }
@@ -139,7 +140,7 @@ fn the_line_of_the_stack_says_what_is_open() {
 fn the_bay_counts_at_the_top() {
     let mut told = Told::off(0.37);
     let stack = |told: &Told| {
-        let text = specification(Couple(&told.record), Called::Names, date("2026-11-25"));
+        let text = specification(Couple(&told.record), Called::Names, date("2026-11-25"), House::default());
         text.lines().find(|line| line.starts_with("Stack: ")).unwrap_or_default().to_owned()
     };
     assert!(!stack(&told).contains("at the top"));
@@ -150,7 +151,7 @@ fn the_bay_counts_at_the_top() {
             line.contains(&format!("6.8 mm now, 6.8 mm with rings to come; at the top, {said}, 7.37 mm;")),
             "{line}"
         );
-        let read = in_full(Couple(&told.record), Topic::Stack(WHO)).unwrap();
+        let read = in_full(Couple(&told.record), Topic::Stack(WHO), House::default()).unwrap();
         assert!(read.starts_with(&format!("6.8 of 24 mm; at the top, {said}, 7.37 mm; ")), "{read}");
     }
     told.choose(Remedy { way: Way::Lower, ..shaped(None) });
@@ -171,7 +172,7 @@ fn the_bench_is_told_of_height_dome_and_what_holds() {
         },
     ));
     told.say(vec![Write::set(Field::Ring(WHO, RING, RingField::Holds), Value::Yes(true))]);
-    let text = specification(Couple(&told.record), Called::Names, date("2026-11-25"));
+    let text = specification(Couple(&told.record), Called::Names, date("2026-11-25"), House::default());
     for said in ["\nHeight: 1.67 mm\nDome outside: 0.72 mm\n", ", holds the rings nearer the web\n"] {
         assert!(text.contains(said), "{said}: {text}");
     }
@@ -266,7 +267,7 @@ fn the_bench_and_the_read_back_are_told() {
     let mut told = Told::off(0.37);
     told.choose(Remedy { impression: true, ..shaped(Some(away("2027-01-04", "2027-01-22"))) });
     told.say(happened(Field::RingGone(WHO), "2027-01-05"));
-    let text = specification(Couple(&told.record), Called::Names, date("2027-01-06"));
+    let text = specification(Couple(&told.record), Called::Names, date("2027-01-06"), House::default());
     let of_head: Vec<&str> = text
         .lines()
         .skip_while(|line| !line.starts_with("Metal"))
@@ -281,18 +282,18 @@ fn the_bench_and_the_read_back_are_told() {
             "That ring: handed over Tue 5 Jan 2027",
         ]
     );
-    let read = in_full(Couple(&told.record), Topic::Stack(WHO)).unwrap();
+    let read = in_full(Couple(&told.record), Topic::Stack(WHO), House::default()).unwrap();
     assert!(read.contains("shaped, with a bay 0.57 mm deep; the bench gets an impression"), "{read}");
     assert!(read.ends_with("handed over Tue 5 Jan 2027"), "{read}");
     // Two other ways, and nothing about a bench.
     told.choose(Remedy { way: Way::Lower, by: mm(1.3), ..shaped(None) });
-    let text = specification(Couple(&told.record), Called::Names, date("2027-01-06"));
+    let text = specification(Couple(&told.record), Called::Names, date("2027-01-06"), House::default());
     assert!(
         text.contains("Beside the head: straight, no higher than 1.3 mm, to clear the head\nRing beside it"),
         "{text}"
     );
     told.choose(Remedy { way: Way::Gap, by: mm(0.37), ..shaped(None) });
-    let text = specification(Couple(&told.record), Called::Names, date("2027-01-06"));
+    let text = specification(Couple(&told.record), Called::Names, date("2027-01-06"), House::default());
     assert!(text.contains("Beside the head: straight, the gap of 0.37 mm at the top accepted\n"), "{text}");
 }
 

@@ -7,10 +7,11 @@ use std::path::Path;
 use super::{files, none, sources};
 
 /// Folders in which no text for people may stand.
-const WORDLESS: [&str; 8] = ["trade", "book", "archive", "storage", "parts", "pictures", "app", "screens"];
+const WORDLESS: [&str; 10] =
+    ["trade", "book", "archive", "forms", "answers", "storage", "pictures", "parts", "app", "screens"];
 
 /// Text that is no sentence of the app's.
-const NO_SENTENCES: [(&str, &str); 8] = [
+const NO_SENTENCES: [(&str, &str); 9] = [
     ("trade/glass.rs", "sources of the table"),
     ("trade/limits.rs", "why a limit is what it is, for those who review the table"),
     ("trade/dates/lead_times.rs", "a check of the table while compiling"),
@@ -19,6 +20,7 @@ const NO_SENTENCES: [(&str, &str); 8] = [
     ("archive/value/dates.rs", "the word of files for a wedding without a date"),
     ("trade/entry/names.rs", "what people type for a size system"),
     ("trade/entry/number.rs", "what people type for a unit"),
+    ("forms/write.rs", "sizes as people type them"),
 ];
 
 #[test]

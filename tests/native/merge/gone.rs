@@ -16,6 +16,7 @@ use bandwright::book::record::{Kind, Record};
 use bandwright::book::value::{Value, When};
 use bandwright::book::verbs;
 use bandwright::trade::measure::Length;
+use bandwright::trade::stack::House;
 use bandwright::trade::wearer::Wearer;
 use bandwright::words::specification::{Called, specification};
 
@@ -104,7 +105,8 @@ fn what_is_left_of_a_ring_does_not_pass_for_settled() {
     let state = |record: &Record, who| checklist::state(Couple(record), Topic::Rings(who));
     assert_eq!(state(&both, Wearer::First), State::Care(Care::Differs));
     assert_eq!(state(&both, Wearer::Second), State::Open);
-    let text = |record: &Record| specification(Couple(record), Called::Names, "2026-11-25".parse().unwrap());
+    let text =
+        |record: &Record| specification(Couple(record), Called::Names, "2026-11-25".parse().unwrap(), House::default());
     let marked = |text: &str| text.lines().any(|line| line.contains("2 mm") && line.contains("NOT SETTLED"));
     assert!(marked(&text(&both)), "{}", text(&both));
     let [back, out] = both_ways(&both);

@@ -25,6 +25,7 @@ use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::fit::{Gauge, GaugeKind, Hands, PerMm, Place, ReadAt};
 use bandwright::trade::measure::{Circumference, Length};
 use bandwright::trade::sizing::{Size, SizeAsRead, Stated, System};
+use bandwright::trade::stack::House;
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
 use bandwright::words::specification::{Called, specification, title};
 
@@ -57,7 +58,7 @@ fn add(record: &mut Record, writes: Vec<Write>) {
 
 #[track_caller]
 fn check(record: &Record, called: Called, expected: &[&str]) {
-    let text = specification(Couple(record), called, date("2026-11-25"));
+    let text = specification(Couple(record), called, date("2026-11-25"), House::default());
     assert_eq!(text.lines().collect::<Vec<_>>(), expected);
 }
 
@@ -252,7 +253,7 @@ fn what_the_couple_said_stands_apart_and_private_answers_stay() {
     }
     let mut record = ines_and_callum();
     add(&mut record, vec![Write::set(Field::Said(ItemId(5)), Value::Said(Box::new(said)))]);
-    let text = specification(Couple(&record), Called::Initials, date("2026-11-25"));
+    let text = specification(Couple(&record), Called::Initials, date("2026-11-25"), House::default());
     let apart = text.split("Said by the couple, not measured by us\n").nth(1).unwrap();
     let apart: Vec<&str> = apart.lines().take_while(|line| !line.is_empty()).collect();
     assert_eq!(
@@ -277,7 +278,7 @@ fn one_just_met_lists_all_that_is_missing_and_no_private_words() {
         Write::set(Field::Reach(ItemId(1)), Value::Text("07700 900123".into())),
         Write::set(Field::Note(ItemId(2)), Value::Text("argue about money".into())),
     ]);
-    let text = specification(Couple(&record), Called::Initials, date("2026-11-25"));
+    let text = specification(Couple(&record), Called::Initials, date("2026-11-25"), House::default());
     for private in ["Ada", "Alex", "Barn", "900123", "money"] {
         assert!(!text.contains(private), "{private} in\n{text}");
     }
@@ -320,7 +321,7 @@ fn what_two_phones_say_differently_is_not_settled() {
         record
     };
     let both = merge(&one(1, 300, "2027-05-22"), &one(2, 350, "2027-06-05"));
-    let text = specification(Couple(&both), Called::Initials, date("2026-11-25"));
+    let text = specification(Couple(&both), Called::Initials, date("2026-11-25"), House::default());
     for line in [
         "Width: 3.5 mm – NOT SETTLED, see the end",
         "Wedding: Sat 5 Jun 2027 – NOT SETTLED, see the end",
@@ -341,5 +342,7 @@ fn what_two_phones_say_differently_is_not_settled() {
         vec![Write::set(Field::Band(Wearer::First, BandField::Width), width), Write::set(Field::Wedding, wedding)];
     let draft = chosen.draft(writes, Moment(0)).unwrap();
     chosen.add(Change::stamped(draft, Stamp { n: n + 1, by: InstallationId(1) }));
-    assert!(!specification(Couple(&chosen), Called::Names, date("2026-11-25")).contains("not settled: "));
+    assert!(
+        !specification(Couple(&chosen), Called::Names, date("2026-11-25"), House::default()).contains("not settled: ")
+    );
 }

@@ -11,6 +11,7 @@ use bandwright::trade::dates::holidays::Region;
 use bandwright::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
 use bandwright::trade::fit::{Gauge, GaugeKind, Hands, Place, ReadAt, Sits};
 use bandwright::trade::sizing::{Size, SizeAsRead, Stated, System};
+use bandwright::trade::stack::House;
 use bandwright::trade::wearer::{Digit, Finger, Hand, Wearer};
 use bandwright::words::specification::{Called, specification, title};
 
@@ -18,7 +19,7 @@ use super::{add, ines_and_callum, mm};
 use crate::shared::date;
 
 fn lines_with(record: &Record, words: &str) -> Vec<String> {
-    let text = specification(Couple(record), Called::Names, date("2026-11-25"));
+    let text = specification(Couple(record), Called::Names, date("2026-11-25"), House::default());
     text.lines().filter(|line| line.contains(words)).map(str::to_owned).collect()
 }
 
@@ -86,7 +87,7 @@ fn what_somebody_called_a_thing_makes_no_line() {
         order_by: date("2027-04-01"),
         settled: date("2026-11-25"),
     };
-    let before = specification(Couple(&record), Called::Names, date("2026-11-25"));
+    let before = specification(Couple(&record), Called::Names, date("2026-11-25"), House::default());
     add(
         &mut record,
         vec![
@@ -97,7 +98,7 @@ fn what_somebody_called_a_thing_makes_no_line() {
             Write::set(Field::Dates, Value::Dates(dates)),
         ],
     );
-    let text = specification(Couple(&record), Called::Names, date("2026-11-25"));
+    let text = specification(Couple(&record), Called::Names, date("2026-11-25"), House::default());
     for what in ["gauge", "plating", "Ines", "signet", "750"] {
         assert!(text.contains(&format!("{what} Order size: UK Z   Metal: tin")), "{what}\n{text}");
     }

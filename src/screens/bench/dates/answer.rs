@@ -1,18 +1,18 @@
 //! The countdown as it is shown: drawn, said, and reasoned.
 
 use super::reckon::Reckoned;
+use crate::answers::Tone;
 use crate::app::show::Shown;
 use crate::book::progress::Ahead;
 use crate::book::schedule::Step;
 use crate::book::value::ExtraWork;
-use crate::parts::answer::{Said, Tone};
-use crate::parts::reasons::{Reason, reason};
 use crate::screens::calendar;
 use crate::trade::dates::countdown::{CONFIDENCE, Cost, DatesError};
 use crate::trade::dates::lead_times::{self, Step as Work};
 use crate::trade::dates::odds::Lasts;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::{Percent, Standing};
+use crate::words::answer::{Headline, Reason, reason};
 use crate::words::{bench as say, dates as say_dates, format, showing, standing};
 
 /// The way ahead, if it is ordered today.
@@ -47,23 +47,23 @@ pub fn closed(found: &Reckoned) -> Vec<Reason> {
     ahead(found).map(|ahead| calendar::closed(&ahead, &found.closures)).unwrap_or_default()
 }
 
-pub fn said(found: &Reckoned) -> Said {
+pub fn said(found: &Reckoned) -> Headline {
     if let Some(answer) = found.countdown() {
-        let tone = if answer.in_time() { Tone::Rouge } else { Tone::Care };
+        let tone = if answer.in_time() { Tone::Act } else { Tone::Care };
         let left = say::slack(answer.slack, answer.left(found.today, found.counts_today));
         // A day in hand that is past already says nothing: the chance of being here at all does.
         let in_time = (answer.plan.in_hand >= found.today).then(|| say_dates::in_time(answer));
         let here = Some(say::before_wedding(answer.before_wedding));
         let lines = [Some(left), here, in_time, Some(say::fits(answer.fits))].into_iter().flatten().collect();
-        return Said { figure: format::day(answer.plan.order_by), lines, tone };
+        return Headline { figure: format::day(answer.plan.order_by), lines, tone };
     }
     match &found.if_today {
-        Some(ordered) => Said {
+        Some(ordered) => Headline {
             figure: format::day(ordered.most),
             lines: vec![say::ready_at_latest().to_owned(), say_dates::finish(ordered)],
-            tone: Tone::Rouge,
+            tone: Tone::Act,
         },
-        None => Said { figure: String::new(), lines: Vec::new(), tone: Tone::Care },
+        None => Headline { figure: String::new(), lines: Vec::new(), tone: Tone::Care },
     }
 }
 

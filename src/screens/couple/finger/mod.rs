@@ -14,7 +14,7 @@ use super::said::beside;
 use super::{Whose, whose_of};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
-use crate::app::form::{Form, Start};
+use crate::app::form::Form;
 use crate::app::route::go_instead;
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
@@ -25,12 +25,11 @@ use crate::book::fitting;
 use crate::book::id::{ItemId, RecordId};
 use crate::book::practice::Practice;
 use crate::book::value::{ReadingTaken, Value};
+use crate::forms::reading;
 use crate::parts::choice::tick;
 use crate::screens::form_page::{form_page, show_first_complaint};
 use crate::screens::start_of_page;
 use crate::storage::typed;
-use crate::trade::band::Bore;
-use crate::trade::fit::{Hands, Place, Sits};
 use crate::trade::measure::Length;
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
 use crate::words::{finger as say_finger, screens as say};
@@ -63,7 +62,8 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     // The question about a reading that contradicts another is asked once for what was typed.
     let asked = StoredValue::new(String::new());
     let save = move || {
-        let Some(reading) = at_hand.with_value(|gauges| fields::read(app, form, gauges)) else {
+        let known = fields::known(app, at_hand.get_value());
+        let Some(reading) = form.checked(untrack(|| reading::read(&form.texts(), &known))) else {
             return show_first_complaint();
         };
         let Some(moves) = moves(whom, form) else {
@@ -79,8 +79,9 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
         }
         take(whom, reading, moves, move || {
             form.done();
-            // The next reading is of the band's finger, which may be another one now.
-            form.start_with(&start_at(chosen(whom).unwrap_or(LEFT_RING)));
+            // The next reading is of the band's finger, which may be another one now, with the same gauge.
+            let next = reading::start_after(&untrack(|| form.texts()), chosen(whom).unwrap_or(LEFT_RING));
+            form.start_with(&next.into_pairs());
             form.reset();
             // The reading, and what all of them come to, stand at the top of the page.
             request_animation_frame(start_of_page);
@@ -103,30 +104,7 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
 
 fn form(whom: Whom, gauge: String) -> Form {
     let Whom { id, wearer, .. } = whom;
-    let [hand, digit] = start_at(chosen(whom).unwrap_or(LEFT_RING));
-    Form::draft(
-        draft(id, wearer),
-        vec![
-            hand,
-            digit,
-            ("moves", String::new()),
-            ("size", String::new()),
-            ("as", String::new()),
-            ("gauge", gauge),
-            ("worn-width", String::new()),
-            ("worn-bore", Bore::Flat.code().to_owned()),
-            ("sits", Sits::Right.code().to_owned()),
-            // Where the ring touches the stick, until another place is chosen.
-            ("read-at", String::new()),
-            ("hands", Hands::Normal.code().to_owned()),
-            ("place", Place::Base.code().to_owned()),
-            ("beside", String::new()),
-            ("taken-at", String::new()),
-            // What the screen gauge said, and how sure it is: nobody types them.
-            ("glass", String::new()),
-            ("glass-off", String::new()),
-        ],
-    )
+    Form::draft(draft(id, wearer), reading::start(chosen(whom).unwrap_or(LEFT_RING), gauge).into_pairs())
 }
 
 fn draft(id: RecordId, wearer: Wearer) -> String {
@@ -137,10 +115,7 @@ fn draft(id: RecordId, wearer: Wearer) -> String {
 pub fn write_down_from_glass(id: RecordId, wearer: Wearer, size: String, off: Length) {
     let name = draft(id, wearer);
     let mut words = typed::kept(&name).unwrap_or_default();
-    let off = off.in_tenthousandths().to_string();
-    let told = [("gauge", fields::WORN.to_owned()), ("as", String::new()), ("glass", size.clone()), ("glass-off", off)];
-    words.extend(told.map(|(key, text)| (key.to_owned(), text)));
-    words.insert("size".to_owned(), size);
+    words.extend(reading::from_glass(size, off).into_pairs().into_iter().map(|(key, text)| (key.to_owned(), text)));
     // Where the phone does not take them they last as long as this page, and the form says so.
     typed::keep(&name, &words);
     go_instead(&Address::Part(id, Part::Finger(wearer)).to_string());
@@ -163,19 +138,9 @@ fn chosen(whom: Whom) -> Option<Finger> {
     untrack(|| app.couple(id, |couple| couple.finger(wearer)).flatten())
 }
 
-fn start_at(finger: Finger) -> [Start; 2] {
-    [("hand", finger.hand.code().to_owned()), ("digit", finger.digit.code().to_owned())]
-}
-
-/// Whether the band goes to the finger of the form: by itself while none is chosen, by a word where it is another
-/// one. None while nobody has said.
+/// Whether the band goes to the finger of the form; none while nobody has said.
 fn moves(whom: Whom, form: Form) -> Option<bool> {
-    let (chosen, here) = (chosen(whom), fields::finger(form)?);
-    if chosen.is_none_or(|chosen| chosen == here) {
-        return Some(chosen.is_none());
-    }
-    let said = form.text("moves").get_untracked();
-    [true, false].into_iter().find(|moves| said == fields::moves_code(*moves, here))
+    reading::moves(&untrack(|| form.texts()), chosen(whom))
 }
 
 /// Goes to the question of which finger the band is for.

@@ -8,12 +8,10 @@ use super::{Whom, contradiction, fields, moves, take};
 use crate::app::address::{Address, Setting};
 use crate::app::clock;
 use crate::app::form::Form;
-use crate::archive::code::Code;
-use crate::book::value::{OwnGauge, ReadingTaken, TryOnBand};
+use crate::book::value::{ReadingTaken, TryOnBand};
+use crate::forms::reading;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::details::details;
-use crate::trade::fit::gauges::{HALF_LETTER, OWN_ERROR};
-use crate::trade::fit::{Gauge, GaugeKind, Hands, Place, ReadAt};
 use crate::words::finger as say;
 
 pub fn tray(whom: Whom, form: Form) -> AnyView {
@@ -34,7 +32,7 @@ pub fn tray(whom: Whom, form: Form) -> AnyView {
 fn one(whom: Whom, form: Form, band: TryOnBand, asked: RwSignal<Option<String>>) -> AnyView {
     let label = say::try_on(&band);
     button(Weight::Quiet, label, move || {
-        let Some(reading) = reading(whom, form, &band) else { return };
+        let Some(reading) = reading_of(whom, form, &band) else { return };
         let Some(moves) = moves(whom, form) else { return asked.set(Some(say::SAY_WHETHER_IT_MOVES.to_owned())) };
         // The question about a reading that contradicts another is asked once.
         let question = contradiction(whom, &reading);
@@ -46,28 +44,9 @@ fn one(whom: Whom, form: Form, band: TryOnBand, asked: RwSignal<Option<String>>)
     })
 }
 
-/// The band that fits stands for the gauge: with the hands, place and finger that are chosen in the form.
-fn reading(whom: Whom, form: Form, band: &TryOnBand) -> Option<ReadingTaken> {
-    let text = |key| form.text(key).get_untracked();
-    let gauge = Gauge {
-        kind: GaugeKind::RingSet,
-        width: band.width,
-        bore: band.bore,
-        relief: None,
-        step: HALF_LETTER,
-        own_error: OWN_ERROR,
-    };
-    Some(ReadingTaken {
-        size: band.size.clone(),
-        finger: fields::finger(form)?,
-        place: Place::from_code(&text("place"))?,
-        gauge: OwnGauge { name: say::try_on_name(&band.number), gauge, calibration: Vec::new() },
-        read_at: ReadAt::right_for(band.bore),
-        hands: Hands::from_code(&text("hands"))?,
-        beside: crate::screens::fields::read_widths(form, "beside")?,
-        sits: None,
-        taken: whom.app.today.get_untracked(),
-        at: Some(clock::now().1),
-        left_out: false,
-    })
+/// The band that fits, as a reading that was taken now.
+fn reading_of(whom: Whom, form: Form, band: &TryOnBand) -> Option<ReadingTaken> {
+    let known = fields::known(whom.app, Vec::new());
+    let read = untrack(|| reading::try_on(&form.texts(), &known, band, say::try_on_name(&band.number)));
+    form.checked(read).map(|taken| ReadingTaken { at: Some(clock::now().1), ..taken })
 }

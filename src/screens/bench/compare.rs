@@ -1,8 +1,6 @@
 //! Up to four bands side by side: each with its picture, its order size, its stack, and what to think of; one becomes
 //! the band.
 
-mod reckon;
-
 use crate::parts::el::{el, live, maybe, or_nothing};
 use crate::parts::lay::{all, block, heading, pair, para};
 use leptos::prelude::*;
@@ -10,8 +8,8 @@ use leptos::prelude::*;
 use super::held::Held;
 use super::sheet::{Laid, Sheet, laid, step};
 use super::{Opened, Whose};
+use crate::answers::compare::{Alternative, Shared, alternatives, widest};
 use crate::app::address::Address;
-use crate::app::form::Start;
 use crate::app::route::go_instead;
 use crate::app::seen::Seen;
 use crate::app::show::Shown;
@@ -19,6 +17,7 @@ use crate::app::state::App;
 use crate::archive::code::Code;
 use crate::book::field::Field;
 use crate::book::verbs;
+use crate::forms::compare::{self as form_of, BANDS, BandKeys};
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::pick;
 use crate::parts::page::page;
@@ -26,18 +25,21 @@ use crate::parts::picture::picture;
 use crate::pictures::section as drawing;
 use crate::screens::fields;
 use crate::screens::show::show_button;
-use crate::trade::band::{Finish, Profile};
+use crate::trade::band::Finish;
 use crate::trade::measure::Length;
-use crate::words::{band as say_band, bench as say, lengths, rings as say_rings, screens, showing};
-use reckon::{Alternative, Basis, KEYS, Keys};
+use crate::words::bench::{self as say, Called};
+use crate::words::{band as say_band, complaint as say_complaint, rings as say_rings, screens, showing};
 
 pub fn compare(opened: Opened) -> AnyView {
     let app = opened.app;
-    let form = opened.form(start(&opened));
-    let basis = StoredValue::new(Basis::of(&opened));
-    let found = Memo::new(move |_| basis.with_value(|basis| reckon::reckon(app, form, basis)));
-    let sheet = Sheet::new(form, Signal::derive(move || found.with(|(complaints, _)| complaints.clone())));
-    let answered = found.with_untracked(|(_, all)| all.len() > 1);
+    let shared = opened.known(Shared::of);
+    let form = opened.form(form_of::start(&shared.chosen).into_pairs());
+    let shared = StoredValue::new(shared);
+    let read = Memo::new(move |_| shared.with_value(|shared| form_of::read(&form.texts(), &shared.chosen)));
+    let found = Memo::new(move |_| read.with(|(bands, _)| shared.with_value(|shared| alternatives(bands, shared))));
+    let complaints = Signal::derive(move || read.with(|(_, complaints)| say_complaint::complaints(complaints)));
+    let sheet = Sheet::new(form, complaints);
+    let answered = found.with_untracked(|all| all.len() > 1);
     let whose = opened.whose;
     let head = match opened.read(say::stack_subtitle) {
         Some(subtitle) => opened.head().subtitle(subtitle),
@@ -46,9 +48,9 @@ pub fn compare(opened: Opened) -> AnyView {
     let held = Held::by(&opened, |field, who| matches!(field, Field::Band(whose, _) if *whose == who));
     let seen = whose.map(|Whose { id, .. }| Seen::couple(app, id));
     let cards = move || {
-        let (_, all) = found.get();
+        let all = found.get();
         let widest = widest(&all);
-        let show = (all.len() > 1).then(|| show_button(move || found.with_untracked(|(_, all)| shown_to_them(all))));
+        let show = (all.len() > 1).then(|| show_button(move || found.with_untracked(|all| shown_to_them(all))));
         let cards = all.into_iter().map(|it| card(app, it, widest, whose.zip(seen), held)).collect();
         crate::parts::lay::all(vec![block("alternatives", cards), or_nothing(show)])
     };
@@ -57,16 +59,12 @@ pub fn compare(opened: Opened) -> AnyView {
         answered,
         answer: live(cards),
         inputs: inputs(sheet),
-        summary: Signal::derive(move || found.with(|(_, all)| say::alternatives(all.len()))),
+        summary: Signal::derive(move || found.with(|all| say::alternatives(all.len()))),
         reasons: para("small", say::COMPARE_WHY),
     });
     // Nothing jumps while somebody types: from the second band on there is a step to where they stand side by side.
-    let label = Signal::derive(move || found.with(|(_, all)| (all.len() > 1).then(|| say::see_bands(all.len()))));
+    let label = Signal::derive(move || found.with(|all| (all.len() > 1).then(|| say::see_bands(all.len()))));
     page(head, content, Some(step(answered, label)))
-}
-
-fn widest(all: &[Alternative]) -> Length {
-    all.iter().map(|it| it.band.width.unwrap_or_default()).max().unwrap_or_default()
 }
 
 /// All of them side by side, without anybody's own words.
@@ -76,10 +74,7 @@ fn shown_to_them(all: &[Alternative]) -> Option<Shown> {
         let section = it.section?;
         Some(drawing::beside(&section, widest, Some(&say::alternative(it.number))).svg)
     };
-    let lines = all.iter().map(|it| {
-        let said: Vec<String> = it.lines.iter().chain(&it.shown_cautions).cloned().collect();
-        say::alternative_said(it.number, &said)
-    });
+    let lines = all.iter().map(say::alternative_shown);
     Some(Shown {
         title: showing::COMPARE_TITLE.to_owned(),
         picture: all.iter().filter_map(picture).collect(),
@@ -88,26 +83,8 @@ fn shown_to_them(all: &[Alternative]) -> Option<Shown> {
     })
 }
 
-/// The first alternative is the band as it is chosen so far.
-fn start(opened: &Opened) -> Vec<Start> {
-    let band = opened.read(|couple, who| couple.band(who)).unwrap_or_default();
-    let length = |of: Option<Length>| of.map(lengths::plain).unwrap_or_default();
-    let mut start: Vec<Start> = vec![
-        (KEYS[0].width, length(band.width)),
-        (KEYS[0].height, length(band.height)),
-        (KEYS[0].profile, fields::code_or_none(band.profile)),
-        (KEYS[0].metal, band.metal.map_or(fields::NONE, |alloy| alloy.code).to_owned()),
-        (KEYS[0].finish, fields::code_or_none(band.finish)),
-    ];
-    for keys in &KEYS[1..] {
-        start.extend([keys.width, keys.height].map(|key| (key, String::new())));
-        start.extend([keys.profile, keys.metal, keys.finish].map(|key| (key, fields::code_or_none::<Profile>(None))));
-    }
-    start
-}
-
 fn inputs(sheet: Sheet) -> AnyView {
-    let mut rows: Vec<AnyView> = (0..KEYS.len()).map(|at| row(sheet, at)).collect();
+    let mut rows: Vec<AnyView> = (0..BANDS.len()).map(|at| row(sheet, at)).collect();
     rows.push(maybe(move || another(sheet)));
     rows.push(sheet.afresh(say::AFRESH));
     all(rows)
@@ -116,9 +93,9 @@ fn inputs(sheet: Sheet) -> AnyView {
 /// The last alternative once more, as the next one, while there is place for it.
 fn another(sheet: Sheet) -> Option<AnyView> {
     let form = sheet.form;
-    let filled = |keys: &Keys| form.text(keys.width).with(|text| !text.is_empty());
-    let last = KEYS.iter().rposition(filled)?;
-    let (from, to) = (KEYS.get(last)?, KEYS.get(last + 1)?);
+    let filled = |keys: &BandKeys| form.text(keys.width).with(|text| !text.is_empty());
+    let last = BANDS.iter().rposition(filled)?;
+    let (from, to) = (BANDS.get(last)?, BANDS.get(last + 1)?);
     Some(button(Weight::Quiet, say::ANOTHER, move || {
         for (from, to) in from.all().into_iter().zip(to.all()) {
             form.text(to).set(form.text(from).get_untracked());
@@ -128,11 +105,11 @@ fn another(sheet: Sheet) -> Option<AnyView> {
 
 /// An alternative; it is there once the one before it has a width, and then it stays.
 fn row(sheet: Sheet, at: usize) -> AnyView {
-    let keys: &Keys = &KEYS[at];
+    let keys = &BANDS[at];
     let form = sheet.form;
-    let filled = move |keys: &Keys| form.text(keys.width).with(|text| !text.is_empty());
+    let filled = move |keys: &BandKeys| form.text(keys.width).with(|text| !text.is_empty());
     let shown =
-        Memo::new(move |before: Option<&bool>| at == 0 || before == Some(&true) || KEYS[at - 1..].iter().any(filled));
+        Memo::new(move |before: Option<&bool>| at == 0 || before == Some(&true) || BANDS[at - 1..].iter().any(filled));
     let inside = move || {
         shown.get().then(|| {
             let finishes = Finish::ALL.map(|finish| (finish.code().to_owned(), say_band::finish(finish).to_owned()));
@@ -142,12 +119,12 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
                 .class("bench-ring")
                 .child(el("legend").text(say::alternative(at + 1)).view())
                 .child(pair(vec![
-                    sheet.mm(keys.width, screens::BAND_WIDTH).line(),
-                    sheet.mm(keys.height, say_rings::HEIGHT).line(),
+                    sheet.mm(keys.width.name(), screens::BAND_WIDTH).line(),
+                    sheet.mm(keys.thickness.name(), say_rings::HEIGHT).line(),
                 ]))
-                .child(fields::profile(form, keys.profile))
-                .child(fields::metal(form, keys.metal))
-                .child(pick(keys.finish, screens::FINISH, finishes, form.text(keys.finish)))
+                .child(fields::profile(form, keys.profile.name()))
+                .child(fields::metal(form, keys.metal.name()))
+                .child(pick(keys.finish.name(), screens::FINISH, finishes, form.text(keys.finish)))
                 .view()
         })
     };
@@ -157,9 +134,9 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
 fn card(app: App, it: Alternative, widest: Length, whose: Option<(Whose, Seen)>, held: Held) -> AnyView {
     let mut inside = vec![heading(say::alternative(it.number))];
     inside.extend(it.section.map(|section| picture(drawing::beside(&section, widest, None).svg)));
-    inside.extend(it.lines.into_iter().map(|line| para("", line)));
-    inside.extend(it.no_size.into_iter().map(|line| para("", line)));
-    inside.extend(it.cautions.into_iter().map(|line| para("caution", line)));
+    inside.extend(say::alternative_lines(&it).into_iter().map(|line| para("", line)));
+    inside.extend(it.size.and_then(Result::err).map(|lacks| para("", say::no_order_size(lacks))));
+    inside.extend(say::alternative_cautions(&it, Called::Own).into_iter().map(|line| para("caution", line)));
     if let Some((Whose { id, who }, seen)) = whose {
         let band = it.band;
         let choose = move || {

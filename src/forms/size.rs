@@ -1,0 +1,68 @@
+//! A typed size: every reading of it, and the one that is meant.
+
+use super::complaint::Complaint;
+use crate::trade::entry;
+use crate::trade::sizing::{SizeAsRead, System};
+
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SizeTyped {
+    pub readings: Vec<SizeAsRead>,
+    chosen: Option<usize>,
+}
+
+impl SizeTyped {
+    /// Reads a size; the only reading is meant, of several the one that was chosen.
+    pub fn read(text: &str, chosen: &str, first: System) -> Result<SizeTyped, Complaint> {
+        let readings = entry::read_size(text, first).map_err(Complaint::Size)?;
+        let chosen = match readings.len() {
+            1 => Some(0),
+            _ => meant(&readings, chosen, first),
+        };
+        Ok(SizeTyped { readings, chosen })
+    }
+
+    /// The reading that is meant; none where there are several and nobody has said which.
+    pub fn meant(&self) -> Option<&SizeAsRead> {
+        self.readings.get(self.chosen?)
+    }
+
+    /// Whether something was typed, and nobody has said which reading of it is meant.
+    pub fn is_open(&self) -> bool {
+        !self.readings.is_empty() && self.chosen.is_none()
+    }
+
+    /// The word that stands for the reading that is meant, where a word is needed.
+    pub fn code(&self) -> String {
+        let code = self.chosen.and_then(|at| reading_codes(&self.readings).into_iter().nth(at));
+        code.filter(|_| self.readings.len() > 1).unwrap_or_default()
+    }
+}
+
+/// Which of several readings is meant: the one that was chosen; before that the only one of the first system of the
+/// practice, which is then shown as chosen beside the others.
+pub fn meant(readings: &[SizeAsRead], chosen: &str, first: System) -> Option<usize> {
+    let of_the_first = |reading: &SizeAsRead| reading.stated.system() == first;
+    let only = || readings.iter().filter(|reading| of_the_first(reading)).count() == 1;
+    let chosen = reading_codes(readings).iter().position(|code| code == chosen);
+    chosen.or_else(|| readings.iter().position(of_the_first).filter(|_| only()))
+}
+
+/// The word that stands for each reading of a typed size: its system, and its number where a system has several, as the
+/// UK has of "M+".
+pub fn reading_codes(readings: &[SizeAsRead]) -> Vec<String> {
+    let mut codes: Vec<String> = Vec::new();
+    for reading in readings {
+        let code = reading.stated.system().code();
+        let before = codes.iter().filter(|other| other.split('-').next() == Some(code)).count();
+        codes.push(if before == 0 { code.to_owned() } else { format!("{code}-{}", before + 1) });
+    }
+    codes
+}
+
+/// The word that stands for what was meant, when the size is typed as it was.
+pub fn code_of_reading(size: &SizeAsRead) -> String {
+    let system = size.stated.system();
+    let readings = entry::read_size(&size.typed, system).unwrap_or_default();
+    let place = readings.iter().position(|reading| reading.stated == size.stated);
+    place.and_then(|place| reading_codes(&readings).into_iter().nth(place)).unwrap_or_else(|| system.code().to_owned())
+}

@@ -1,0 +1,79 @@
+//! Values as texts of a form: as somebody would type them, and so that they read back as they were.
+
+use crate::archive::code::Code;
+use crate::trade::band::alloys::Alloy;
+use crate::trade::measure::{Circumference, Length};
+use crate::trade::sizing::{Size, SizeAsRead, Stated, System};
+
+/// What stands for a choice that nobody has made.
+pub const NONE: &str = "none";
+
+/// A length as a plain decimal, to the last figure that is kept: "2.5", "-0.3125".
+pub fn mm(length: Length) -> String {
+    let units = length.in_tenthousandths();
+    let (whole, rest) = (units.unsigned_abs() / 10_000, units.unsigned_abs() % 10_000);
+    let sign = if units < 0 { "-" } else { "" };
+    let decimals = format!("{rest:04}");
+    let decimals = decimals.trim_end_matches('0');
+    if decimals.is_empty() { format!("{sign}{whole}") } else { format!("{sign}{whole}.{decimals}") }
+}
+
+/// A figure that was computed, to the hundredth, as it is shown.
+pub fn to_hundredths(length: Length) -> Length {
+    Length::from_mm((length.mm() * 100.0).round() / 100.0)
+}
+
+/// A length, or nothing.
+pub fn optional_mm(length: Option<Length>) -> String {
+    length.map(mm).unwrap_or_default()
+}
+
+/// The widths of some rings: "2.6 and 2".
+pub fn widths(all: &[Length]) -> String {
+    all.iter().map(|width| mm(*width)).collect::<Vec<_>>().join(" and ")
+}
+
+/// The word of a choice, or the one for none.
+pub fn code_or_none<T: Code>(of: Option<T>) -> String {
+    of.map_or(NONE, T::code).to_owned()
+}
+
+/// The word of a metal, or the one for none.
+pub fn metal(of: Option<&Alloy>) -> String {
+    of.map_or(NONE, |alloy| alloy.code).to_owned()
+}
+
+/// The word of a ticked box.
+pub fn yes(is: bool) -> String {
+    if is { "yes" } else { "" }.to_owned()
+}
+
+/// A size as it would be typed again: as it was, or else with its system: "UK M½", "US 6¼", "17.25 mm across".
+pub fn size(size: &SizeAsRead) -> String {
+    let typed = size.typed.trim();
+    if !typed.is_empty() {
+        return typed.to_owned();
+    }
+    match size.stated {
+        Stated::Size(size) => on_scale(size),
+        Stated::Diameter(diameter) => format!("{} mm across", mm(diameter.0)),
+        Stated::Circumference(round) => circumference(round),
+    }
+}
+
+/// "53.125 mm round".
+pub fn circumference(round: Circumference) -> String {
+    format!("{} mm round", mm(round.0))
+}
+
+fn on_scale(size: Size) -> String {
+    const Z: i32 = 25;
+    let (whole, quarters) = (size.quarters().div_euclid(4), size.quarters().rem_euclid(4));
+    let fraction = ["", "¼", "½", "¾"].get(quarters as usize).copied().unwrap_or_default();
+    let system = size.system().code().to_ascii_uppercase();
+    match (size.system(), u8::try_from(whole).ok().filter(|_| whole <= Z)) {
+        (System::Uk, Some(place)) => format!("{system} {}{fraction}", char::from(b'A' + place)),
+        (System::Uk, None) => format!("{system} Z+{}{fraction}", whole - Z),
+        _ => format!("{system} {whole}{fraction}"),
+    }
+}
