@@ -1,4 +1,5 @@
 # make serve    installs what is missing, builds the app into dist/ and serves it on this machine
+# make dev      the same, built quickly and again at each saving, for whoever works on it
 # make test     everything that can be checked; .ci/run calls it
 # make help     the rest
 #
@@ -16,11 +17,12 @@ RUST := 1.95.0
 WASM_BINDGEN := 0.2.129
 TRUNK := 0.21.14
 WASM_SPLIT := 0.2.3
+GECKODRIVER := 0.37.1
 NODE := 22.23.3
 NODE_LEAST := 20
 
 PORT ?= 8017
-BOOKS ?= 10000
+BOOKS ?= 1000
 WASM := wasm32-unknown-unknown
 TOOLS := $(CURDIR)/.tools
 export PATH := $(TOOLS)/bin:$(CURDIR)/node_modules/.bin:$(HOME)/.cargo/bin:$(PATH)
@@ -45,8 +47,8 @@ RELOCATIONS := -Clink-arg=--emit-relocs
 QUICKLY := CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
 	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_STRIP=true
 
-.PHONY: help serve dist withdraw test fmt clippy test-native test-reference test-schema test-browser test-web size bench prove prove-merge prove-kills \
-	screenshots icons tools system rust cargo-tools node venv fetch clean
+.PHONY: help serve dist one-file dev withdraw test quick fmt clippy clippy-native test-native test-reference test-schema test-browser test-web test-engines size bench prove prove-merge prove-kills \
+	screenshots icons tools system system-engines rust cargo-tools geckodriver node venv fetch clean
 
 help: ## Says what each word does
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-16s %s\n", $$1, $$2 }' Makefile
@@ -56,14 +58,28 @@ help: ## Says what each word does
 serve: dist ## Builds the release app and serves it at a loopback address (PORT=8017)
 	@node tests/web/server.mjs dist $(PORT)
 
-dist: tools dist/index.html ## Builds the release app into dist/, ready for any plain static host
+# Trunk takes NO_COLOR=1 for a wrong argument.
+TRUNK_BUILD := env -u NO_COLOR RUSTFLAGS="$(NAMELESS) $(RELOCATIONS)" trunk build
+ONE_FILE := --features one-file
+
+dist: tools $(if $(filter no,$(SPLIT)),one-file,dist/index.html) ## Builds the release app into dist/, ready for any plain static host; SPLIT=no in one file
 	@echo "dist: the app is in dist/"
 
 dist/index.html: $(SOURCES)
 	@$(MAKE) tools fetch
 	@echo "dist: building the release app"
-	@env -u NO_COLOR RUSTFLAGS="$(NAMELESS) $(RELOCATIONS)" trunk build # Trunk takes NO_COLOR=1 for a wrong argument
+	@$(TRUNK_BUILD)
 	@touch $@
+
+one-file: fetch
+	@echo "dist: building the release app in one file"
+	@SPLIT=no $(TRUNK_BUILD) $(ONE_FILE)
+	@touch -d @0 dist/index.html # the next "make dist" is in several files again
+
+dev: tools fetch ## Builds for whoever works on it, in one file and unoptimised, serves it, and builds again at each saving (PORT=8017)
+	@mkdir -p target/dev
+	@node tests/web/server.mjs target/dev $(PORT) & server=$$!; trap 'kill $$server' EXIT; \
+	SPLIT=no env -u NO_COLOR trunk watch --release false $(ONE_FILE) --dist target/dev
 
 withdraw: dist ## Makes dist/ the withdrawal of a bad release: deploy it, and phones forget the kept files
 	@cp public/withdraw.js dist/sw.js
@@ -72,16 +88,30 @@ withdraw: dist ## Makes dist/ the withdrawal of a bad release: deploy it, and ph
 
 # ---- Checking ----
 
-test: tools fetch fmt clippy test-native test-reference test-schema test-browser test-web size ## Everything below, in this order
-	@echo "test: all passed"
+# What `make test` runs, in this order.
+PARTS := fmt clippy test-native test-reference test-schema test-browser dist test-web test-engines size
+
+test: tools fetch ## Everything below but prove, with the time of each part at the end
+	@report=; TIMEFORMAT='%0R s of wall clock, %0U s and %0S s of processor time (user, system)'; \
+	for part in $(PARTS); do \
+		exec 3>&1; took=$$( { time $(MAKE) $$part >&3 2>&3; } 2>&1 ) || exit 1; \
+		report="$$report$$(printf '%-16s' $$part)$$took"$$'\n'; \
+	done; \
+	printf '\n== time by part\n%s' "$$report"; \
+	echo "test: all passed"
+
+quick: fmt clippy-native test-native ## After a change: format, clippy and tests without a browser; needs Rust alone
+	@echo "quick: passed"
 
 fmt: rust ## The format of the code
 	@echo "== cargo fmt"
 	@cargo fmt --check
 
-clippy: rust ## Clippy with warnings denied, natively and for the browser
+clippy-native: rust
 	@echo "== clippy, native"
 	@cargo clippy $(NATIVE) --all-targets -- -D warnings
+
+clippy: clippy-native ## Clippy with warnings denied, natively and for the browser
 	@echo "== clippy, $(WASM)"
 	@cargo clippy $(NATIVE) --target $(WASM) --lib --bins --test web -- -D warnings
 
@@ -92,16 +122,16 @@ test-native: rust ## The core, natively: rows, properties, invariants, worked ex
 test-reference: rust venv node ## Re-runs the generators of reference rows and compares them with what is committed
 	@echo "== reference rows"
 	@for generator in $(GENERATORS); do echo "$$generator --check"; $(TOOLS)/venv/bin/python "$$generator" --check; done
-	@cargo test $(NATIVE) --quiet --test calendar
+	@cargo test $(NATIVE) --quiet --test native calendar
 	@$(TOOLS)/venv/bin/python tests/reference/generate/ics.py
 	@node tests/reference/generate/ics.mjs
 	@$(if $(GENERATORS),,echo "There is no generator in tests/reference/generate/."; exit 1)
 
-test-schema: venv rust ## Generated books, judged by public/book.schema.json (BOOKS=10000)
+test-schema: venv rust ## Generated books, judged by public/book.schema.json (BOOKS=1000)
 	@echo "== the schema of files"
-	@cargo build $(NATIVE) --quiet --profile prove --example books
-	@cargo run $(NATIVE) --quiet --profile prove --example books lines $(BOOKS) | $(TOOLS)/venv/bin/python tests/schema/check.py $(BOOKS)
-	@cargo run $(NATIVE) --quiet --profile prove --example books cells $(BOOKS) | python3 tests/schema/cells.py $(BOOKS)
+	@cargo build $(NATIVE) --quiet --example books
+	@cargo run $(NATIVE) --quiet --example books lines $(BOOKS) | $(TOOLS)/venv/bin/python tests/schema/check.py $(BOOKS)
+	@cargo run $(NATIVE) --quiet --example books cells $(BOOKS) | python3 tests/schema/cells.py $(BOOKS)
 
 test-browser: tools $(TOOLS)/webdriver.json ## Parts and storage in a headless Chromium (wasm-bindgen-test)
 	@echo "== wasm-bindgen-test in Chromium"
@@ -113,6 +143,10 @@ test-web: dist venv ## The built app end to end at phone size (Playwright), prin
 	@echo "== Playwright"
 	@playwright test -c tests/web $(SPEC)
 
+test-engines: dist system-engines geckodriver ## A short journey in Chromium, Firefox and WebKit; ENGINE=Firefox takes it in one
+	@echo "== the journeys of every engine"
+	@node tests/web/engines/run.mjs
+
 size: dist ## What each file weighs; fails over the budget
 	@node tests/web/size.mjs
 
@@ -122,13 +156,15 @@ bench: dist ## Start without a server, also of a large book; what merging costs 
 	@node tests/web/merging.mjs
 
 prove: export PROPTEST_CASES ?= 20000
+prove: export BOOKS = 10000
 prove: export WEB_REPEAT ?= 3
-prove: test prove-merge prove-kills ## As test, at length: more cases a property, every browser test three times, a million histories, 500 kills
+prove: export AT_LENGTH ?= yes
+prove: test prove-merge prove-kills ## As test, at length: more cases a property, all fields with all inputs, every browser test three times, a million histories, 500 kills
 
 prove-merge: rust ## A million merge histories, mutated files, rows and lists (HISTORIES, MUTATIONS), and what merging costs
 	@echo "== merging, at length"
 	@HISTORIES=$${HISTORIES:-1000000} FIRST_SEED=$${FIRST_SEED:-$$(date +%s)000} MUTATIONS=$${MUTATIONS:-1000000} \
-		cargo test $(NATIVE) --profile prove --test merge --test files --test list -- --nocapture random_histories scribbled_over
+		cargo test $(NATIVE) --profile prove --test native -- --nocapture random_histories scribbled_over
 	@cargo run $(NATIVE) --quiet --profile prove --example books speed 1000 10000 100000
 
 prove-kills: dist ## Kills a browser while it writes, 500 times (KILLS, SEED): what was shown as saved has to be there
@@ -148,20 +184,37 @@ clean: ## Removes what was built; tools stay
 
 tools: system rust cargo-tools node ## Installs whatever of the tools is missing, pinned
 
-# What only the package manager can bring: command, then Debian's name for it.
+# What only the package manager can bring, in the first lines of a recipe: command, then Debian's name for it.
+define NEED
+missing=; \
+need() { command -v "$$1" >/dev/null || missing="$$missing $$2"; }
+endef
+
+# The last lines: installs what is missing, or says its name.
+define INSTALL
+[ -z "$$missing" ] && exit 0; \
+if ! command -v apt-get >/dev/null; then \
+	echo "tools: please install what Debian calls$$missing with your package manager, then call make again"; exit 1; fi; \
+sudo=; [ "$$(id -u)" = 0 ] || sudo=sudo; \
+echo "tools: installing$$missing with apt-get"; \
+$$sudo apt-get update -qq; \
+$$sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends ca-certificates $$missing
+endef
+
 system:
-	@missing=; \
-	need() { command -v "$$1" >/dev/null || missing="$$missing $$2"; }; \
+	@$(NEED); \
 	need cc build-essential; need node nodejs; need npm npm; need chromedriver chromium-driver; \
 	[ -n "$${CHROMIUM:-}" ] || command -v chromium chromium-browser google-chrome >/dev/null || missing="$$missing chromium"; \
 	python3 -c 'import venv, ensurepip' 2>/dev/null || missing="$$missing python3-venv"; \
-	[ -z "$$missing" ] && exit 0; \
-	if ! command -v apt-get >/dev/null; then \
-		echo "tools: please install what Debian calls$$missing with your package manager, then call make again"; exit 1; fi; \
-	sudo=; [ "$$(id -u)" = 0 ] || sudo=sudo; \
-	echo "tools: installing$$missing with apt-get"; \
-	$$sudo apt-get update -qq; \
-	$$sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends ca-certificates $$missing
+	$(INSTALL)
+
+# What the other engines' journeys need besides. The bindings belong to the distribution's Python, whatever else is on PATH.
+system-engines: system
+	@$(NEED); \
+	need WebKitWebDriver webkit2gtk-driver; need Xvfb xvfb; \
+	[ -n "$${FIREFOX:-}" ] || command -v firefox-esr firefox >/dev/null || missing="$$missing firefox-esr"; \
+	/usr/bin/python3 -c 'import gi; gi.require_version("WebKit2", "4.1")' 2>/dev/null || missing="$$missing python3-gi gir1.2-webkit2-4.1"; \
+	$(INSTALL)
 
 rust:
 	@if ! rustc --version >/dev/null 2>&1; then \
@@ -181,6 +234,11 @@ cargo-tools: system rust
 		echo "tools: building wasm-split-cli $(WASM_SPLIT) into .tools/ (about a minute)"; \
 		$(QUICKLY) cargo install --locked --quiet --root $(TOOLS) --features build-binary wasm_split_cli_support@$(WASM_SPLIT); \
 		echo $(WASM_SPLIT) >$(TOOLS)/wasm-split; fi
+
+geckodriver: system rust
+	@if [ "$$(geckodriver --version 2>/dev/null | awk 'NR == 1 { print $$2 }')" != $(GECKODRIVER) ]; then \
+		echo "tools: building geckodriver $(GECKODRIVER) into .tools/ (about two minutes)"; \
+		$(QUICKLY) cargo install --locked --quiet --root $(TOOLS) geckodriver@$(GECKODRIVER); fi
 
 node: system $(TOOLS)/node.ready node_modules/.package-lock.json
 

@@ -1,23 +1,24 @@
 // The last step of a build, called by Trunk's post_build hook (and by tests, to make "the next version"):
-// 0. in a build by Trunk: has the WebAssembly cut into what the first screen needs and what comes later (split.mjs);
+// 0. in a build by Trunk: has the WebAssembly cut into what the first screen needs and what comes later, or with
+//    SPLIT=no made small as it is (split.mjs);
 // 1. joins the style files, in the page's order, into one named by its hash, and makes styles small;
 // 2. hashes the inline scripts into the CSP, and refuses inline styles and handlers, which the CSP would block;
 // 3. checks that the manifest names pictures that are there, in the sizes it says;
 // 4. writes the list of files and their hashes into the service worker;
 // 5. copies index.html to 404.html.
-// Sealing twice changes nothing.
+// Sealing twice changes nothing. A build for development has no service worker: what was just built is what is seen.
 import { createHash } from "node:crypto";
 import { cp, readFile, readdir, rm, writeFile } from "node:fs/promises";
 import { existsSync } from "node:fs";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { transform } from "esbuild";
-import { split } from "./split.mjs";
+import { shrink, split } from "./split.mjs";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Seals the built app in `dir`; the list of files that the service worker keeps comes back. */
-export async function seal(dir) {
+export async function seal(dir, { worker = true } = {}) {
   const screenshots = join(root, "public/screenshots");
   if (existsSync(screenshots)) await cp(screenshots, join(dir, "screenshots"), { recursive: true });
   await cp(join(root, "public/book.schema.json"), join(dir, "book.schema.json"));
@@ -28,7 +29,7 @@ export async function seal(dir) {
   await writeFile(join(dir, "index.html"), page);
   await writeFile(join(dir, "404.html"), page);
   await checkManifest(dir);
-  return writeWorker(dir);
+  return worker ? writeWorker(dir) : [];
 }
 
 /** What the service worker keeps: all that a start needs, and the page itself as the address "./". */
@@ -121,12 +122,15 @@ function sha256(bytes) {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await checkStyles();
-  const { TRUNK_STAGING_DIR, TRUNK_PROFILE, CARGO_TARGET_DIR } = process.env;
-  if (TRUNK_STAGING_DIR) {
-    const profile = TRUNK_PROFILE === "release" ? "release" : "debug";
+  const { TRUNK_STAGING_DIR, TRUNK_PROFILE, CARGO_TARGET_DIR, SPLIT } = process.env;
+  const small = TRUNK_PROFILE === "release";
+  if (TRUNK_STAGING_DIR && SPLIT === "no") {
+    if (small) await shrink(TRUNK_STAGING_DIR);
+  } else if (TRUNK_STAGING_DIR) {
+    const profile = small ? "release" : "debug";
     const built = join(CARGO_TARGET_DIR ?? join(root, "target"), "wasm32-unknown-unknown", profile, "bandwright.wasm");
-    await split(built, TRUNK_STAGING_DIR, { small: profile === "release" });
+    await split(built, TRUNK_STAGING_DIR, { small });
   }
-  const list = await seal(TRUNK_STAGING_DIR ?? join(root, "dist"));
+  const list = await seal(TRUNK_STAGING_DIR ?? join(root, "dist"), { worker: !TRUNK_STAGING_DIR || small });
   console.log(`sealed: ${list.length} files for the service worker`);
 }

@@ -1,4 +1,4 @@
-// Cuts the WebAssembly that cargo built at the functions marked in src/screens/later.rs: a first file with all that
+// Cuts the WebAssembly that cargo built at the functions marked in src/screens/later/files.rs: a first file with all that
 // the first screen needs, and further files that are fetched later. Called by seal.mjs in a build by Trunk, whose
 // own output from the whole WebAssembly it replaces.
 import { execFile } from "node:child_process";
@@ -58,6 +58,12 @@ export async function split(wasm, dir, { small }) {
   }
   await writeFile(join(dir, script), glue);
   await writeFile(join(dir, "index.html"), page);
+}
+
+/** Makes the WebAssembly in `dir` small as it is, in one file. */
+export async function shrink(dir) {
+  const wasm = (await readdir(dir)).find((name) => name.endsWith(".wasm"));
+  await run("wasm-opt", ["-Oz", ...FEATURES, join(dir, wasm), "-o", join(dir, wasm)]);
 }
 
 function short(bytes) {

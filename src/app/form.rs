@@ -1,12 +1,11 @@
 //! What is being typed: one text and at most one complaint a field. Every keystroke is kept, for a couple's form as a
 //! draft, for a calculator in its address.
 
-use std::time::Duration;
-
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 use super::address::{Address, Calculator, Query, with_query};
+use super::route;
 use crate::storage::drafts::Draft;
 use crate::storage::preferences;
 use crate::storage::typed::{self, Others, Page};
@@ -89,7 +88,6 @@ impl Form {
                 }
             }
         });
-        let waiting = StoredValue::new(None::<TimeoutHandle>);
         Effect::new(move |before: Option<String>| {
             let asked = form.asked(true);
             if before.as_ref().is_some_and(|before| *before != asked) {
@@ -99,11 +97,7 @@ impl Form {
                         asked.split_once('?').map_or("", |(_, query)| query),
                     );
                 }
-                if let Some(handle) = waiting.get_value() {
-                    handle.clear();
-                }
-                let write = move || form.write_address();
-                waiting.set_value(set_timeout_with_handle(write, Duration::from_millis(400)).ok());
+                route::write_soon(move || form.write_address());
             }
             asked
         });
@@ -286,13 +280,8 @@ impl Form {
         with_query(Address::Calculator(calculator), &query)
     }
 
-    /// Some browsers limit how often an address may be written: it follows a moment after the last key.
     fn write_address(self) {
         let Some(address) = untrack(|| self.entries.try_with_value(|_| ()).map(|()| self.asked(false))) else { return };
-        if let Some(window) = web_sys::window()
-            && let Ok(history) = window.history()
-        {
-            let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(&address));
-        }
+        route::rename(&address);
     }
 }

@@ -1,6 +1,7 @@
 //! Which screen the address shows, followed as it changes.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
+use std::time::Duration;
 
 use leptos::prelude::*;
 
@@ -9,7 +10,11 @@ use super::address::{Address, Query, read};
 thread_local! {
     static STAYING: Cell<bool> = const { Cell::new(false) };
     static HELD: Cell<bool> = const { Cell::new(false) };
+    static TO_WRITE: RefCell<Option<(TimeoutHandle, Box<dyn FnOnce()>)>> = const { RefCell::new(None) };
 }
+
+/// Some browsers limit how often an address may be written: it follows so long after the last key.
+const WRITTEN_AFTER: Duration = Duration::from_millis(400);
 
 /// Does what is to be done at the end of some work; where that leads is followed only if the screen is still the one
 /// at which the work began (`path`): otherwise the user has gone elsewhere meanwhile, and stays there.
@@ -125,6 +130,22 @@ pub fn link(address: &str) -> String {
 pub fn rename(address: &str) {
     if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
         let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(address));
+    }
+}
+
+/// Has the address written in a moment, unless it is asked for again until then.
+pub fn write_soon(write: impl FnOnce() + 'static) {
+    let Ok(timer) = set_timeout_with_handle(write_now, WRITTEN_AFTER) else { return write() };
+    if let Some((earlier, _)) = TO_WRITE.replace(Some((timer, Box::new(write)))) {
+        earlier.clear();
+    }
+}
+
+/// Writes the address that waits for its moment, if one does.
+pub fn write_now() {
+    if let Some((timer, write)) = TO_WRITE.take() {
+        timer.clear();
+        write();
     }
 }
 

@@ -33,14 +33,16 @@ pub struct Eyes {
     /// The address that closing leads back to.
     from: StoredValue<String>,
     lock: StoredValue<Option<SendWrapper<JsValue>>>,
+    /// It is being left: the browser is on its way back from the entry of the history that was put there.
+    leaving: StoredValue<bool>,
 }
 
 /// The name under which it is kept.
 pub(super) const KEPT: &str = "shown";
 /// What marks the entry of the history that was put there to be gone back from.
 const MARK: &str = "shown";
-/// A calculator writes its address a moment after the last key: the entry is put there after that.
-const AFTER: Duration = Duration::from_millis(500);
+/// A browser that has not gone back after so long will not.
+const BACK_TAKES: Duration = Duration::from_millis(500);
 
 impl Eyes {
     /// Takes up what was shown when the page was left, if anything was.
@@ -51,10 +53,13 @@ impl Eyes {
             shown: RwSignal::new(kept.map(unpacked)),
             from: StoredValue::new(from),
             lock: StoredValue::new(None),
+            leaving: StoredValue::new(false),
         };
         route::hold(eyes.is_on());
         window_event_listener_untyped("popstate", move |_| {
-            if eyes.is_on() {
+            if eyes.leaving.get_value() {
+                eyes.leave();
+            } else if eyes.is_on() {
                 put_entry();
             }
         });
@@ -82,36 +87,47 @@ impl Eyes {
         if self.is_on() {
             return;
         }
+        // A calculator writes its address a moment after the last key: closing leads back to what was asked last.
+        route::write_now();
         self.from.set_value(route::here());
         drafts::keep(KEPT, &packed(&shown, self.from.get_value()));
         route::hold(true);
         self.shown.set(Some(shown));
         self.stay_awake();
-        let settle = move || {
-            if self.is_on() {
-                self.from.set_value(route::here());
-                put_entry();
-            }
-        };
-        set_timeout(settle, AFTER);
+        put_entry();
     }
 
-    /// Back to where it was opened.
+    /// Back to where it was opened. It stays until the browser has left the entry that was put into its history: what is
+    /// pressed while it is on its way would be gone back from.
     pub fn close(self) {
-        self.shown.set(None);
+        if self.leaving.get_value() {
+            return;
+        }
+        self.leaving.set_value(true);
+        match window().history() {
+            Ok(history) if is_entry() && history.back().is_ok() => {
+                set_timeout(move || self.leave(), BACK_TAKES);
+            }
+            _ => self.leave(),
+        }
+    }
+
+    fn leave(self) {
+        if !self.leaving.get_value() {
+            return;
+        }
+        self.leaving.set_value(false);
         drafts::forget(KEPT);
         route::hold(false);
+        self.shown.set(None);
         if let Some(lock) = self.lock.get_value() {
             release(&lock);
         }
         self.lock.set_value(None);
         let from = self.from.get_value();
         if route::here() != from {
-            route::go_instead(&from);
-        } else if is_entry()
-            && let Ok(history) = window().history()
-        {
-            let _ = history.back();
+            // Going there tells of itself at once, in the middle of what is being told here.
+            set_timeout(move || route::go_instead(&from), Duration::ZERO);
         }
     }
 

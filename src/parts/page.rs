@@ -14,11 +14,12 @@ pub struct Head {
     title: Words,
     subtitle: Option<Words>,
     back: Option<(Words, Words)>,
+    busy: bool,
 }
 
 impl Head {
     pub fn new(title: impl Into<Words>) -> Self {
-        Head { title: title.into(), subtitle: None, back: None }
+        Head { title: title.into(), subtitle: None, back: None, busy: false }
     }
 
     /// A line under the title.
@@ -30,6 +31,12 @@ impl Head {
     /// The way back: an address, and the name of what is there ("Couples").
     pub fn back(mut self, href: impl Into<Words>, to: impl Into<Words>) -> Self {
         self.back = Some((href.into(), to.into()));
+        self
+    }
+
+    /// Its content is still on its way, and takes the place of this page.
+    pub fn busy(mut self) -> Self {
+        self.busy = true;
         self
     }
 }
@@ -51,6 +58,7 @@ pub fn page(head: Head, content: AnyView, action: Option<AnyView>) -> AnyView {
         .maybe_child(head.subtitle.map(|subtitle| para("", subtitle)));
     el("main")
         .class("page")
+        .maybe_attr("aria-busy", head.busy.then(|| "true".to_owned()))
         .child(header.view())
         .child(block("page-content", vec![content]))
         .maybe_child(action.map(|action| block("page-action", vec![action])))

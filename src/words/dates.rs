@@ -131,10 +131,11 @@ pub fn wedding_closed(calendar: &Calendar, wedding: NaiveDate) -> Option<String>
     }
 }
 
-/// A chance, never made better than it is: "95 %", "under 1 %".
+/// A chance, never made better than it is and never certain, because no plan is: "95 %", "under 1 %", "over 99 %".
 pub fn chance(chance: Chance) -> String {
     match chance.percent() {
-        Percent(0) if !chance.is_none() => "under 1 %".to_owned(),
+        Percent(0) => "under 1 %".to_owned(),
+        Percent(100) => "over 99 %".to_owned(),
         Percent(share) => format!("{} %", format::count(share.into())),
     }
 }

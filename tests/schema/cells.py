@@ -1,6 +1,6 @@
 """Reads lines for a spreadsheet with Python's csv module: what went in comes out, and none of it is a formula.
 
-Usage: books cells 10000 | cells.py 10000
+Usage: books cells 1000 | cells.py 1000
 """
 
 import csv

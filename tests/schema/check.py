@@ -1,7 +1,7 @@
 """Judges books, one JSON text a line on standard input, by public/book.schema.json.
 
 Every book must pass, also when the schema is read as allowing nothing that it does not name; and a book with one part
-spoilt must not, so that the schema is known to say something. Usage: books lines 10000 | check.py 10000
+spoilt must not, so that the schema is known to say something. Usage: books lines 1000 | check.py 1000
 """
 
 import copy

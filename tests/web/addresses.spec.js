@@ -1,5 +1,5 @@
 // Every address of the app has its row in the table that the other specs walk along, and shows a screen of its own.
-import { ADDRESSES, expect, furnish, go, heading, test, variants } from "./hand.js";
+import { ADDRESSES, expect, furnish, go, heading, ready, test, variants } from "./hand.js";
 
 test("the table of addresses is that of src/app/address.rs", async () => {
   const named = ["Address", "Part", "Calculator", "Setting"].map(variants);
@@ -21,4 +21,22 @@ test("every address has a screen with a heading that takes the focus", async ({ 
     expect.soft(await page.evaluate(() => document.activeElement?.tagName), `${name}: the focus`).toBe("H1");
     expect.soft(await page.locator("main").count(), `${name}: mains`).toBe(1);
   }
+});
+
+test("a screen whose file is late says that it comes, and is waited for", async ({ page, site }) => {
+  let release;
+  const held = new Promise((done) => (release = done));
+  await page.route(/\/work-[^/]*\.wasm$/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.goto(site.url);
+  await ready(page);
+  const gone = go(page, "#/couples/new");
+  await expect(page.locator("main")).toHaveAttribute("aria-busy", "true");
+  expect(await page.locator("input").count()).toBe(0);
+  release();
+  await gone;
+  expect(await page.locator("#first-name").count()).toBe(1);
+  await expect(page.locator("main")).not.toHaveAttribute("aria-busy");
 });

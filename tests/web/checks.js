@@ -9,7 +9,7 @@ const script = await readFile(createRequire(import.meta.url).resolve("axe-core/a
  * of the page, where nothing is said over a control: elsewhere a notice may stand on one that happens to be there.
  */
 export async function axe(page) {
-  await page.evaluate(script);
+  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(script);
   return page.evaluate(async () => {
     const from = scrollY;
     scrollTo(0, document.documentElement.scrollHeight);

@@ -1,4 +1,5 @@
-// What each field of each screen takes, and what is said of everything else. It is fed in fields.spec.js.
+// What each field of each screen takes, and what is said of everything else. All of it is fed in matrix.spec.js, at
+// length; one field of a kind and one of a screen in fields.spec.js.
 
 export const INPUTS = {
   empty: "",
@@ -57,7 +58,7 @@ export const KINDS = {
   widths: { takes: ["empty", "spaces", "fraction"], says: /ring width.*between 0\.5 and 25 mm/, comma: /^One ring of [\d.]+ mm, or two, \d and \d mm: write [\d.]+, or \d and \d\.$/ },
 };
 /** A figure between two ends, with its noun. */
-const figure = (noun, least, most, takes) => ({ takes, says: new RegExp(`${noun}.* between ${least} and ${most}( mm| %)?, like [\\d.]+\\.$`, "i") });
+const figure = (noun, least, most, takes) => ({ kind: `${noun || "a figure of the fit"} ${least} to ${most}`, takes, says: new RegExp(`${noun}.* between ${least} and ${most}( mm| %)?, like [\\d.]+\\.$`, "i") });
 const mm = (noun, least, most, ...more) => figure(noun, least, most, [...more, "comma", "fraction"]);
 const none = ["empty", "spaces"];
 const days = (...more) => figure("number of working days", "0", "260", [...more, "zero"]);
@@ -65,6 +66,9 @@ const calendarDays = (...more) => figure("number of days", "0", "366", [...more,
 
 /** A choice among what is offered: every option is taken. */
 export const choice = "choice";
+
+/** What a kind of field is called: its name in KINDS, or what it is a figure of, with its ends. */
+export const nameOf = (kind) => kind.kind ?? kind;
 
 const INVITE = { "first-name": "name or none", "second-name": "name or none", day: "day or none", time: "time or none", region: choice };
 
@@ -255,7 +259,7 @@ export const FIELDS = {
     ...Object.fromEntries(["stones", "marking", "engraving", "delivery", "own"].map((work) => [`extra-${work}`, choice])),
     "in-hand": calendarDays(),
     confidence: figure("chance to plan for", "50", "100", []),
-    decided: { ...KINDS.day, takes: none, "past day": /^Enter a day from today on, Wed 25 Nov 2026\.$/ },
+    decided: { ...KINDS.day, kind: "day from today on or none", takes: none, "past day": /^Enter a day from today on, Wed 25 Nov 2026\.$/ },
   },
   "Setting::Fair": { fair: "line" },
   "Setting::Sizes": { "first-system": choice, step: choice },

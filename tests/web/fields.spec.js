@@ -1,108 +1,52 @@
-// Every field of every screen is fed with what people should not type, and with what they may.
+// One field of each kind takes what is good and says what is wrong with the rest; every screen has one complaint; no
+// field of any screen is unknown to fields.js. All fields with all inputs are fed in matrix.spec.js, at length.
 //
 // The fields are enumerated from the page itself: one without a row in FIELDS fails, and so does a row without a field.
 // A bad input gets exactly one sentence beside its field that says what would be right; what was typed stays; nothing is
 // saved; nothing breaks (the guard sees page errors). A good one is taken without a word.
-import { ALL_OF, BESIDES, choice, FIELDS, INPUTS, KINDS, SHOW } from "./fields.js";
-import { ADDRESSES, expect, furnish, go, hand, meet, said, test } from "./hand.js";
+import { allOf, arrive, chooseAll, complaints, feed, feedBesides, fieldsHere, rows } from "./feeding.js";
+import { choice, FIELDS, INPUTS, KINDS, nameOf, SHOW } from "./fields.js";
+import { expect, furnish, go, hand, keptList, meet, said, test } from "./hand.js";
+import { CHOICES, SAMPLES } from "./samples.js";
 
-/** Of a screen at a second address of the same kind, of the last ring, of the bands between the first and the last and of
-    the points of a gauge after the first, these are fed; the other fields of further rings are not: it is the same code. */
-const ONCE_MORE = ["text", "large", "past day"];
+const soft = expect.configure({ soft: true });
 
-const DOTS = { couple: "…", appointment: "…", ring: "…", gauge: "…", tryOn: "…", extra: "…", closure: "…", phone: "…" };
+test("each kind of field has a sample", () => {
+  const kinds = (rows) => new Set(rows.map(([screen, key]) => nameOf(FIELDS[screen][key])));
+  const all = kinds(Object.entries(FIELDS).flatMap(([screen, fields]) => Object.keys(fields).map((key) => [screen, key])));
+  expect([...kinds([...SAMPLES, ...CHOICES])].sort()).toEqual([...all].sort());
+});
 
-test.describe.configure({ timeout: 240_000 });
-
-const rows = ADDRESSES.map(([name, at], i) => ({ name, at, again: name !== "Address::List" && ADDRESSES.findIndex(([other]) => other === name) < i }));
-/** Pages of the list that only have something to read, or lead somewhere. */
-const TO_READ = /^#\/list(\/(bring|measure|send))?$/;
-
-for (const { name, at, again } of rows.filter(({ name, at }) => FIELDS[name] && !TO_READ.test(at(DOTS))))
-  test(`${name} ${at(DOTS)}: every field of it`, async ({ page, start }) => {
-    // It has as many fields as three of the others.
-    if (name === "Calculator::Stack") test.setTimeout(600_000);
+// In parts, so that the workers share them.
+const PARTS = 4;
+const isIn = (part) => (_, at) => at % PARTS === part;
+for (let part = 0; part < PARTS; part++)
+  test(`a field of each kind takes what is good and says what is wrong, part ${part + 1}`, async ({ page, start }) => {
     await start();
-    const ids = at({}).includes("undefined") || name.startsWith("Calculator") ? await furnish(page) : {};
-    const address = (ALL_OF[name] ?? ((address) => address))(at(ids));
-    const thumb = hand(page);
-    const arrive = async () => {
-      await go(page, address);
-      await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
-      await SHOW[name]?.(page);
-    };
-    await arrive();
-    const keys = [...new Map((await fieldsHere(page)).map((field) => [field.key, field.typed]))];
-    expect.soft(keys.filter(([key, typed]) => !FIELDS[name][key] || (FIELDS[name][key] === choice) === typed).map(([key]) => key), "fields without a row").toEqual([]);
-    expect.soft(keys.length, "fields were found").toBeGreaterThan(0);
-
-    // From the last to the first: a way to reach them that is taken out moves up those after it.
-    for (const [key, typed] of keys.reverse().filter(([key]) => !/^(ring[2-6]-|ring7-(?!width|name))/.test(key))) {
-      const kind = FIELDS[name][key];
-      if (kind && typed) await feed(key, KINDS[kind] ?? kind);
-      else if (kind) await chooseAll(key);
-    }
-
-    async function feed(key, { takes, ...says }) {
-      let fresh = false;
-      let before;
-      const inputs = Object.entries(INPUTS).filter(([what]) => !(again || /^(ring7|band[23]|cal[2-5])-|-second$/.test(key)) || ONCE_MORE.includes(what));
-      for (const [what, words] of inputs) {
-        const label = `${key}, ${what}`;
-        if (!fresh) {
-          await arrive();
-          for (const [other, text] of Object.entries(BESIDES[name] ?? {})) if (other !== key) await thumb.put(page.locator(`#${other}`), text);
-          before = await said(page);
-          fresh = true;
-        }
-        const field = page.locator(`#${key}`);
-        await thumb.put(field, words.length < 100 ? words : "");
-        // Nobody types ten thousand characters: they are pasted.
-        if (words.length >= 100) await page.keyboard.insertText(words);
-        const save = page.getByRole("button", { name: /^(Save|Add note|Add reading)$/ });
-        const sends = (await save.count()) > 0;
-        if (sends) await thumb.tap(save);
-        else await page.keyboard.press("Tab");
-        await page.evaluate(() => new Promise((done) => setTimeout(done, 60)));
-        if (takes.includes(what)) {
-          expect.soft(await complaints(page), label).toEqual([]);
-          fresh = !sends;
-          continue;
-        }
-        const complained = await complaints(page);
-        expect.soft(complained.map(([of]) => of), `${label}: one complaint, beside the field`).toEqual([key]);
-        if (complained.length === 0) {
-          fresh = false;
-          continue;
-        }
-        const [, sentence] = complained[0];
-        expect.soft(sentence, label).toMatch(says[what] ?? says.says);
-        expect.soft(sentence.match(/[.!?](\s|$)/g), `${label}: one sentence: ${sentence}`).toHaveLength(1);
-        expect.soft(await field.inputValue(), `${label}: what was typed stays`).toBe(words);
-        expect.soft(await said(page), `${label}: nothing is saved`).toEqual(before);
-      }
-      // The next field begins with what is good in this one.
-      await arrive();
-      const discard = page.getByRole("button", { name: /^(Throw them away|Start afresh|Back to their own figures)$/ });
-      if (await discard.count()) await thumb.tap(discard);
-      // On the couple's list nothing is saved or thrown away: what is typed is what stands.
-      if (name === "Address::List") await thumb.put(page.locator(`#${key}`), "");
-      // A calculator writes its address, and what it will remember, a moment later.
-      if (name.startsWith("Calculator")) await page.waitForTimeout(500);
-    }
-
-    async function chooseAll(key) {
-      await arrive();
-      const box = page.locator(key === "extra-own" ? `[name^="extra-"]` : `[name="${key}"]`);
-      const options = await box.evaluateAll((boxes) => boxes.map((box) => (box.type === "radio" ? box.value : [...(box.options ?? [])].map(({ value }) => value))).flat());
-      if ((await box.first().evaluate((box) => box.type)) === "checkbox") {
-        await thumb.tap(box.first());
-        await thumb.tap(box.first());
-      } else if ((await box.first().evaluate((box) => box.type)) === "radio") for (const value of options) await thumb.tap(page.locator(`[name="${key}"][value="${value}"]`));
-      else for (const value of options) await box.selectOption(value);
+    const ids = await furnish(page);
+    for (const [screen, key, inputs, more] of SAMPLES.filter(isIn(part))) await tryOut(page, { screen, key, ids, more, ...inputs });
+    for (const [screen, key] of CHOICES.filter(isIn(part))) {
+      await arrive(page, screen, addressOf(screen, ids));
+      expect.soft(await chooseAll(page, key), `${key}: what it offers`).toBeGreaterThan(0);
       expect.soft(await complaints(page), key).toEqual([]);
     }
   });
+
+test("every other screen says what is wrong with a field", async ({ page, start }) => {
+  await start();
+  const ids = await furnish(page);
+  const sampled = SAMPLES.filter(([, , { bad }]) => bad[1]).map(([screen]) => screen);
+  for (const [screen, fields] of Object.entries(FIELDS).filter(([screen]) => !sampled.includes(screen))) {
+    const [key, kind] = Object.entries(fields).find(([, kind]) => kind !== choice && bad(kind)) ?? [];
+    if (!key) continue;
+    const { says, ...by } = KINDS[kind] ?? kind;
+    await arrive(page, screen, addressOf(screen, ids));
+    await feedBesides(page, screen, key);
+    const [what, words] = bad(kind);
+    await refuses(page, key, words, by[what] ?? says, await said(page), `${screen}, ${key}: ${what}`);
+    await leave(page, screen, ids);
+  }
+});
 
 test("screens without a row have no field, and no row is without a field", async ({ page, start }) => {
   await start();
@@ -112,19 +56,20 @@ test("screens without a row have no field, and no row is without a field", async
   await hand(page).press("Put away");
   await expect(page.locator(".notices")).toContainText("put away");
   const seen = {};
+  const look = async (name) => (seen[name] = [...(seen[name] ?? []), ...(await fieldsHere(page))]);
   for (const { name, at } of rows) {
-    await go(page, (ALL_OF[name] ?? ((address) => address))(at(ids)));
+    await go(page, allOf(name, at(ids)));
     await SHOW[name]?.(page);
-    seen[name] = [...(seen[name] ?? []), ...(await fieldsHere(page)).map(({ key }) => key)];
+    await look(name);
   }
   await go(page, `#/couple/${ids.couple}/finger/first`);
   await page.locator("#gauge").selectOption({ index: 0 });
-  seen["Part::Finger"].push(...(await fieldsHere(page)).map(({ key }) => key));
+  await look("Part::Finger");
   // The figures of the other ways, and the free length of another finger with a ring.
   for (const way of ["lower", "gap"]) {
     await go(page, `#/couple/${ids.couple}/remedy/first`);
     await page.locator(`#remedy-${way}`).tap();
-    seen["Part::Remedy"].push(...(await fieldsHere(page)).map(({ key }) => key));
+    await look("Part::Remedy");
   }
   await go(page, `#/couple/${ids.couple}/rings/first/new`);
   await page.locator("#shoulder-width").fill("3");
@@ -133,36 +78,75 @@ test("screens without a row have no field, and no row is without a field", async
   await hand(page).press("Save");
   await expect(page.locator("#shoulder-width"), "the form is left").toHaveCount(0);
   await go(page, `#/bench/stack?couple=${ids.couple}&who=first`);
-  seen["Calculator::Stack"].push(...(await fieldsHere(page)).map(({ key }) => key));
+  await look("Calculator::Stack");
   await go(page, "#/bench/size?q=6");
-  seen["Calculator::Size"].push(...(await fieldsHere(page)).map(({ key }) => key));
+  await look("Calculator::Size");
   // What leaves is offered of no invented couple.
   await go(page, `#/couple/${await meet(page, "Tess")}/plan`);
-  seen["Part::Plan"].push(...(await fieldsHere(page)).map(({ key }) => key));
+  await look("Part::Plan");
   for (const name of new Set(rows.map(({ name }) => name))) {
-    const listed = Object.keys(FIELDS[name] ?? {});
-    expect.soft([...new Set(seen[name])].filter((key) => !listed.includes(key)), `${name}: fields without a row`).toEqual([]);
-    expect.soft(listed.filter((key) => !seen[name].includes(key) && key !== "reach-3"), `${name}: rows without a field`).toEqual([]);
+    const listed = FIELDS[name] ?? {};
+    const unknown = seen[name].filter(({ key, typed }) => !listed[key] || (listed[key] === choice) === typed);
+    expect.soft([...new Set(unknown.map(({ key }) => key))], `${name}: fields without a row`).toEqual([]);
+    const found = seen[name].map(({ key }) => key);
+    expect.soft(Object.keys(listed).filter((key) => !found.includes(key) && key !== "reach-3"), `${name}: rows without a field`).toEqual([]);
   }
 });
 
-/** Every field of the page by its key, and whether it is typed in. An extra of one's own has an id for a name. */
-function fieldsHere(page) {
-  return page.evaluate(() =>
-    [...document.querySelectorAll("input:not([type=file]), textarea:not([readonly]), select")].map((field) => ({
-      key: (field.name || field.id).replace(/^extra-[0-9a-f]{32}$/, "extra-own"),
-      typed: field.matches("textarea, input:not([type=radio], [type=checkbox], [type=file], [type=range])"),
-    })),
-  );
+/** Feeds one field with the bad input and the one at the edge, then with the good one. */
+async function tryOut(page, { screen, key, ids, more, good, bad, edge }) {
+  const label = (words) => `${screen}, ${key}: ${words.slice(0, 30) || "nothing"}`;
+  const come = async () => {
+    await arrive(page, screen, typeof more === "string" ? more : addressOf(screen, ids));
+    if (typeof more === "function") await more(page);
+    else await feedBesides(page, screen, key);
+  };
+  await come();
+  for (const [words, sentence] of [bad, edge]) {
+    if (sentence) await refuses(page, key, words, sentence, await said(page), label(words));
+    else if (await takes(page, key, words, label(words))) await come();
+  }
+  const before = await everything(page);
+  const sent = await takes(page, key, good, label(good));
+  if (sent) await soft.poll(() => everything(page), `${label(good)}: saved`).not.toEqual(before);
+  // A calculator writes its address a moment after the last key, without the words that may name somebody.
+  else if (screen.startsWith("Calculator") && !key.endsWith("-name")) await soft.poll(() => asked(page, key), `${label(good)}: in the address`).toBe(good);
+  else soft(await page.locator(`#${key}`).inputValue(), `${label(good)}: stands`).toBe(good);
+  await leave(page, screen, ids);
 }
 
-/** The complaints that show: the key of the field and the sentence. */
-function complaints(page) {
-  return page.evaluate(() =>
-    [...document.querySelectorAll("[aria-invalid=true], .choice.wrong")].map((field) => {
-      const key = field.id || field.name;
-      const told = document.getElementById(`${key}-error`);
-      return [key, told?.checkVisibility() ? told.textContent.trim() : "(not shown)"];
-    }),
-  );
+/** Types what cannot be taken: one complaint, beside its field; what was typed stays; nothing is saved. */
+async function refuses(page, key, words, sentence, before, label) {
+  await feed(page, key, words);
+  const pair = [key, typeof sentence === "string" ? sentence : expect.stringMatching(sentence)];
+  await soft.poll(() => complaints(page), { message: label, timeout: 2000 }).toEqual([pair]);
+  soft(await page.locator(`#${key}`).inputValue(), `${label}: what was typed stays`).toBe(words);
+  soft(await said(page), `${label}: nothing is saved`).toEqual(before);
+  for (const [, told] of await complaints(page)) soft(told.match(/[.!?](\s|$)/g), `${label}: one sentence`).toHaveLength(1);
 }
+
+/** Types what is taken without a word. Answers whether a form was sent with it. */
+async function takes(page, key, words, label) {
+  const sends = await feed(page, key, words);
+  soft(await complaints(page), `${label}: taken`).toEqual([]);
+  return sends;
+}
+
+/** What was typed and not saved goes, so that it does not come back with the next field of the screen. */
+async function leave(page, screen, ids) {
+  const discard = page.getByRole("button", { name: /^(Throw them away|Start afresh|Back to their own figures)$/ });
+  if ((await discard.count()) === 0) return;
+  await arrive(page, screen, addressOf(screen, ids));
+  if (await discard.count()) await hand(page).tap(discard);
+}
+
+const addressOf = (screen, ids) => rows.find(({ name }) => name === screen).at(ids);
+
+/** The first of all inputs that a kind does not take. */
+const bad = (kind) => Object.entries(INPUTS).find(([what]) => what !== "empty" && !(KINDS[kind] ?? kind).takes.includes(what));
+
+/** What a calculator's address says of a field. */
+const asked = (page, key) => new URLSearchParams(page.url().split("?")[1]).get(key);
+
+/** All that is kept: the book, and the couple's own list. */
+const everything = async (page) => [await said(page), await keptList(page).catch(() => null)];

@@ -43,9 +43,9 @@ export const DIST = fileURLToPath(new URL("../../dist", import.meta.url));
 /** What people see when a new version waits; the one place where the specs know its words. */
 export const NEW_VERSION = { text: "A new version is ready", button: "Use it now" };
 
-/** Waits until the app has replaced the page's shell and marked itself as usable. */
+/** Waits until the app has replaced the page's shell and marked itself as usable, and the screen itself has arrived. */
 export async function ready(page) {
-  await page.locator("html[data-ready]").waitFor({ state: "attached" });
+  await page.locator("html[data-ready]:not(:has(main[aria-busy=true]))").waitFor({ state: "attached" });
 }
 
 /** A hand on the phone: taps are counted, words are typed key by key and never filled in. */

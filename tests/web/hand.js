@@ -103,16 +103,30 @@ export const notice = (page) => page.locator(".notices .notice");
 /** The preparation list as the couple's phone keeps it. */
 export const keptList = (page) => page.evaluate(() => JSON.parse(JSON.parse(localStorage.getItem("bandwright.list"))));
 
-/** Goes to an address as from a link, without loading the page anew, and waits until its screen stands. */
+/**
+ * Goes to an address as from a link, without loading the page anew, and waits until its screen stands: until the app has
+ * heard of the address, the file that the screen comes in has arrived, and its heading has the focus.
+ */
 export async function go(page, address) {
   await page.evaluate(async (address) => {
     const drawn = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
-    if (location.hash === address) {
-      location.hash = "#/no/such/place";
-      await drawn();
-    }
-    location.hash = address;
-    await drawn();
+    const to = async (address) => {
+      const { href } = new URL(address, location.href);
+      const heard = new Promise((done) => {
+        addEventListener("hashchange", function hear({ newURL }) {
+          if (newURL !== href) return;
+          removeEventListener("hashchange", hear);
+          done();
+        });
+      });
+      location.hash = address;
+      await heard;
+      do await drawn();
+      while (document.querySelector("main[aria-busy=true]"));
+    };
+    // Where it is there already, by way of a place that is none.
+    if (new URL(address, location.href).href === location.href) await to("#/no/such/other/place");
+    await to(address);
   }, address);
 }
 

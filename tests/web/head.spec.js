@@ -190,3 +190,20 @@ test("on a turned phone a picture is no higher than the screen, and wear and way
   await expect(page.locator("main.show")).not.toContainText("engagement");
   await finish();
 });
+
+test("what was typed a moment before it is shown to the couple is still asked when that is left", async ({ page, start }) => {
+  await start();
+  await go(page, "#/bench/compare?band1-width=6&band2-width=5&band1-profile=flat&band2-profile=flat");
+  await page.locator("#band1-metal").selectOption({ label: "platinum 950" });
+  const entries = await page.evaluate(() => history.length);
+  // All within the moment after which a calculator writes its address.
+  await page.evaluate(() => [...document.querySelectorAll("button")].find((it) => it.textContent === "Show to the couple").click());
+  await page.evaluate(() => [...document.querySelectorAll("main.show button")].find((it) => it.textContent === "Hold to finish").click());
+  await page.evaluate(() => [...document.querySelectorAll("main.show button")].find((it) => it.textContent === "Yes, finish").click());
+  await expect(page.locator("main.show")).toHaveCount(0);
+  await expect(page.locator("#band1-metal")).toHaveValue("platinum-950");
+  expect(page.url()).toContain("band1-metal=platinum-950");
+  // The entry that was gone back from is left, and with it all that could lead to it.
+  expect(await page.evaluate(() => history.state)).toBe(null);
+  expect(await page.evaluate(() => history.length)).toBe(entries + 1);
+});

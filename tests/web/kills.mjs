@@ -23,8 +23,11 @@ import { serve } from "./server.mjs";
 
 const FRESH = 25;
 
-/** Kills so many times, and answers with the figures. `spoil` runs in every page first: for a test of this test. */
-export async function kill({ kills, seed, dist, spoil, log = () => {} }) {
+/**
+ * Kills so many times, and answers with the figures. `shown`: one tab writes, and each kill comes right after so many
+ * values were shown as saved, instead of when the dice say. `spoil` runs in every page first: for a test of this test.
+ */
+export async function kill({ kills, seed, dist, shown, spoil, log = () => {} }) {
   const random = generator(seed);
   const figures = { kills: 0, shown: 0, found: 0, lost: [], faults: [], underWay: 0, first: 0, atOnce: 0 };
   const storage = await mkdtemp(join(tmpdir(), "kills-"));
@@ -49,7 +52,7 @@ export async function kill({ kills, seed, dist, spoil, log = () => {} }) {
         await pause(random() * 1500);
         figures.first += 1;
       } else {
-        const values = await writeAndWait(on, random, `k${seed}-${round}`, figures);
+        const values = await writeAndWait(on, random, `k${seed}-${round}`, figures, shown);
         figures.shown += values.length;
         all.push(...values);
       }
@@ -71,14 +74,14 @@ export async function kill({ kills, seed, dist, spoil, log = () => {} }) {
 }
 
 /** Has one or two tabs write, until it is time to kill. Answers with what was shown as saved by then. */
-async function writeAndWait(phone, random, name, figures) {
+async function writeAndWait(phone, random, name, figures, shown) {
   const values = [];
   const under = new Set();
   let told = () => {};
-  const after = random() < 0.4 ? 1 + Math.floor(random() * 8) : 0;
+  const after = shown ?? (random() < 0.4 ? 1 + Math.floor(random() * 8) : 0);
   const enough = new Promise((done) => (told = () => after && values.length >= after && done()));
   const tabs = [phone.page];
-  if (random() < 0.3) tabs.push(await phone.more());
+  if (random() < 0.3 && !shown) tabs.push(await phone.more());
   await phone.hear(({ tab, begun, value }) => {
     if (begun) return under.add(tab);
     under.delete(tab);
@@ -87,7 +90,7 @@ async function writeAndWait(phone, random, name, figures) {
   });
   tabs.forEach((tab, at) => tab.evaluate(writeOn, { tab: at, name: `${name}${"ab"[at]}`, seed: Math.floor(random() * 2 ** 32) }).catch(() => {}));
   // A slow machine gets time to begin; the dice say when it ends.
-  await Promise.race([enough, pause(after ? 15_000 : 300 + random() * 2500)]);
+  await Promise.race([enough, pause(shown ? 20_000 : after ? 15_000 : 300 + random() * 2500)]);
   if (after) figures.atOnce += 1;
   if (under.size) figures.underWay += 1;
   return [...values];

@@ -1,23 +1,23 @@
-// A few kills of the browser in the midst of writing; `make prove-kills` does 500. How it is done stands in kills.mjs.
+// A browser is killed while the app opens for the first time, and then in the midst of writing; `make prove-kills` does
+// that 500 times at random moments. How it is done stands in kills.mjs.
 import { DIST, expect, figure, test } from "./hand.js";
 import { kill, told } from "./kills.mjs";
 
 /** Another one each day it runs: it is printed. */
 const SEED = Math.floor(Date.now() / 86_400_000);
+const FEW = { kills: 2, shown: 6, seed: SEED, dist: DIST };
 
 test("a browser killed while it writes has everything that was shown as saved", async () => {
-  test.setTimeout(300_000);
-  const figures = await kill({ kills: 5, seed: SEED, dist: DIST });
+  const figures = await kill(FEW);
   figure(told(SEED, figures));
   expect(figures.lost).toEqual([]);
   expect(figures.faults).toEqual([]);
-  expect(figures.kills).toBe(5);
-  expect(figures.shown).toBeGreaterThan(5);
+  expect(figures.kills).toBe(2);
+  expect(figures.shown).toBeGreaterThanOrEqual(6);
 });
 
 test("a phone that forgets some of what it says it has written is found out", async () => {
-  test.setTimeout(300_000);
-  const figures = await kill({ kills: 3, seed: SEED, dist: DIST, spoil: forgetSome });
+  const figures = await kill({ ...FEW, shown: 2, spoil: forgetSome });
   expect(figures.lost.length, told(SEED, figures)).toBeGreaterThan(0);
 });
 

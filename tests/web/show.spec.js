@@ -29,6 +29,12 @@ async function hold(page) {
   await page.mouse.up();
 }
 
+/** The entry of the history that catches the way back stands: there are more of them than before. */
+const caught = (page, before) => page.waitForFunction((before) => history.length > before, before);
+
+/** All that follows from what was just done is drawn. */
+const drawn = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+
 for (const [which, title] of [
   ["order", "The size to make"],
   ["stack", "Your rings together"],
@@ -49,7 +55,7 @@ for (const [which, title] of [
     expect(await axe(page)).toEqual([]);
     expect(await smallTargets(page)).toEqual([]);
     expect(await overflow(page)).toBe(0);
-    await page.waitForFunction((entries) => history.length > entries, entries);
+    await caught(page, entries);
     await hold(page);
     await expect(page.getByRole("button", { name: "Show to the couple" }).first()).toBeFocused();
     expect(page.url()).toBe(before);
@@ -122,16 +128,23 @@ test("the way back, a typed address, escape and a reload all stay; a short press
   await go(page, `#/couple/${couple}`);
   await go(page, `#/bench/order?couple=${couple}&who=first`);
   const before = page.url();
+  const entries = await page.evaluate(() => history.length);
   await page.getByRole("button", { name: "Show to the couple" }).tap();
   // At once, before the history has its entry, and then again and again.
-  for (let times = 0; times < 4; times++) {
+  await page.goBack();
+  await caught(page, entries);
+  await expectNothingOfTheBook(page);
+  for (let times = 0; times < 3; times++) {
     await page.goBack();
-    await page.waitForTimeout(times === 0 ? 700 : 150);
+    await drawn(page);
     await expectNothingOfTheBook(page);
   }
   await page.keyboard.press("Escape");
-  await page.evaluate(() => (location.hash = "#/couples"));
-  await page.waitForTimeout(150);
+  await page.evaluate(() => new Promise((done) => {
+    addEventListener("hashchange", done, { once: true });
+    location.hash = "#/couples";
+  }));
+  await drawn(page);
   await expectNothingOfTheBook(page);
   await page.reload();
   await ready(page);
@@ -164,9 +177,10 @@ test("what is typed stays typed behind it", async ({ page, start }) => {
   const thumb = hand(page);
   await go(page, "#/bench/size");
   await thumb.write(page.getByRole("textbox", { name: "Size" }), "M½");
+  const entries = await page.evaluate(() => history.length);
   await page.getByRole("button", { name: "Show to the couple" }).tap();
   await expect(page.locator(".show-figure")).toHaveText("53.13 mm");
-  await page.waitForTimeout(700);
+  await caught(page, entries);
   await hold(page);
   await expect(page.getByRole("textbox", { name: "Size" })).toHaveValue("M½");
 });

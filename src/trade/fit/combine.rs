@@ -38,7 +38,7 @@ pub struct Part {
 /// sure: its variance, hands apart, is never less than sum share (m - mean)^2 / (G - 1). The gauges' own errors are not
 /// averaged away. Millimetres of circumference; none for no readings. Source: weighted mean with its internal and its
 /// external error as in textbooks of errors (Bevington and Robinson, Data Reduction and Error Analysis, chapter 4, and
-/// R. T. Birge, Physical Review 40, 1932, both cited from memory; numpy agrees, tests/fit); the figures are common
+/// R. T. Birge, Physical Review 40, 1932, both cited from memory; numpy agrees, tests/native/fit); the figures are common
 /// practice.
 ///
 /// A reading stands apart if, of three or more, it is farther from their median than 3.5 times their scale: MAD / 0.6745,

@@ -84,8 +84,8 @@ pub fn worn_band(inputs: &Inputs, worn: Worn, fitted: Circumference) -> Result<O
 /// took = k apart - eta room + c + noise of u; (k, eta, c) ~ normal around (0.25, 0.8, 0) with (0.10, 0.3, 0.3). The
 /// posterior has the precision P = P0 + sum(x x^T / u^2) and the mean P^-1 (P0 m0 + sum(x took / u^2)), x = (apart,
 /// -room, 1). Millimetres. Source: conjugate normal regression with known noise, as in every textbook of it (Gelman et
-/// al., Bayesian Data Analysis, chapter 14, cited from memory; numpy agrees, tests/fit); the prior is common practice,
-/// that of c a house rule.
+/// al., Bayesian Data Analysis, chapter 14, cited from memory; numpy agrees, tests/native/fit); the prior is common
+/// practice, that of c a house rule.
 pub fn learn(bands: &[WornBand]) -> Learned {
     let (mean, covariance) = posterior(bands.iter());
     let estimate = |at: usize| Estimate {

@@ -177,6 +177,11 @@ pub fn remedies(apart: &Apart, rings: &[Lying], clearance: Length, least: Length
             let height = under + section.drop((section.width().half() - reach).max(Length::ZERO));
             // Down to the hundredth, so that what is shown does clear.
             let height = height - Length::tenthousandths(height.in_tenthousandths().rem_euclid(100));
+            // A drop that was rounded up may have lifted it onto that hundredth; under a flat dome a hair of height is
+            // a hundred times as much of reach.
+            let clears = |at: &Section| nearest(at, under).is_none_or(|recess| recess >= reach);
+            let held_off = section.at_height(height).is_ok_and(|at| !clears(&at));
+            let height = if held_off { height - Length::tenthousandths(100) } else { height };
             let is_band = height >= least && section.at_height(height).is_ok();
             if is_band { Clears::At(height) } else { Clears::TooThin { least } }
         }

@@ -12,15 +12,14 @@ Out: tests/reference/working-days-*.csv       numpy busday_count and busday_offs
 
 import csv
 import random
-import sys
 from datetime import date, timedelta
-from pathlib import Path
 
 import holidays
 import numpy
 from dateutil.easter import easter
 
-HERE = Path(__file__).resolve().parent.parent
+from shared.rows import HERE, run
+
 REGIONS = {  # our file name: (the package's subdivision, how one-off-holidays.csv names it alone)
     "england-and-wales": ("ENG", "England and Wales only"),
     "scotland": ("SCT", "Scotland only"),
@@ -142,7 +141,7 @@ def random_numbers(seed):
 
 def working_day_sums():
     yield "# Source: numpy.busday_count and busday_offset (rolled forward, and backward by as much) on the days of the"
-    yield "# holidays package, 100 triples a row, drawn from the seed as in tests/dates.rs; days as numbers from 1970 on,"
+    yield "# holidays package, 100 triples a row, drawn from the seed as in tests/native/dates.rs; days as numbers from 1970 on,"
     yield "# summed. Written by generate/dates.py."
     yield "region,seed,weekmask,count,forward,back"
     regions = [*REGIONS, *OTHERS]
@@ -174,32 +173,14 @@ def working_day_sums():
 
 
 def outputs():
-    yield "holidays-library-others.csv", others()
-    yield "working-days-sums.csv", working_day_sums()
-    yield "easter-1900-2199.csv", easters()
+    """Days, names and whole numbers: the same everywhere, to the letter."""
+    yield "holidays-library-others.csv", others(), {}
+    yield "working-days-sums.csv", working_day_sums(), {}
+    yield "easter-1900-2199.csv", easters(), {}
     for region in REGIONS:
-        yield f"working-days-{region}.csv", working_days(region)
-        yield f"holidays-library-{region}.csv", library_days(region)
-
-
-def main():
-    check = sys.argv[1:] == ["--check"]
-    if sys.argv[1:] and not check:
-        sys.exit(__doc__)
-    differing = []
-    for name, lines in outputs():
-        text = "\n".join(lines) + "\n"
-        path = HERE / name
-        if not check:
-            path.write_text(text, encoding="utf-8", newline="\n")
-            print(f"wrote {name}")
-        elif not path.exists() or path.read_bytes() != text.encode():
-            differing.append(name)
-    if differing:
-        sys.exit("differs from what the libraries say: " + ", ".join(differing))
-    if check:
-        print("date references: as the libraries say")
+        yield f"working-days-{region}.csv", working_days(region), {}
+        yield f"holidays-library-{region}.csv", library_days(region), {}
 
 
 if __name__ == "__main__":
-    main()
+    run(__doc__, outputs())

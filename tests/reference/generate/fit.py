@@ -15,7 +15,7 @@ from math import pi, sqrt
 import numpy as np
 from scipy.integrate import quad
 
-from shared.rows import write
+from shared.rows import number, rounded, run, sourced
 
 
 def room():
@@ -27,7 +27,7 @@ def room():
         half = w / 2
         stands_back = lambda x: radius - sqrt(radius * radius - x * x)  # noqa: E731
         mean = quad(stands_back, -half, half)[0] / w
-        yield f"{w},{stands_back(half):.6f},{2 * pi * mean:.6f}"
+        yield f"{w},{number(stands_back(half), 6)},{number(2 * pi * mean, 6)}"
 
 
 K, ETA, READING, DAY = 0.25, 0.8, 0.35, 0.3
@@ -55,7 +55,7 @@ def combined():
             width = dice.choice([2.0, 3.0, 4.5, 6.0])
             step = dice.choice([0.3125, 0.625, 1.25, 1.5])
             error = dice.choice([0.0, 0.1, 0.25])
-            size = round(true + dice.gauss(0, 0.6), 2)
+            size = rounded(true + dice.gauss(0, 0.6), 2)
             readings.append((day, size, width, step, error, how))
         n = len(readings)
         shift = {**HANDS, **SITS}
@@ -86,7 +86,7 @@ def combined():
         between = np.average((np.array(means) - weights @ at) ** 2, weights=shares) / max(len(groups) - 1, 1)
         u = sqrt(max(weights @ own @ weights, between) + weights @ (held + gauges) @ weights)
         listed = " ".join(":".join(map(str, one)) for one in readings)
-        yield f"{listed},{weights @ at:.5f},{u:.5f},{' '.join(f'{weight * 100:.3f}' for weight in weights)}"
+        yield f"{listed},{number(weights @ at, 5)},{number(u, 5)},{' '.join(number(weight * 100, 3) for weight in weights)}"
 
 
 def calibrated():
@@ -96,13 +96,13 @@ def calibrated():
     for _ in range(30):
         off, slope = dice.uniform(-0.5, 0.5), dice.uniform(-0.02, 0.02)
         says = sorted(round(dice.uniform(40, 75), 2) for _ in range(dice.randint(2, 7)))
-        points = [(x, round(x + off + slope * (x - 55) + dice.gauss(0, 0.05), 2)) for x in says]
+        points = [(x, rounded(x + off + slope * (x - 55) + dice.gauss(0, 0.05), 2)) for x in says]
         x = np.array([x for x, _ in points])
         y = np.array([y for _, y in points]) - x
         b, a = np.polyfit(x - x.mean(), y, 1)
         rest = y - (a + b * (x - x.mean()))
         listed = " ".join(f"{x}:{y}" for x, y in points)
-        yield f"{listed},{a:.6f},{b:.8f},{' '.join(f'{r:.6f}' for r in rest)}"
+        yield f"{listed},{number(a, 6)},{number(b, 8)},{' '.join(number(r, 6) for r in rest)}"
 
 
 PRIOR = np.array([0.25, 0.8, 0.0])
@@ -123,8 +123,9 @@ def learned():
         k, eta, c = dice.gauss(0.25, 0.1), dice.gauss(0.8, 0.3), dice.gauss(0, 0.3)
         bands = []
         for _ in range(dice.choice([0, 1, 2, 3, 5, 12, 40])):
-            apart, room, u = round(dice.uniform(-2, 5), 2), round(dice.uniform(-0.3, 0.63), 3), round(dice.uniform(0.4, 0.8), 3)
-            bands.append((apart, room, round(k * apart - eta * room + c + dice.gauss(0, u), 3), u))
+            apart, room = rounded(dice.uniform(-2, 5), 2), rounded(dice.uniform(-0.3, 0.63), 3)
+            u = rounded(dice.uniform(0.4, 0.8), 3)
+            bands.append((apart, room, rounded(k * apart - eta * room + c + dice.gauss(0, u), 3), u))
         data = np.array(bands).reshape(-1, 4)
         x = np.column_stack([data[:, 0], -data[:, 1], np.ones(len(data))])
         y, u = data[:, 2], data[:, 3]
@@ -133,18 +134,23 @@ def learned():
         if len(bands) >= 3:
             others = [np.arange(len(bands)) != i for i in range(len(bands))]
             off = [y[i] - x[i] @ posterior(x[rest], y[rest], u[rest])[0] for i, rest in enumerate(others)]
-            scores = f"{sqrt(np.mean(np.square(off))):.5f},{sqrt(np.mean((y - x @ PRIOR) ** 2)):.5f}"
+            scores = f"{number(sqrt(np.mean(np.square(off))), 5)},{number(sqrt(np.mean((y - x @ PRIOR) ** 2)), 5)}"
         listed = " ".join(":".join(map(str, band)) for band in bands)
-        yield f"{listed},{','.join(f'{v:.5f}' for v in [*mean, *sd])},{scores}"
+        yield f"{listed},{','.join(number(v, 5) for v in [*mean, *sd])},{scores}"
 
 
-FILES = {
-    "fit-room-integrated.csv": ("scipy.integrate.quad: the mean relief of an arc of radius 16 mm, times 2 pi", room),
-    "fit-combined.csv": ("numpy: generalised least squares of readings, covariance inverted as a whole", combined),
-    "fit-calibrated.csv": ("numpy.polyfit: is - says over says, from its middle", calibrated),
-    "fit-learned.csv": ("numpy.linalg: normal equations with a normal prior; scores left one out", learned),
-}
+LAST = "0.00001"  # the last digit that is written of most columns: rounding may go either way
+FILES = [  # name, what says the same, its rows, and by how much a column may differ
+    ("fit-room-integrated.csv", "scipy.integrate.quad: the mean relief of an arc of radius 16 mm, times 2 pi", room,
+     {"relief": "0.000001", "room": "0.000001"}),
+    ("fit-combined.csv", "numpy: generalised least squares of readings, covariance inverted as a whole", combined,
+     {"mean": LAST, "u": LAST, "shares": "0.001"}),
+    ("fit-calibrated.csv", "numpy.polyfit: is - says over says, from its middle", calibrated,
+     {"offset": "0.000001", "slope": "0.00000001", "residuals": "0.000001"}),
+    ("fit-learned.csv", "numpy.linalg: normal equations with a normal prior; scores left one out", learned,
+     dict.fromkeys(["k", "eta", "c", "sd_k", "sd_eta", "sd_c", "learned", "customary"], LAST)),
+]
 
 
 if __name__ == "__main__":
-    write(FILES, "fit.py")
+    run(__doc__, ((name, sourced(source, "fit.py", rows()), may) for name, source, rows, may in FILES))

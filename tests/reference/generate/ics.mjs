@@ -1,4 +1,4 @@
-// Reads the calendar file that `cargo test --test calendar` wrote with ical.js, and compares every event with what went
+// Reads the calendar file that `cargo test --test native calendar` wrote with ical.js, and compares every event with what went
 // in: ics.py does the same with another project's parser.
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";

@@ -1,4 +1,4 @@
-"""Reads the calendar file that `cargo test --test calendar` wrote with the icalendar package, and compares every event
+"""Reads the calendar file that `cargo test --test native calendar` wrote with the icalendar package, and compares every event
 with what went in. It writes nothing, with or without --check.
 
 In: tmp/calendar.ics and tmp/calendar.jsonl in cargo's target folder.
@@ -35,7 +35,7 @@ def read(event):
 
 def main():
     if not (FOLDER / "calendar.ics").exists():
-        sys.exit(f"there is no calendar.ics in {FOLDER}: run cargo test --test calendar first")
+        sys.exit(f"there is no calendar.ics in {FOLDER}: run cargo test --test native calendar first")
     found = Calendar.from_ical((FOLDER / "calendar.ics").read_bytes())
     events = [part for part in found.subcomponents if part.name == "VEVENT"]
     expected = [json.loads(line) for line in (FOLDER / "calendar.jsonl").read_text(encoding="utf-8").splitlines()]

@@ -12,7 +12,7 @@ import random
 from decimal import Decimal, getcontext
 from fractions import Fraction
 
-from shared.rows import write
+from shared.rows import run, sourced
 
 getcontext().prec = 30
 PI = Decimal("3.14159265358979323846264338328")
@@ -111,11 +111,11 @@ def typed():
             yield row
 
 
-FILES = {
-    "sizes-all.csv": ("the scales' own formulas in decimals of thirty digits", all_sizes),
-    "sizes-typed.csv": ("a grammar of how sizes are typed, with every meaning; a low comma stands for a comma", typed),
-}
+FILES = [  # whole numbers and decimals of thirty digits: the same everywhere, to the letter
+    ("sizes-all.csv", "the scales' own formulas in decimals of thirty digits", all_sizes),
+    ("sizes-typed.csv", "a grammar of how sizes are typed, with every meaning; a low comma stands for a comma", typed),
+]
 
 
 if __name__ == "__main__":
-    write(FILES, "sizes.py")
+    run(__doc__, ((name, sourced(source, "sizes.py", rows()), {}) for name, source, rows in FILES))

@@ -3,7 +3,7 @@
 mod failing;
 mod imports;
 mod kept;
-#[path = "../../files/mutate.rs"]
+#[path = "../../native/files/mutate.rs"]
 mod mutate;
 mod parcels;
 
