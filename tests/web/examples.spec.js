@@ -1,5 +1,5 @@
 // The example book: loaded and removed with one tap, flagged, and an example that somebody edited stays.
-import { coupleOf, expect, go, hand, heading, loadExamples, meet, notice, open, said, test } from "./hand.js";
+import { coupleOf, expect, go, hand, heading, loadExamplesByHand, meet, notice, open, said, test } from "./hand.js";
 
 const couples = (page) => page.locator(".lines > .line");
 
@@ -31,7 +31,7 @@ test("one tap loads it, every couple of it is marked, and one tap takes it out a
 
 test("an example that was edited stays, marked as an example", async ({ page, site, start }) => {
   await start();
-  await loadExamples(page);
+  await loadExamplesByHand(page);
   await go(page, "#/couples");
   await page.getByRole("link", { name: /Wren/ }).tap();
   const id = coupleOf(page);

@@ -12,9 +12,7 @@ import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { axe, overflow, smallTargets } from "./checks.js";
 import { bringIn, colleague, copy, download } from "./colleague.js";
-import { TODAY, coupleOf, expect, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
-
-test.use({ serviceWorkers: "allow" });
+import { TODAY, coupleOf, expect, go, hand, heading, line, meet, meetByHand, notice, open, putRow, ready, rows, test } from "./hand.js";
 
 const alert = (page) => page.getByRole("alert");
 
@@ -27,8 +25,8 @@ async function faults(page) {
 
 const names = (file) => JSON.parse(file.text).records.flatMap(({ changes }) => changes.flatMap(({ sets }) => sets.filter(({ field }) => field === "name.first").map(({ value }) => value)));
 
-test("a phone that is full says so, keeps the words and gives the book away; with room again it saves", async ({ handset, site, install }) => {
-  await install(handset.page);
+test("a phone that is full says so, keeps the words and gives the book away; with room again it saves", async ({ handset, site, start }) => {
+  await start(handset.page);
   await meet(handset.page, "Tess");
   await handset.restart();
   const { page } = handset;
@@ -75,11 +73,11 @@ test("a phone that lets the page store nothing says so, and opens the book once 
   await handset.on();
   await handset.page.goto(site.url);
   await ready(handset.page);
-  await meet(handset.page, "Tess");
+  await meetByHand(handset.page, "Tess");
 });
 
-test("a book that the browser clears under the open app can still leave it, and come back", async ({ page, context, site, install }) => {
-  await install();
+test("a book that the browser clears under the open app can still leave it, and come back", async ({ page, context, site, start }) => {
+  await start();
   const id = await meet(page, "Tess", { second: "Rowan" });
   await go(page, `#/couple/${id}/notes`);
   await hand(page).write(page.getByLabel("New note"), "Likes a brushed surface.");
@@ -106,7 +104,7 @@ test("a book that the browser clears under the open app can still leave it, and 
   await expect(heading(page)).toHaveText("Tess & Rowan");
 });
 
-test("a connection that is lost and does not come back at once is said, the words stay, and the next save goes well", async ({ page, install }) => {
+test("a connection that is lost and does not come back at once is said, the words stay, and the next save goes well", async ({ page, start }) => {
   await page.addInitScript(() => {
     window.connections = [];
     const begin = IDBDatabase.prototype.transaction;
@@ -115,7 +113,7 @@ test("a connection that is lost and does not come back at once is said, the word
       return begin.apply(this, asked);
     };
   });
-  await install();
+  await start();
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/notes`);
   await hand(page).write(page.getByLabel("New note"), "Once.");
@@ -152,7 +150,7 @@ test("an upgrade that fails half-way leaves nothing half made, and is tried agai
   await page.evaluate(() => window.upgrade());
   await hand(page).press("Try again");
   await expect(heading(page)).toHaveText("Today");
-  await meet(page, "Tess");
+  await meetByHand(page, "Tess");
 });
 
 /** Runs in the page: opens the database under a version, as another version of the app would, and keeps it open. */
@@ -172,8 +170,8 @@ async function bare(context, site) {
   return page;
 }
 
-test("a phone that does not answer is said to be slow, and is asked again with a press", async ({ page, site, install }) => {
-  await install();
+test("a phone that does not answer is said to be slow, and is asked again with a press", async ({ page, site, start }) => {
+  await start();
   await meet(page, "Tess");
   await page.addInitScript(() => {
     const open = IDBFactory.prototype.open;
@@ -201,8 +199,8 @@ test("a phone that does not answer is said to be slow, and is asked again with a
   await expect(page.getByRole("link", { name: /Tess/ })).toBeVisible();
 });
 
-test("an old tab beside a newer one says so at once, keeps what is typed and gives the book away", async ({ page, context, site, install }) => {
-  await install();
+test("an old tab beside a newer one says so at once, keeps what is typed and gives the book away", async ({ page, context, site, start }) => {
+  await start();
   await meet(page, "Nell");
   await go(page, `#/couple/${coupleOf(page)}/recorded`);
   await hand(page).choose("May you write this down?", "No");
@@ -242,8 +240,8 @@ test("an old tab beside a newer one says so at once, keeps what is typed and giv
   await elsewhere.close();
 });
 
-test("a new tab that an old one holds up says so, and goes on by itself when that is closed", async ({ page, context, site, install }) => {
-  await install();
+test("a new tab that an old one holds up says so, and goes on by itself when that is closed", async ({ page, context, site, start }) => {
+  await start();
   await meet(page, "Tess");
   await page.goto("about:blank");
   const old = await bare(context, site);
@@ -261,8 +259,8 @@ test("a new tab that an old one holds up says so, and goes on by itself when tha
   await expect(page.getByRole("link", { name: /Tess/ })).toBeVisible();
 });
 
-test("a register that cannot be read is in nobody's way: the book leaves, and opens again under a new one", async ({ page, site, install }) => {
-  await install();
+test("a register that cannot be read is in nobody's way: the book leaves, and opens again under a new one", async ({ page, site, start }) => {
+  await start();
   await go(page, "#/practice/fair");
   await hand(page).write(page.getByLabel("Fair of today"), "Wharfside");
   await hand(page).press("Save");
@@ -288,7 +286,7 @@ test("a register that cannot be read is in nobody's way: the book leaves, and op
   await expect(page.getByText("One record on this phone could not be read.")).toBeVisible();
   await go(page, "#/practice/fair");
   await expect(page.getByLabel("Fair of today")).toHaveValue("Wharfside");
-  const id = await meet(page, "Wren");
+  const id = await meetByHand(page, "Wren");
   await go(page, "#/couples");
   await expect(line(page, "Tess")).toBeVisible();
   const after = await rows(page);
@@ -300,8 +298,8 @@ test("a register that cannot be read is in nobody's way: the book leaves, and op
   expect(JSON.parse(after[`records/${id}`]).changes[0].n).toBe(Math.max(...numbers));
 });
 
-test("where two phones' settings are here, a new register asks whose it goes on with", async ({ page, browser, guard, site, install }) => {
-  await install();
+test("where two phones' settings are here, a new register asks whose it goes on with", async ({ page, browser, guard, site, start }) => {
+  await start();
   const fair = async (phone, name) => {
     await go(phone, "#/practice/fair");
     await hand(phone).put(phone.getByLabel("Fair of today"), name);
@@ -330,8 +328,8 @@ test("where two phones' settings are here, a new register asks whose it goes on 
   await expect(line(page, "Tess")).toBeVisible();
 });
 
-test("words that the phone does not keep are said to be so, and last as long as the page", async ({ page, install }) => {
-  await install();
+test("words that the phone does not keep are said to be so, and last as long as the page", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/notes`);
   await page.evaluate(() => {

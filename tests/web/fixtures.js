@@ -28,6 +28,16 @@
 //
 // Besides: `ready(page)`, `hand(page)` (counts taps, types), `crash(page)`; in checks.js `axe(page)`,
 // `smallTargets(page)` and `overflow(page)`, each of which returns its faults.
+//
+// Specs of the book import from hand.js instead, which has all of this and more. What they begin with need not be typed
+// in. Once a run a setup types it (book.setup.js), and these put the rows of it onto a phone on which the app is open:
+//
+//   const ids = await furnish(page);                            // something at every address; on an empty phone
+//   await loadExamples(page);                                   // the example couples; on an empty phone
+//   const id = await meet(page, "Ada", { second: "Bo", reach: "07700 900111", wedding: "22 May 2027" });
+//
+// After `meet` the couple's screen is open, after the others the list of couples. No notice is left by them. Where the
+// typing or the saving is what is tested, `meetByHand(page, ...)` and so on do the same through the forms.
 import { cp, mkdtemp, readFile, readlink, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -45,7 +55,7 @@ export const NEW_VERSION = { text: "A new version is ready", button: "Use it now
 
 /** Waits until the app has replaced the page's shell and marked itself as usable, and the screen itself has arrived. */
 export async function ready(page) {
-  await page.locator("html[data-ready]:not(:has(main[aria-busy=true]))").waitFor({ state: "attached" });
+  await page.locator("html[data-ready]:not(:has(main[aria-busy=true]))").waitFor({ state: "attached", timeout: 30_000 });
 }
 
 /** A hand on the phone: taps are counted, words are typed key by key and never filled in. */

@@ -7,6 +7,9 @@ import { phone } from "./browser.js";
 import { expect, fieldsOf, figure, go, hand, heading, meet, notice, open, ready, test } from "./hand.js";
 import { readPng } from "./png.js";
 
+// As fine as phones are: how near a slide comes, and what a calibration is of, follows the pixels of the screen.
+test.use({ deviceScaleFactor: 3 });
+
 const run = promisify(execFile);
 const python = fileURLToPath(new URL("../../.tools/venv/bin/python", import.meta.url));
 const results = fileURLToPath(new URL("../../test-results", import.meta.url));

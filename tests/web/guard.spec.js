@@ -1,8 +1,6 @@
 // The guard is what makes "no request to another origin, ever" a test: so it is itself shown to catch one.
 import { expect, test } from "./fixtures.js";
 
-test.use({ serviceWorkers: "allow" });
-
 const ELSEWHERE = "http://127.0.0.1:9/";
 
 test("the guard notices a page that reaches for another origin", async ({ page, guard }) => {
@@ -10,12 +8,16 @@ test("the guard notices a page that reaches for another origin", async ({ page, 
   expect(guard.take()).toContain(`request: ${ELSEWHERE}`);
 });
 
-test("the guard notices a service worker that reaches for another origin", async ({ site, install, guard }) => {
-  const body = `addEventListener("activate", (event) => event.waitUntil(clients.claim())); fetch("${ELSEWHERE}").catch(() => {});`;
-  site.lie("sw.js", { type: "text/javascript", body });
-  await install();
-  await expect.poll(() => guard.faults).toContain(`request: ${ELSEWHERE}`);
-  guard.take();
+test.describe("kept on the phone", () => {
+  test.use({ serviceWorkers: "allow" });
+
+  test("the guard notices a service worker that reaches for another origin", async ({ site, install, guard }) => {
+    const body = `addEventListener("activate", (event) => event.waitUntil(clients.claim())); fetch("${ELSEWHERE}").catch(() => {});`;
+    site.lie("sw.js", { type: "text/javascript", body });
+    await install();
+    await expect.poll(() => guard.faults).toContain(`request: ${ELSEWHERE}`);
+    guard.take();
+  });
 });
 
 test("the guard notices a page that throws", async ({ page, site, guard }) => {

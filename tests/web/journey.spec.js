@@ -1,6 +1,6 @@
 // The whole way: a couple from hello to an order size and an order-by date, then the same book offline after the server
 // has gone and the browser was closed.
-import { cost, coupleOf, expect, fieldsOf, figure, furnish, go, hand, heading, line, meet, notice, open, ready, test } from "./hand.js";
+import { cost, coupleOf, expect, fieldsOf, figure, go, hand, heading, line, meetByHand, notice, open, ready, test } from "./hand.js";
 
 test.use({ serviceWorkers: "allow" });
 
@@ -144,7 +144,7 @@ test("from hello to an order size and an order-by date, and all of it again offl
   await thumb.write(field("Place"), "their kitchen");
   await thumb.press("Save");
   await expect(line(page, "their kitchen")).toContainText("26 Nov 2026, 14:30");
-  const late = await meet(page, "Wren", { wedding: "12 December 2026" });
+  const late = await meetByHand(page, "Wren", { wedding: "12 December 2026" });
   await go(page, `#/couple/${late}/appointments/new`);
   await thumb.write(field("Day"), "20 November 2026");
   await thumb.press("Save");
@@ -209,64 +209,4 @@ test("from hello to an order size and an order-by date, and all of it again offl
     await hand(page).write(page.getByLabel("Find by any word"), "kitchen rowan");
     await expect(page.locator(".line")).toHaveText([/Tess & Rowan/]);
   }
-});
-
-test("each calculator remembers on the Bench what it was last asked, and its inputs live in the address", async ({ page, site, install }) => {
-  await install();
-  for (const [which, label, words, output, says] of [
-    ["size", "Size", "UK M", "Round the inside", /52\.50/],
-    ["stack", "Width of the band to make", "3.25", "The stack", /3\.25/],
-    ["dates", "Wedding date", "22 May 2027", "Order by", /8 Apr/],
-  ]) {
-    await go(page, `#/bench/${which}`);
-    await hand(page).write(page.getByLabel(label, { exact: true }), words);
-    await expect(page.getByRole("status", { name: output, exact: true })).toContainText(says);
-    await expect.poll(() => page.url()).toContain(encodeURIComponent(words));
-    const address = page.url();
-    await page.reload();
-    await ready(page);
-    await expect(page.getByRole("status", { name: output, exact: true }), "after a reload").toContainText(says);
-    await open(page, site, `#/bench/${which}`);
-    await expect(page.getByRole("status", { name: output, exact: true }), "opened from the Bench").toContainText(says);
-    await page.goto("about:blank");
-    await page.goto(address);
-    await ready(page);
-    await expect(page.getByRole("status", { name: output, exact: true }), "from a bookmark").toContainText(says);
-  }
-});
-
-test("a bare number is never one of several sizes in silence", async ({ page, install }) => {
-  await install();
-  await go(page, "#/bench/size");
-  const thumb = hand(page);
-  for (const [words, ways] of [["6", ["US 6", "Japan 6"]], ["16", ["Italy 16", "Japan 16"]], ["54", []], ["16.9 mm", []], ["M½", []], ["M 1/2", []], ["m.5", []], ["6 1/4", ["US 6¼", "Italy 6¼"]], ["6,25", ["US 6¼", "Italy 6¼"]]]) {
-    // Afresh: which system was chosen for the number before is shown, and stays.
-    await go(page, "#/bench/size?q=1");
-    await thumb.put(page.getByLabel("Size", { exact: true }), words);
-    await expect(page.getByRole("status", { name: "Round the inside" })).toBeVisible();
-    const offered = page.locator("[name=as]");
-    if (ways.length) {
-      expect(await offered.count(), words).toBeGreaterThan(1);
-      for (const way of ways) await expect(page.getByRole("group").filter({ has: offered }), words).toContainText(way);
-      await expect(page.getByRole("status", { name: "The size in every system" }), "nothing is converted before it was chosen").toHaveCount(0);
-      await offered.first().tap();
-    }
-    else expect(await offered.count(), words).toBe(0);
-    await expect(page.getByRole("status", { name: "The size in every system" }), words).toContainText("US");
-  }
-});
-
-test("no address carries words about people", async ({ page, install }) => {
-  await install();
-  const ids = await furnish(page);
-  const names = Object.entries(await fieldsOf(page, ids.couple)).filter(([field]) => /^(name|reach|met|note)/.test(field)).map(([, value]) => value);
-  expect(names.length).toBeGreaterThan(4);
-  const seen = [];
-  page.on("framenavigated", (frame) => seen.push(frame.url()));
-  for (const address of [`#/couple/${ids.couple}`, `#/couple/${ids.couple}/people`, `#/bench/order?couple=${ids.couple}&who=first`, `#/bench/stack?couple=${ids.couple}&who=first`, `#/bench/dates?couple=${ids.couple}`]) {
-    await go(page, address);
-    await page.waitForTimeout(600);
-    seen.push(page.url());
-  }
-  for (const url of seen) for (const name of names) expect(decodeURIComponent(url)).not.toContain(name);
 });

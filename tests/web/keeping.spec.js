@@ -1,7 +1,7 @@
 // What is kept and what goes: erasing for good, putting away, and whether the browser keeps the book.
 import { axe, overflow } from "./checks.js";
 import { bringIn, choose, copy } from "./colleague.js";
-import { expect, go, hand, heading, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
+import { expect, go, hand, heading, meet, meetByHand, notice, open, putRow, ready, rows, test } from "./hand.js";
 
 test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, site, start }) => {
   await start();
@@ -63,7 +63,7 @@ test("a tab that an installed app will not inherit says so before the first entr
   await expect(page.locator(".section h2").first()).toHaveText("With a share sign");
   expect(await axe(page)).toEqual([]);
   expect(await overflow(page)).toBe(0);
-  await meet(page, "Ada");
+  await meetByHand(page, "Ada");
   await go(page, "#/today");
   await expect(page.getByText("starts with an empty book of its own")).toHaveCount(0);
 });
@@ -78,7 +78,7 @@ test("the browser is asked to keep the book on the second visit, and its no is s
     navigator.storage.persisted = async () => false;
   });
   await start();
-  await meet(page, "Ada");
+  await meetByHand(page, "Ada");
   await go(page, "#/today");
   expect(await page.evaluate(() => window.asked)).toBe(0);
   await page.reload();

@@ -3,8 +3,7 @@
 import { readFile } from "node:fs/promises";
 import { axe } from "./checks.js";
 import { TODAY, expect, go, hand, heading, keptList, line, meet, notice, open, test } from "./hand.js";
-
-const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
+import { INVITED } from "./list.js";
 
 test("nothing is handed over before anything is answered, and what is left open about recording is asked once more", async ({ page, site, start }) => {
   await start();

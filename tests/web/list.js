@@ -2,6 +2,9 @@
 import { phone } from "./browser.js";
 import { TODAY, go, hand } from "./hand.js";
 
+/** The link with which they are invited. */
+export const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
+
 /** A second phone, with a book of its own. */
 export async function secondPhone(browser, guard) {
   const context = await browser.newContext({ ...phone, acceptDownloads: true });

@@ -1,12 +1,8 @@
-// The couple's preparation list: filled in on their phone, handed over with no server there, and taken into the book.
+// The couple's preparation list: filled in on their phone, and taken into the book.
 import { readFile } from "node:fs/promises";
 import { axe, overflow } from "./checks.js";
-import { expect, fieldsOf, go, hand, heading, keptList, line, loadExamples, meet, notice, open, ready, said, test } from "./hand.js";
-import { fill, secondPhone } from "./list.js";
-
-test.use({ serviceWorkers: "allow" });
-
-const INVITED = "#/list?for=Ada&with=Ben&when=2027-05-22T10%3A00&region=scotland";
+import { expect, fieldsOf, go, hand, heading, keptList, line, meet, notice, open, said, test } from "./hand.js";
+import { INVITED, fill } from "./list.js";
 
 /** Presses Tab until the field or link has the focus. */
 async function tabTo(page, css) {
@@ -17,8 +13,8 @@ async function tabTo(page, css) {
   throw new Error(`Tab never came to ${css}`);
 }
 
-test("a link invites them, is taken out of the address, and leads nowhere into the book", async ({ page, site, install }) => {
-  await install();
+test("a link invites them, is taken out of the address, and leads nowhere into the book", async ({ page, site, start }) => {
+  await start();
   await open(page, site, INVITED);
   await expect(page.getByText("For Ada and Ben. Your appointment: Sat 22 May 2027, 10:00.")).toBeVisible();
   expect(new URL(page.url()).hash).toBe("#/list");
@@ -34,34 +30,8 @@ test("a link invites them, is taken out of the address, and leads nowhere into t
   await expect(page.locator("main b")).toHaveCount(0);
 });
 
-test("it is kept at every key and goes on after a reload, with the server gone", async ({ page, site, install }) => {
-  await install();
-  await site.stop();
-  await open(page, site, "#/list/two");
-  await hand(page).write(page.locator("#name-first"), "Ada");
-  await page.reload();
-  await ready(page);
-  await expect(page.locator("#name-first")).toHaveValue("Ada");
-  await go(page, "#/list/rings");
-  await hand(page).tap(page.locator("#owns-rings-second-some"));
-  await hand(page).write(page.locator("#ring-width-second-1"), "about two");
-  await page.keyboard.press("Tab");
-  await expect(page.getByText("Kept as you wrote it. A figure like 2.6 would help.")).toBeVisible();
-  await hand(page).press("Another ring");
-  await hand(page).write(page.locator("#ring-name-second-2"), "signet");
-  await page.reload();
-  await ready(page);
-  await expect(page.locator("#ring-width-second-1")).toHaveValue("about two");
-  await expect(page.locator("#ring-name-second-2")).toHaveValue("signet");
-  await go(page, "#/list");
-  await expect(page.getByText("2 of 16 answered")).toBeVisible();
-  // The installed app begins at Today, where there is no couple: the list is not far.
-  await go(page, "#/today");
-  await expect(page.getByRole("link", { name: "Go on with the preparation list" })).toHaveAttribute("href", "#/list");
-});
-
-test("what cannot be read is set aside, not written over", async ({ page, site, install }) => {
-  await install();
+test("what cannot be read is set aside, not written over", async ({ page, site, start }) => {
+  await start();
   await page.evaluate(() => localStorage.setItem("bandwright.list", '"{broken"'));
   await open(page, site, "#/list/two");
   await expect(page.locator("#name-first")).toHaveValue("");
@@ -70,9 +40,9 @@ test("what cannot be read is set aside, not written over", async ({ page, site, 
   expect(await page.evaluate(() => localStorage.getItem("bandwright.aside.list"))).toBe('"{broken"');
 });
 
-test("it can be filled in by keyboard alone", async ({ page, context, site, install }) => {
+test("it can be filled in by keyboard alone", async ({ page, context, site, start }) => {
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
-  await install();
+  await start();
   await open(page, site, "#/list");
   const next = async (title) => {
     await tabTo(page, ".page-action a");
@@ -131,9 +101,9 @@ test("it can be filled in by keyboard alone", async ({ page, context, site, inst
   await expect(page.getByText("11 of 16 answered")).toBeVisible();
 });
 
-test("it can be filled in with text at twice its size on a narrow phone", async ({ page, site, install }) => {
+test("it can be filled in with text at twice its size on a narrow phone", async ({ page, site, start }) => {
   await page.setViewportSize({ width: 320, height: 640 });
-  await install();
+  await start();
   await open(page, site, INVITED);
   await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
   await fill(page);
@@ -145,8 +115,8 @@ test("it can be filled in with text at twice its size on a narrow phone", async 
   await expect(page.getByText("engagement ring, 2,6 mm at three and nine o’clock")).toBeVisible();
 });
 
-test("everything is deleted with one press, and put back with another", async ({ page, install }) => {
-  await install();
+test("everything is deleted with one press, and put back with another", async ({ page, start }) => {
+  await start();
   await fill(page);
   const before = await keptList(page);
   await hand(page).press("Delete everything on this phone");
@@ -160,79 +130,8 @@ test("everything is deleted with one press, and put back with another", async ({
   await expect(page.getByText("0 of 16 answered")).toBeVisible();
 });
 
-test("handed over by file and by message between two phones with the server gone", async ({ page, context, browser, site, install, guard }) => {
-  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
-  const book = await secondPhone(browser, guard);
-  await install(page);
-  await install(book);
-  await loadExamples(book);
-  await site.stop();
-
-  await open(page, site, INVITED);
-  await fill(page);
-  await go(page, "#/list/send");
-  const downloading = page.waitForEvent("download");
-  await hand(page).press("Save as a file");
-  const file = await (await downloading).path();
-  await hand(page).press("Copy as a message");
-  await expect(page.getByText("Copied.")).toBeVisible();
-  const message = await page.evaluate(() => navigator.clipboard.readText());
-  expect(JSON.parse(await readFile(file, "utf8"))).toEqual(await keptList(page));
-
-  // By file, into a new couple.
-  const thumb = hand(book);
-  await go(book, "#/couples/list");
-  await book.locator("#list-file").setInputFiles(file);
-  await expect(book.getByText("engagement ring, 2,6 mm at three and nine o’clock, measured with a ruler")).toBeVisible();
-  const before = await said(book);
-  expect(Object.keys(before).length, "nothing is written before it was seen").toBe(4);
-  expect(await axe(book)).toEqual([]);
-  await thumb.press("Take it in");
-  await expect(heading(book)).toHaveText("Ada & Ben");
-  const id = book.url().match(/couple\/([0-9a-f]{32})/)[1];
-  const fields = await fieldsOf(book, id);
-  expect(fields).toMatchObject({ "name.first": "Ada", "name.second": "Ben", wedding: "2027-05-22", recorded: { agrees: true, asked: "2026-11-25" }, stage: "enquiry" });
-  const list = await keptList(page);
-  expect(fields[`said.${list.id}`]).toEqual(list);
-  expect(Object.keys(fields).filter((field) => /^(ring|band|finger|reading)\./.test(field)), "their words are no measures of ours").toEqual([]);
-  // Where the jeweller records the same thing, their words stand beside it.
-  for (const [part, words] of [["wedding", "22 May 2027"], ["rings/first", "engagement ring, 2,6 mm"], ["rings/first/new", "engagement ring, 2,6 mm"], ["band/first", "yes, please"]]) {
-    await go(book, `#/couple/${id}/${part}`);
-    await expect(book.locator(".said", { hasText: "Said by the couple" })).toContainText(words);
-  }
-  await go(book, `#/couple/${id}/said`);
-  await expect(book.getByText("narrow “and” plain")).toBeVisible();
-  expect(await axe(book)).toEqual([]);
-
-  // By message, as a messenger leaves it: the same list is known again, and changes nothing.
-  const sent = "Hi Mara\n> " + message.replace(/"/g, (_, at) => (at % 2 ? "“" : "”")).replace(/.{60}/g, "$&\n> ");
-  const after = await said(book);
-  await go(book, "#/couples/list");
-  await book.locator("#message").fill(sent);
-  await expect(book.getByText("This list has been taken in already, and nothing in it has changed.")).toBeVisible();
-  await thumb.press("Take it in");
-  await expect(heading(book)).toHaveText("Ada & Ben");
-  expect(await said(book)).toEqual(after);
-
-  // A later version takes its place, and one undo puts the earlier one back.
-  await go(page, "#/list/wedding");
-  await hand(page).put(page.locator("#needed-by"), "by March");
-  await go(page, "#/list/send");
-  await hand(page).press("Copy as a message");
-  await expect(page.getByText("Copied.")).toBeVisible();
-  await go(book, "#/couples/list");
-  await book.locator("#message").fill(await page.evaluate(() => navigator.clipboard.readText()));
-  await expect(book.getByText("This list has been taken in before.")).toBeVisible();
-  await thumb.press("Take it in");
-  await expect(notice(book)).toContainText("List taken in");
-  expect((await fieldsOf(book, id))[`said.${list.id}`].answers["needed-by"]).toBe("by March");
-  await thumb.press("Undo");
-  await expect(notice(book)).toContainText("Taken back");
-  expect(await said(book)).toEqual(after);
-});
-
-test("into a couple that is there: beside what is ours, whoever was named first", async ({ page, install }) => {
-  await install();
+test("into a couple that is there: beside what is ours, whoever was named first", async ({ page, start }) => {
+  await start();
   const id = await meet(page, "Ben", { second: "Ada", wedding: "2028" });
   await fill(page);
   const list = await keptList(page);
@@ -250,8 +149,8 @@ test("into a couple that is there: beside what is ours, whoever was named first"
   await expect(line(page, "What they said")).toContainText("answers");
 });
 
-test("a no to being recorded: the answers stay on their phone, and the no on the jeweller's", async ({ page, site, install }) => {
-  await install();
+test("a no to being recorded: the answers stay on their phone, and the no on the jeweller's", async ({ page, site, start }) => {
+  await start();
   await open(page, site, INVITED);
   await fill(page, { recorded: "no" });
   await go(page, "#/list/send");

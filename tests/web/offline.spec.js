@@ -1,5 +1,5 @@
 // With the server gone: every address opens as from a bookmark, and a couple can be taken from hello to a record.
-import { ADDRESSES, expect, furnish, hand, heading, meet, open, ready, test } from "./hand.js";
+import { ADDRESSES, expect, furnish, hand, heading, meetByHand, open, ready, test } from "./hand.js";
 
 test.use({ serviceWorkers: "allow" });
 
@@ -24,7 +24,7 @@ test("a new couple is written down with the server gone, and is there after the 
   await handset.restart();
   await open(handset.page, site);
   await hand(handset.page).follow("New couple");
-  const id = await meet(handset.page, "Tess", { second: "Rowan", reach: "07700 900123", wedding: "22 May 2027" });
+  const id = await meetByHand(handset.page, "Tess", { second: "Rowan", reach: "07700 900123", wedding: "22 May 2027" });
   await handset.restart();
   await handset.page.goto(site.url + `#/couple/${id}`);
   await ready(handset.page);

@@ -17,7 +17,10 @@ export default defineConfig({
   failOnFlakyTests: true,
   timeout: 120_000,
   expect: { timeout: 10_000 },
-  reporter: [["list"]],
+  reporter: [["list"], ["./slowest.js"]],
   use: { ...phone, launchOptions: launch, serviceWorkers: "block", trace: process.env.WEB_TRACE ? "on" : "on-first-retry" },
-  projects: [{ name: "phone" }],
+  projects: [
+    { name: "books", testMatch: "**/*.setup.js", repeatEach: 1 },
+    { name: "phone", dependencies: ["books"] },
+  ],
 });

@@ -1,6 +1,6 @@
 // "Saved" means on the disk; what cannot be saved is said, and the words stay; what cannot be read is never written over.
 import { bringIn, choose, copy, download } from "./colleague.js";
-import { expect, fieldsOf, go, hand, heading, line, meet, notice, open, putRow, ready, rows, test } from "./hand.js";
+import { expect, fieldsOf, go, hand, heading, line, meetByHand, notice, open, putRow, ready, rows, test } from "./hand.js";
 
 test("every transaction that writes is strictly durable", async ({ page, site, start }) => {
   await page.addInitScript(() => {
@@ -13,7 +13,7 @@ test("every transaction that writes is strictly durable", async ({ page, site, s
     };
   });
   await start();
-  const id = await meet(page, "Tess");
+  const id = await meetByHand(page, "Tess");
   await hand(page).press("Put away");
   await expect(notice(page)).toContainText("put away");
   await notice(page).getByRole("button", { name: "Undo" }).tap();
@@ -72,7 +72,10 @@ for (const [what, name, says] of FAILURES)
     expect(await rows(page), "nothing half written").toEqual(before);
 
     // It stays said until it is closed, and the words outlast even a new page.
-    await page.waitForTimeout(500);
+    for (const address of ["#/today", "#/couples/new"]) {
+      await go(page, address);
+      await expect(page.getByRole("alert")).toContainText(says);
+    }
     await thumb.press("Close");
     await expect(page.getByRole("alert")).toBeEmpty();
     await open(page, site, "#/couples/new");
@@ -119,8 +122,8 @@ const UNREADABLE = [
 for (const [what, spoil] of UNREADABLE)
   test(`a row that is ${what} is set aside, said, and never written over`, async ({ page, site, start }) => {
     await start();
-    const id = await meet(page, "Tess");
-    const other = await meet(page, "Orla");
+    const id = await meetByHand(page, "Tess");
+    const other = await meetByHand(page, "Orla");
     const good = (await rows(page))[`records/${id}`];
     const bad = spoil(good);
     expect(bad).not.toEqual(good);
@@ -133,13 +136,13 @@ for (const [what, spoil] of UNREADABLE)
     await hand(page).write(page.getByLabel("New note"), "The rest of the book works.");
     await hand(page).press("Add note");
     await expect(notice(page)).toContainText("saved");
-    await meet(page, "Wren");
+    await meetByHand(page, "Wren");
     expect((await rows(page))[`records/${id}`]).toEqual(bad);
   });
 
 test("a damaged row is put aside by hand, and the couple comes in again from a copy", async ({ page, site, start }) => {
   await start();
-  const id = await meet(page, "Tess");
+  const id = await meetByHand(page, "Tess");
   const { text } = await copy(page);
   const register = async () => JSON.parse((await rows(page))["meta/installation"]);
   const { id: phone } = await register();
@@ -170,7 +173,7 @@ test("a damaged row is put aside by hand, and the couple comes in again from a c
 
 test("an import that was cut short is in its places when the book opens, and a damaged part of it holds nothing up", async ({ page, site, start }) => {
   await start();
-  const id = await meet(page, "Tess");
+  const id = await meetByHand(page, "Tess");
   const row = (await rows(page))[`records/${id}`];
   await putRow(page, "records", "parcel.f1e5.00000000", `${row}\n`);
   await putRow(page, "records", "parcel.f1e5.00000001", "{half a row");
@@ -185,7 +188,7 @@ test("an import that was cut short is in its places when the book opens, and a d
 
 test("a row that turns unreadable under an open form is not written over, and the words stay", async ({ page, start }) => {
   await start();
-  const id = await meet(page, "Tess");
+  const id = await meetByHand(page, "Tess");
   await go(page, `#/couple/${id}/notes`);
   await putRow(page, "records", id, "spoilt");
   await hand(page).write(page.getByLabel("New note"), "Kept all the same.");
@@ -197,7 +200,7 @@ test("a row that turns unreadable under an open form is not written over, and th
 
 test("a register that cannot be read is said, and nothing is changed", async ({ page, site, start }) => {
   await start();
-  await meet(page, "Tess");
+  await meetByHand(page, "Tess");
   await putRow(page, "meta", "installation", "spoilt");
   const before = await rows(page);
   await page.goto("about:blank");
@@ -220,7 +223,7 @@ test("a lost connection is opened again without a word", async ({ page, start })
   await go(page, "#/couples/new");
   // As iOS does after a suspend.
   await page.evaluate(() => window.connections.forEach((connection) => connection.close()));
-  await meet(page, "Tess");
+  await meetByHand(page, "Tess");
   await page.reload();
   await ready(page);
   await expect(heading(page)).toHaveText("Tess");
@@ -228,7 +231,7 @@ test("a lost connection is opened again without a word", async ({ page, start })
 
 test("who leaves a screen while it saves stays where they went, and the words are saved once", async ({ page, start }) => {
   await start();
-  const id = await meet(page, "Tess");
+  const id = await meetByHand(page, "Tess");
   // The phone is slow to write.
   await page.evaluate(() => {
     const put = IDBObjectStore.prototype.put;

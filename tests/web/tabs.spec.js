@@ -1,5 +1,5 @@
 // Two tabs of one book: what each changes is there in both, and nothing that was saved is lost.
-import { coupleOf, crash, expect, fieldsOf, go, hand, heading, line, meet, notice, open, ready, rows, test } from "./hand.js";
+import { coupleOf, crash, expect, fieldsOf, go, hand, heading, line, meet, meetByHand, notice, open, ready, rows, test } from "./hand.js";
 import { choose, copy } from "./colleague.js";
 
 test.beforeEach(async ({ start }) => {
@@ -166,7 +166,7 @@ test("a couple put away in one tab leaves the list of the other, and comes back 
 test("a new couple of one tab is in the list of the other", async ({ page, context, site }) => {
   const other = await context.newPage();
   await open(other, site, "#/couples");
-  await meet(page, "Wren");
+  await meetByHand(page, "Wren");
   await expect(other.getByRole("link", { name: /Wren/ })).toBeVisible();
   expect((await fieldsOf(other, coupleOf(page)))["name.first"]).toBe("Wren");
 });
@@ -175,8 +175,8 @@ test("the first two tabs ever opened agree on one installation", async ({ contex
   const tabs = [await context.newPage(), await context.newPage()];
   await Promise.all(tabs.map((tab) => tab.goto(site.url)));
   await Promise.all(tabs.map((tab) => ready(tab)));
-  await meet(tabs[0], "Ines");
-  await meet(tabs[1], "Orla");
+  await meetByHand(tabs[0], "Ines");
+  await meetByHand(tabs[1], "Orla");
   const all = await rows(tabs[0]);
   const { id } = JSON.parse(all["meta/installation"]);
   const by = Object.entries(all).filter(([key]) => key.startsWith("records/")).flatMap(([, row]) => JSON.parse(row).changes.map((it) => it.by));
