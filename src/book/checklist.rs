@@ -78,7 +78,7 @@ pub fn state(couple: Couple<'_>, topic: Topic) -> State {
 /// Whether two phones say different things of what a line is about, also of whether it is there at all.
 pub fn differs(couple: Couple<'_>, topic: Topic) -> bool {
     let wanted = |field: &Field| is_of(field, topic);
-    couple.0.differs(wanted) || (matches!(topic, Topic::Rings(_)) && couple.0.is_gone_unseen(wanted))
+    couple.0.differs(wanted) || (matches!(topic, Topic::Rings(_)) && couple.0.is_removed_unseen(wanted))
 }
 
 /// Whether what wants another look at a stack is what was chosen beside a head, and not the stack itself.

@@ -224,8 +224,6 @@ fn how_long_a_forecast_takes() {
         }
         let each = begun.elapsed() / 20;
         println!("figure: {legs} steps to {wedding}: {each:?}");
-        // Unoptimised and on a shared machine; the browser's own bound is in the specs.
-        assert!(each.as_millis() < 500);
     }
 }
 

@@ -16,6 +16,11 @@ pub fn cases(usual: u32) -> ProptestConfig {
     ProptestConfig { cases: u32::try_from(cases).unwrap_or(u32::MAX).max(1), ..config }
 }
 
+/// Whether everything is to be tried, as `make prove` does, or a share of what takes long.
+pub fn is_at_length() -> bool {
+    ProptestConfig::default().cases > 256
+}
+
 /// A number of an environment variable: how many histories, how many mutations.
 pub fn set(name: &str, otherwise: u64) -> u64 {
     std::env::var(name).ok().and_then(|count| count.parse().ok()).unwrap_or(otherwise)

@@ -21,7 +21,7 @@ pub enum Conflict<'a> {
     PutAway { away: Side<'a>, edits: Vec<(&'a Field, Side<'a>)> },
     /// An appointment or a ring was taken out by one who had not seen these writes into it. Settled by bringing it
     /// back, or by leaving it out.
-    Gone { gone: Side<'a>, edits: Vec<(&'a Field, Side<'a>)> },
+    Removed { removal: Side<'a>, edits: Vec<(&'a Field, Side<'a>)> },
 }
 
 /// One of several writes that stand: who made it, when, and what it says.
@@ -43,7 +43,7 @@ impl<'a> Conflict<'a> {
         match self {
             Conflict::Field { field, .. } => field,
             Conflict::PutAway { .. } => &Field::PutAway,
-            Conflict::Gone { edits, .. } => edits.first().map_or(&Field::PutAway, |(field, _)| field),
+            Conflict::Removed { edits, .. } => edits.first().map_or(&Field::PutAway, |(field, _)| field),
         }
     }
 }
@@ -80,17 +80,18 @@ impl Record {
                 found.push(Conflict::Field { field, sides: told });
             }
         }
-        let gone = self.gone_unseen(|_| true);
+        let removed = self.unseen_removals(|_| true);
         // Whether it is there at all comes before what stands in it.
         let is_within = |conflict: &Conflict<'_>| {
             let Conflict::Field { field, sides } = conflict else { return false };
             // Both are in the order of their fields, of which those of one item stand next to each other.
-            let at = gone.partition_point(|one| one.field().cmp(field).is_lt());
-            let is_gone = || gone[at.saturating_sub(1)..].iter().take(2).any(|one| one.field().is_of_same_item(field));
-            sides.len() == 2 && sides.iter().any(|side| side.value.is_none()) && is_gone()
+            let at = removed.partition_point(|one| one.field().cmp(field).is_lt());
+            let is_removed =
+                || removed[at.saturating_sub(1)..].iter().take(2).any(|one| one.field().is_of_same_item(field));
+            sides.len() == 2 && sides.iter().any(|side| side.value.is_none()) && is_removed()
         };
         found.retain(|conflict| !is_within(conflict));
-        found.extend(gone);
+        found.extend(removed);
         found.extend(self.put_away_unseen());
         found
     }

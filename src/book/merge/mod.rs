@@ -9,5 +9,5 @@
 //! [`archive::merge`]: crate::archive
 
 pub mod conflict;
-pub mod gone;
+pub mod removal;
 mod seen;

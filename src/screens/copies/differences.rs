@@ -14,7 +14,7 @@ use crate::book::couple::Couple;
 use crate::book::field::Field;
 use crate::book::id::{RecordId, Stamp};
 use crate::book::merge::conflict::{Conflict, Side};
-use crate::book::merge::gone::leave_out;
+use crate::book::merge::removal::confirm_removal;
 use crate::book::record::Record;
 use crate::book::same;
 use crate::book::value::Value;
@@ -148,11 +148,11 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>, dated_back:
                 elsewhere: None,
             }
         }
-        Conflict::Gone { gone, edits } => {
+        Conflict::Removed { removal, edits } => {
             let edit = |(field, side): &(&Field, Side<'_>)| {
                 shown(say::wrote(&fields::field(couple, field), &fields::value(side.value)), side)
             };
-            let mut sides = vec![shown(say::TAKEN_OUT.to_owned(), gone)];
+            let mut sides = vec![shown(say::TAKEN_OUT.to_owned(), removal)];
             sides.extend(edits.iter().take(DRAWN).map(edit));
             Difference {
                 heading: say::GONE_BUT_EDITED.to_owned(),
@@ -160,8 +160,8 @@ fn difference(app: App, couple: Couple<'_>, conflict: &Conflict<'_>, dated_back:
                 sides,
                 more: edits.len().saturating_sub(DRAWN),
                 choices: vec![
-                    (say::BRING_IT_BACK.to_owned(), couple.0.bring_back(conflict)),
-                    (say::LEAVE_IT_OUT.to_owned(), leave_out(conflict)),
+                    (say::BRING_IT_BACK.to_owned(), couple.0.undo_removal(conflict)),
+                    (say::LEAVE_IT_OUT.to_owned(), confirm_removal(conflict)),
                 ],
                 elsewhere: None,
             }

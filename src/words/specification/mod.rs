@@ -335,10 +335,10 @@ fn differing(couple: Couple<'_>, topic: Topic, called: Called) -> Vec<String> {
             let sides: Vec<String> = sides.iter().map(|side| fields::value(side.value)).collect();
             Some(format!("– {}: not settled: {}", about(couple, topic, called), sides.join(" or ")))
         }
-        Conflict::Gone { edits, .. } if edits.iter().any(|(field, _)| checklist::is_of(field, topic)) => {
+        Conflict::Removed { edits, .. } if edits.iter().any(|(field, _)| checklist::is_of(field, topic)) => {
             Some(format!("– {}: not settled: {}", about(couple, topic, called), super::phones::GONE_OR_NOT))
         }
-        Conflict::Field { .. } | Conflict::PutAway { .. } | Conflict::Gone { .. } => None,
+        Conflict::Field { .. } | Conflict::PutAway { .. } | Conflict::Removed { .. } => None,
     };
     couple.0.conflicts().iter().filter_map(line).collect()
 }

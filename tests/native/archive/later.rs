@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use super::arbitrary;
 use super::{check_rewritten, check_same_again, kinds};
+use crate::arbitrary;
 use bandwright::archive::row::{read, write};
 use bandwright::book::change::Write;
 use bandwright::book::couple::Couple;

@@ -1,5 +1,6 @@
 //! The invariants of the folders: who may use whom, where words, colours and storage may stand, how long a file is.
 
+mod circles;
 mod lexer;
 mod words;
 

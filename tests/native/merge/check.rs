@@ -21,7 +21,7 @@ pub fn check(world: &World) {
     if !world.cloned {
         as_the_registers_have_it(world, phone);
         put_away_unseen(world, phone);
-        gone_unseen(world, phone);
+        unseen_removals(world, phone);
     }
 }
 
@@ -104,7 +104,7 @@ fn put_away_unseen(world: &World, phone: &Phone) {
     let conflicts = phone.record.conflicts();
     let told = conflicts.iter().find_map(|conflict| match conflict {
         Conflict::PutAway { away, edits } => Some((away.stamp, edits.iter().map(|(field, edit)| (*field, edit.stamp)))),
-        Conflict::Field { .. } | Conflict::Gone { .. } => None,
+        Conflict::Field { .. } | Conflict::Removed { .. } => None,
     });
     let told: BTreeSet<_> = told.into_iter().flat_map(|(_, edits)| edits).collect();
     let away = phone.record.standing_writes().filter(|(field, ..)| **field == Field::PutAway).last();
@@ -136,7 +136,7 @@ fn put_away_unseen(world: &World, phone: &Phone) {
 }
 
 /// What was taken out while others, unaware, wrote into it, by what the phones knew.
-fn gone_unseen(world: &World, phone: &Phone) {
+fn unseen_removals(world: &World, phone: &Phone) {
     let happened = known(world, phone);
     let find = |stamp| happened.iter().find(|(_, it)| it.change.stamp == stamp).copied().unwrap();
     // What its own phone did before, an author knows, also what came of the same tap.
@@ -165,8 +165,8 @@ fn gone_unseen(world: &World, phone: &Phone) {
     let conflicts = phone.record.conflicts();
     let mut told = BTreeSet::new();
     for conflict in &conflicts {
-        if let Conflict::Gone { gone, edits } = conflict {
-            told.extend(edits.iter().map(|(field, edit)| (gone.stamp, *field, edit.stamp)));
+        if let Conflict::Removed { removal, edits } = conflict {
+            told.extend(edits.iter().map(|(field, edit)| (removal.stamp, *field, edit.stamp)));
         }
     }
     if world.has_old {

@@ -2,8 +2,8 @@
 
 mod check;
 mod choosing;
-mod gone;
 mod history;
+mod removal;
 
 use crate::arbitrary::{self, say};
 use crate::shared::{cases, set};
@@ -47,7 +47,7 @@ fn random_histories() {
         });
         changes += world.happened.len();
         conflicts += usize::from(world.phones[0].record.is_in_conflict());
-        let is_gone = |conflict: &Conflict<'_>| matches!(conflict, Conflict::Gone { .. });
+        let is_gone = |conflict: &Conflict<'_>| matches!(conflict, Conflict::Removed { .. });
         gone += usize::from(world.phones[0].record.conflicts().iter().any(is_gone));
         clones += usize::from(world.cloned);
         erased += usize::from(world.phones[0].record.erased().is_some());

@@ -11,7 +11,7 @@ use bandwright::book::couple::{Couple, Ring};
 use bandwright::book::field::{AppointmentField, Field, Outcome, RingField};
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
 use bandwright::book::merge::conflict::Conflict;
-use bandwright::book::merge::gone::leave_out;
+use bandwright::book::merge::removal::confirm_removal;
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::value::{Value, When};
 use bandwright::book::verbs;
@@ -55,8 +55,8 @@ fn height(mm: f64) -> Write {
 /// The only conflict, and the record after each of the two answers.
 fn both_ways(record: &Record) -> [Record; 2] {
     let conflicts = record.conflicts();
-    let [conflict @ Conflict::Gone { .. }] = conflicts.as_slice() else { panic!("{conflicts:?}") };
-    [record.bring_back(conflict), leave_out(conflict)].map(|writes| said(record, STUDIO, 30, writes))
+    let [conflict @ Conflict::Removed { .. }] = conflicts.as_slice() else { panic!("{conflicts:?}") };
+    [record.undo_removal(conflict), confirm_removal(conflict)].map(|writes| said(record, STUDIO, 30, writes))
 }
 
 #[test]
