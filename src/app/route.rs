@@ -7,10 +7,13 @@ use leptos::prelude::*;
 
 use super::address::{Address, Query, read};
 
+/// What writes an address, and the timer that it waits for.
+type Waiting = (TimeoutHandle, Box<dyn FnOnce()>);
+
 thread_local! {
     static STAYING: Cell<bool> = const { Cell::new(false) };
     static HELD: Cell<bool> = const { Cell::new(false) };
-    static TO_WRITE: RefCell<Option<(TimeoutHandle, Box<dyn FnOnce()>)>> = const { RefCell::new(None) };
+    static TO_WRITE: RefCell<Option<Waiting>> = const { RefCell::new(None) };
 }
 
 /// Some browsers limit how often an address may be written: it follows so long after the last key.
