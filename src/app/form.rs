@@ -106,11 +106,6 @@ impl Form {
         form
     }
 
-    /// A form that nobody types in: a calculation that is asked with these words, kept nowhere.
-    pub fn still(start: Vec<Start>) -> Form {
-        Form::new(start, Keep::Draft)
-    }
-
     /// Every text as it is typed now. Whoever asks hears of a change to any of them.
     pub fn texts(self) -> Texts {
         self.entries.with_value(|entries| Texts::of(entries.iter().map(|it| (it.name, it.text.get())).collect()))

@@ -60,6 +60,8 @@ test("no address carries words about people", async ({ page, start }) => {
   // A calculator writes its address when something was typed, a moment later.
   for (const [which, who, field, words] of [["order", "&who=first", "#width", "5"], ["stack", "&who=first", "#band", "5"], ["dates", "", "#wedding", "2028"]]) {
     await go(page, `#/bench/${which}?couple=${ids.couple}${who}`);
+    // What is asked is folded away under the answer.
+    await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
     await hand(page).put(page.locator(field), words);
     await expect.poll(() => page.url()).toContain(`=${words}`);
     seen.push(page.url());
