@@ -194,6 +194,7 @@ test("on a turned phone a picture is no higher than the screen, and wear and way
 test("what was typed a moment before it is shown to the couple is still asked when that is left", async ({ page, start }) => {
   await start();
   await go(page, "#/bench/compare?band1-width=6&band2-width=5&band1-profile=flat&band2-profile=flat");
+  await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
   await page.locator("#band1-metal").selectOption({ label: "platinum 950" });
   const entries = await page.evaluate(() => history.length);
   // All within the moment after which a calculator writes its address.
