@@ -2,6 +2,7 @@
 // twice its size, pictures and answers that are read out, and the main path by keyboard alone.
 import { axe, overflow, smallTargets } from "./checks.js";
 import { ADDRESSES, coupleOf, expect, furnish, go, hand, heading, loadExamples, notice, open, test } from "./hand.js";
+import { say } from "./say.js";
 
 test.describe.configure({ timeout: 180_000 });
 
@@ -65,25 +66,25 @@ test("axe finds nothing in notices, complaints, words that came back, and a coup
   await start();
   const thumb = hand(page);
   await go(page, "#/couples/new");
-  await thumb.press("Save");
-  await thumb.write(page.getByLabel("Wedding date"), "31/2/2027");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
+  await thumb.write(page.getByLabel(say.screens.WEDDING), "31/2/2027");
+  await thumb.press(say.screens.SAVE);
   await expect(page.locator("[aria-invalid=true]")).toHaveCount(2);
   expect.soft(await axeAll(page), "complaints").toEqual([]);
   await open(page, site, "#/couples/new");
   await expect(page.getByText("Your unsaved words are back.")).toBeVisible();
   expect.soft(await axeAll(page), "words that came back").toEqual([]);
-  await thumb.press("Throw them away");
-  await thumb.write(page.getByLabel("First name"), "Wren");
-  await thumb.press("Save");
+  await thumb.press(say.screens.DRAFT_DISCARD);
+  await thumb.write(page.getByLabel(say.screens.FIRST_NAME), "Wren");
+  await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toBeVisible();
   const id = coupleOf(page);
   expect.soft(await axeAll(page), "a notice, a couple with only a name").toEqual([]);
-  await thumb.press("Put away");
+  await thumb.press(say.screens.PUT_AWAY);
   await expect(notice(page)).toContainText("put away");
   expect.soft(await axeAll(page), "put away").toEqual([]);
   await page.evaluate(() => (IDBObjectStore.prototype.put = () => { throw new DOMException("no", "QuotaExceededError"); }));
-  await thumb.press("Bring back");
+  await thumb.press(say.screens.BRING_BACK);
   await expect(page.getByRole("alert")).toContainText("Not saved");
   expect.soft(await axeAll(page), "a failure").toEqual([]);
   await go(page, `#/couple/${id.replace(/^./, "0")}`);
@@ -136,7 +137,7 @@ test("the main path by keyboard alone: a new couple, its wedding, its notes, and
   await tabTo(page, "Wedding date");
   await page.keyboard.type("31/2/2027");
   await page.keyboard.press("Enter");
-  await expect(page.getByLabel("Wedding date"), "the field with the complaint has the focus").toBeFocused();
+  await expect(page.getByLabel(say.screens.WEDDING), "the field with the complaint has the focus").toBeFocused();
   await page.keyboard.press("ControlOrMeta+A");
   await page.keyboard.type("22 May 2027");
   await page.keyboard.press("Enter");

@@ -1,5 +1,6 @@
 // The Bench: what the calculators remember, what they ask back, and what stands in their addresses.
 import { expect, fieldsOf, furnish, go, hand, open, ready, test } from "./hand.js";
+import { say } from "./say.js";
 
 test("each calculator remembers on the Bench what it was last asked, and its inputs live in the address", async ({ page, site, start }) => {
   await start();
@@ -32,17 +33,17 @@ test("a bare number is never one of several sizes in silence", async ({ page, st
   for (const [words, ways] of [["6", ["US 6", "Japan 6"]], ["16", ["Italy 16", "Japan 16"]], ["54", []], ["16.9 mm", []], ["M½", []], ["M 1/2", []], ["m.5", []], ["6 1/4", ["US 6¼", "Italy 6¼"]], ["6,25", ["US 6¼", "Italy 6¼"]]]) {
     // Afresh: which system was chosen for the number before is shown, and stays.
     await go(page, "#/bench/size?q=1");
-    await thumb.put(page.getByLabel("Size", { exact: true }), words);
-    await expect(page.getByRole("status", { name: "Round the inside" })).toBeVisible();
+    await thumb.put(page.getByLabel(say.bench.SIZE, { exact: true }), words);
+    await expect(page.getByRole("status", { name: say.bench.INSIDE })).toBeVisible();
     const offered = page.locator("[name=as]");
     if (ways.length) {
       expect(await offered.count(), words).toBeGreaterThan(1);
       for (const way of ways) await expect(page.getByRole("group").filter({ has: offered }), words).toContainText(way);
-      await expect(page.getByRole("status", { name: "The size in every system" }), "nothing is converted before it was chosen").toHaveCount(0);
+      await expect(page.getByRole("status", { name: say.bench.EVERY_SYSTEM }), "nothing is converted before it was chosen").toHaveCount(0);
       await offered.first().tap();
     }
     else expect(await offered.count(), words).toBe(0);
-    await expect(page.getByRole("status", { name: "The size in every system" }), words).toContainText("US");
+    await expect(page.getByRole("status", { name: say.bench.EVERY_SYSTEM }), words).toContainText("US");
   }
 });
 

@@ -7,6 +7,7 @@ import { waypoints } from "./addresses.js";
 import { expect } from "./fixtures.js";
 import { rows } from "./rows.js";
 import { coupleOf, go, hand, heading, notice } from "./touch.js";
+import { say } from "./say.js";
 
 const folder = fileURLToPath(new URL("../../test-results/books/", import.meta.url));
 
@@ -47,7 +48,7 @@ export async function meet(page, first, { second, reach, wedding } = {}) {
 
 /** As `loadExamples`, from an empty Today. */
 export async function loadExamplesByHand(page) {
-  await hand(page).press("Load the example book");
+  await hand(page).press(say.screens.LOAD_EXAMPLES);
   await expect(notice(page)).toContainText("example couples loaded");
 }
 
@@ -57,7 +58,7 @@ export async function furnishByHand(page) {
   await go(page, "#/today");
   await loadExamplesByHand(page);
   await go(page, "#/practice/gauges");
-  await thumb.press("Add the two usual sets");
+  await thumb.press(say.practice.ADD_USUAL_SETS);
   await expect(notice(page)).toContainText("Two ring sets added");
   for (const [address, words] of [
     ["#/practice/times/new", { "What it is": "plating", "At least": "2", Usually: "3", "At most": "5" }],
@@ -66,7 +67,7 @@ export async function furnishByHand(page) {
   ]) {
     await go(page, address);
     for (const [label, text] of Object.entries(words)) await thumb.write(page.getByLabel(label, { exact: true }), text);
-    await thumb.press("Save");
+    await thumb.press(say.screens.SAVE);
     await expect(notice(page)).toContainText("saved");
   }
 }
@@ -75,11 +76,11 @@ export async function furnishByHand(page) {
 export async function meetByHand(page, first, { second, reach, wedding } = {}) {
   const thumb = hand(page);
   await go(page, "#/couples/new");
-  await thumb.write(page.getByLabel("First name"), first);
-  if (second) await thumb.write(page.getByLabel("Second name"), second);
-  if (reach) await thumb.write(page.getByLabel("Telephone or e-mail"), reach);
-  if (wedding) await thumb.write(page.getByLabel("Wedding date"), wedding);
-  await thumb.press("Save");
+  await thumb.write(page.getByLabel(say.screens.FIRST_NAME), first);
+  if (second) await thumb.write(page.getByLabel(say.screens.SECOND_NAME), second);
+  if (reach) await thumb.write(page.getByLabel(say.screens.REACH), reach);
+  if (wedding) await thumb.write(page.getByLabel(say.screens.WEDDING), wedding);
+  await thumb.press(say.screens.SAVE);
   await expect(heading(page)).toHaveText(second ? `${first} & ${second}` : first);
   return coupleOf(page);
 }

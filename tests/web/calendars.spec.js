@@ -1,6 +1,7 @@
 // Calendar files: of one couple, and of everybody; with names only where they are wanted.
 import { readFile } from "node:fs/promises";
 import { expect, go, hand, heading, meet, notice, said, test } from "./hand.js";
+import { say } from "./say.js";
 
 test("a calendar file without names, and with them", async ({ page, start }) => {
   await start();
@@ -9,12 +10,12 @@ test("a calendar file without names, and with them", async ({ page, start }) => 
   await go(page, `#/couple/${couple}/appointments/new`);
   await thumb.put(page.locator("#day"), "3 December 2026");
   await thumb.put(page.locator("#place"), "studio");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   await go(page, `#/couple/${couple}/plan`);
   const file = async () => {
     const loading = page.waitForEvent("download");
-    await thumb.press("Download the calendar file");
+    await thumb.press(say.agenda.DOWNLOAD);
     const download = await loading;
     expect(download.suggestedFilename()).toBe("rings.ics");
     return readFile(await download.path(), "utf8");
@@ -38,7 +39,7 @@ test("a couple that said no has no calendar file, nor what was joined with it, n
   for (const reach of ["07700 900111", "07700 900222"]) ids.push(await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027", reach }));
   const [kept, away] = ids.sort();
   await go(page, `#/couple/${kept}/same`);
-  await thumb.press("One couple: join them");
+  await thumb.press(say.same.JOIN);
   await expect(notice(page)).toContainText("Joined");
   const buttons = page.getByRole("button", { name: /calendar file/ });
   for (const id of ids) {
@@ -46,8 +47,8 @@ test("a couple that said no has no calendar file, nor what was joined with it, n
     await expect(buttons.first()).toBeVisible();
   }
   await go(page, `#/couple/${kept}/recorded`);
-  await thumb.choose("May you write this down?", "No");
-  await thumb.press("Save");
+  await thumb.choose(say.screens.MAY_RECORD, say.screens.NO);
+  await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   for (const [id, why] of [[kept, "They said no to being recorded"], [away, "The entry that was joined with this one says no"]]) {
     for (const part of ["", "/plan"]) {
@@ -60,10 +61,10 @@ test("a couple that said no has no calendar file, nor what was joined with it, n
   }
   await go(page, "#/practice/copies");
   await expect(page.locator("main")).toContainText("2 couples said no to being recorded and stay");
-  await thumb.press("Download the calendar file");
+  await thumb.press(say.agenda.DOWNLOAD);
   await expect(notice(page)).toContainText("There is no day to put into a calendar yet.");
   await go(page, "#/practice/example");
-  await thumb.press("Load the example book");
+  await thumb.press(say.screens.LOAD_EXAMPLES);
   await expect(notice(page)).toContainText("example couples loaded");
   const [example] = Object.entries(await said(page)).find(([, fields]) => fields["name.first"] === "Ines");
   await go(page, `#/couple/${example.split("/")[1]}/plan`);
@@ -79,7 +80,7 @@ test("one calendar file for everybody, and what fell away is taken out", async (
   const file = async () => {
     await go(page, "#/practice/copies");
     const loading = page.waitForEvent("download");
-    await thumb.press("Download the calendar file");
+    await thumb.press(say.agenda.DOWNLOAD);
     return readFile(await (await loading).path(), "utf8");
   };
   const event = (text, uid) => text.split("BEGIN:VEVENT").find((part) => part.includes(`UID:${uid}`));
@@ -87,7 +88,7 @@ test("one calendar file for everybody, and what fell away is taken out", async (
   for (const id of [tess, ines]) expect(event(before, `${id}-wedding`)).toContain("STATUS:CONFIRMED");
   await go(page, `#/couple/${tess}/wedding`);
   await thumb.put(page.locator("#wedding"), "not yet");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   // Back to where the hand came from.
   await expect(heading(page)).toHaveText("Copies");
   const after = await file();

@@ -3,6 +3,7 @@ import { readFile } from "node:fs/promises";
 import { axe, overflow, smallTargets } from "./checks.js";
 import { choose, colleague, copy, download } from "./colleague.js";
 import { TODAY, expect, go, hand, heading, line, loadExamples, meet, notice, ready, said, test } from "./hand.js";
+import { say } from "./say.js";
 
 /** At the end of the page nothing that is said lies over a button. */
 async function expectClear(page, button) {
@@ -14,8 +15,8 @@ async function expectClear(page, button) {
 /** Pastes a text. */
 async function paste(page, text) {
   await go(page, "#/practice/copies/bring-in");
-  await page.getByLabel("Or paste its text").fill(text);
-  await hand(page).press("Look at it");
+  await page.getByLabel(say.copies.PASTE).fill(text);
+  await hand(page).press(say.copies.LOOK_AT_IT);
 }
 
 /** What each couple says, without what it is called by inside. */
@@ -75,7 +76,7 @@ test("one tap takes an import back, also after a reload, and what was changed si
   await ready(other);
   await go(other, "#/practice/copies");
   await expect(other.locator(".last-import")).toContainText("2 couples");
-  await hand(other).press("Take the import back");
+  await hand(other).press(say.copies.UNDO_IMPORT);
   await expect(notice(other)).toContainText("taken back");
   expect(await couplesOf(other)).toBe(before);
   await go(other, "#/couples");
@@ -115,7 +116,7 @@ test("while a file comes in its button is gone, and it can still be taken back",
   expect(await axe(other)).toEqual([]);
   await other.evaluate(() => (window.free = true));
   await expect(notice(other)).toContainText("Brought in");
-  await hand(other).press("Take the import back");
+  await hand(other).press(say.copies.UNDO_IMPORT);
   await expect(notice(other)).toContainText("taken back");
   expect(await said(other)).toEqual({});
 
@@ -144,8 +145,8 @@ test("one couple, or some; who said no and who is invented stays, and is named a
   await meet(page, "Bea");
   const no = await meet(page, "Cleo");
   await go(page, `#/couple/${no}/recorded`);
-  await hand(page).choose("May you write this down?", "No");
-  await hand(page).press("Save");
+  await hand(page).choose(say.screens.MAY_RECORD, say.screens.NO);
+  await hand(page).press(say.screens.SAVE);
   await expect(heading(page), "the form is behind").toHaveText("Cleo");
   const ids = (text) => JSON.parse(text).records.map(({ id }) => id);
 
@@ -156,9 +157,9 @@ test("one couple, or some; who said no and who is invented stays, and is named a
   expect(ids(book)).toContain(ada);
   for (const word of [no, "Cleo", "Ines"]) expect(book).not.toContain(word);
 
-  await hand(page).choose("What leaves", "Some couples");
+  await hand(page).choose(say.copies.WHAT_LEAVES, say.copies.SOME_COUPLES);
   await expect(page.locator("main")).toContainText("Choose at least one couple.");
-  await expect(page.getByRole("button", { name: "Download", exact: true })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: say.copies.DOWNLOAD, exact: true })).toHaveCount(0);
   await expect(page.locator("input[id^=couple-]")).toHaveCount(2);
   await hand(page).tap(page.getByRole("checkbox", { name: "Ada" }));
   const some = await download(page);
@@ -171,14 +172,14 @@ test("one couple, or some; who said no and who is invented stays, and is named a
   expect(one.text).toBe(some.text);
   await go(page, `#/couple/${no}/copy`);
   await expect(page.locator("main")).toContainText("said no to being recorded");
-  await expect(page.getByRole("button", { name: "Download", exact: true })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: say.copies.DOWNLOAD, exact: true })).toHaveCount(0);
 });
 
 test("a table for a spreadsheet leaves too: nothing in it is worked out, and it counts as no copy", async ({ page, start }) => {
   await start();
   await meet(page, "=1+1", { second: "Bo", reach: "+44 7700 900123" });
   await go(page, "#/practice/copies");
-  await hand(page).choose("What leaves", "Spreadsheet");
+  await hand(page).choose(say.copies.WHAT_LEAVES, say.copies.SPREADSHEET);
   await expect(page.locator("main")).toContainText("it is no copy");
   const { name, text } = await download(page);
   expect(name).toBe("bandwright-table-2026-11-25.csv");
@@ -204,16 +205,16 @@ test("the share sheet gets the file, as text where it refuses JSON, and as a dow
   await go(page, "#/practice/copies");
   const last = () => page.evaluate(() => window.handed.at(-1));
   await page.evaluate(() => (window.closes = true));
-  await hand(page).press("Share the file");
+  await hand(page).press(say.copies.SHARE_FILE);
   await expect(notice(page)).toContainText("has not left");
   await expect(page.locator("main"), "a closed share sheet is no copy").toContainText("No copy of the whole book");
   await page.evaluate(() => (window.closes = false));
-  await hand(page).press("Share the file");
+  await hand(page).press(say.copies.SHARE_FILE);
   await expect(notice(page)).toContainText("The file has left");
   expect(await last()).toMatchObject({ name: "bandwright-book-2026-11-25.json", type: "application/json" });
   await expect(page.locator("main")).toContainText("Last copy of the whole book: Wed 25 Nov 2026");
   await page.evaluate(() => (window.refuses = (kind) => kind !== "text/plain"));
-  await hand(page).press("Share the file");
+  await hand(page).press(say.copies.SHARE_FILE);
   await expect.poll(last).toMatchObject({ name: "bandwright-book-2026-11-25.json.txt", type: "text/plain" });
   expect(JSON.parse((await last()).text).kind).toBe("bandwright-book");
 });
@@ -268,7 +269,7 @@ test("of a partly bad file the good rows are offered, and the bad ones are named
   expect(await axe(page)).toEqual([]);
   await hand(page).press("Bring in 1 couple");
   await expect(notice(page)).toContainText("Brought in");
-  await expectClear(page, page.getByRole("button", { name: "Take the import back" }));
+  await expectClear(page, page.getByRole("button", { name: say.copies.UNDO_IMPORT }));
   expect(Object.keys(await said(page))).toEqual(["records/0123456789abcdef0123456789abcdef"]);
   await go(page, "#/couples");
   expect(await page.locator("main").textContent()).not.toMatch(/[\u202e\u0007]/);
@@ -283,7 +284,7 @@ test("after seven days of changes without a copy Today says so, with one button"
     await ready(page);
     await go(page, "#/today");
   };
-  const make = page.getByRole("link", { name: "Make a copy" });
+  const make = page.getByRole("link", { name: say.copies.MAKE_ONE });
   await days(6);
   await expect(make).toHaveCount(0);
   await days(7);
@@ -300,9 +301,9 @@ test("a notice lies over no button at the end of a page, with one row of actions
   await page.setViewportSize({ width: 360, height: 640 });
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}`);
-  await hand(page).press("Put away");
+  await hand(page).press(say.screens.PUT_AWAY);
   await expect(notice(page)).toBeVisible();
-  await expectClear(page, page.getByRole("button", { name: "Bring back" }));
+  await expectClear(page, page.getByRole("button", { name: say.screens.BRING_BACK }));
   // The notice goes along once: over to a preview whose two buttons stand in two rows.
   const others = Array.from({ length: 12 }, (_, at) => ({ ...named(`Zoe ${at}`), id: `${at}`.padStart(32, "0") }));
   await go(page, "#/practice/copies/bring-in");
@@ -317,9 +318,9 @@ test("a couple's list among files of the book is handed on to where lists are ta
   for (const bring of [choose, paste]) {
     await bring(page, JSON.stringify(list));
     await expect(page.locator("main .caution")).toContainText("This is a couple’s preparation list");
-    await hand(page).follow("Take in a list");
+    await hand(page).follow(say.list.taking.TAKE_IN);
     await expect(page.locator("main")).toContainText("Said by the couple, Wed 25 Nov 2026");
   }
-  await hand(page).press("Take it in");
+  await hand(page).press(say.list.taking.TAKE_IT_IN);
   await expect(heading(page)).toHaveText("Zoe");
 });

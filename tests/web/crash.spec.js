@@ -2,6 +2,7 @@
 //
 // In `make prove` (AT_LENGTH=yes) a page crashes in another form as well, and browsers are killed after more waits.
 import { coupleOf, crash, expect, fieldsOf, figure, go, hand, heading, meet, notice, open, ready, rows, test } from "./hand.js";
+import { say } from "./say.js";
 
 const atLength = process.env.AT_LENGTH === "yes";
 
@@ -34,7 +35,7 @@ for (const [where, field, address] of atLength ? FORMS : FORMS.slice(0, 1))
     await expect(again.getByText("Your unsaved words are back.")).toBeVisible();
     // Nothing of it has been saved, and it can be thrown away.
     expect(Object.keys(await fieldsOf(again, id)).filter((name) => /note|met/.test(name))).toEqual([]);
-    await hand(again).press("Throw them away");
+    await hand(again).press(say.screens.DRAFT_DISCARD);
     await expect(again.getByLabel(field)).toHaveValue("");
     await again.reload();
     await ready(again);
@@ -47,18 +48,18 @@ test("the words of each form of each couple are kept apart, and go when they are
   const [one, two] = [await meet(page, "Ines"), await meet(page, "Orla")];
   for (const [id, words] of [[one, "first"], [two, "second"]]) {
     await go(page, `#/couple/${id}/notes`);
-    await hand(page).write(page.getByLabel("New note"), words);
+    await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), words);
   }
   await crash(page);
   const again = await context.newPage();
   for (const [id, words] of [[one, "first"], [two, "second"]]) {
     await open(again, site, `#/couple/${id}/notes`);
-    await expect(again.getByLabel("New note")).toHaveValue(words);
-    await hand(again).press("Add note");
+    await expect(again.getByLabel(say.screens.NEW_NOTE)).toHaveValue(words);
+    await hand(again).press(say.screens.ADD_NOTE);
     await expect(again.locator(".note")).toContainText(words);
     await again.reload();
     await ready(again);
-    await expect(again.getByLabel("New note")).toHaveValue("");
+    await expect(again.getByLabel(say.screens.NEW_NOTE)).toHaveValue("");
   }
 });
 
@@ -71,7 +72,7 @@ test("a browser killed right after saved appears has the couple", async ({ hands
     const name = `Kept ${names.length + 1}`;
     const page = handset.page;
     await go(page, "#/couples/new");
-    await hand(page).write(page.getByLabel("First name"), name);
+    await hand(page).write(page.getByLabel(say.screens.FIRST_NAME), name);
     await page.evaluate(() => {
       const watch = new MutationObserver(() => {
         if (document.querySelector(".notices .notice")?.textContent.includes("saved")) console.info("it says saved");
@@ -79,7 +80,7 @@ test("a browser killed right after saved appears has the couple", async ({ hands
       watch.observe(document.body, { childList: true, subtree: true, characterData: true });
     });
     const said = page.waitForEvent("console", (message) => message.text() === "it says saved");
-    await hand(page).press("Save");
+    await hand(page).press(say.screens.SAVE);
     await said;
     if (wait) await new Promise((done) => setTimeout(done, wait));
     await handset.kill();
@@ -97,9 +98,9 @@ test("what a killed browser loses of half-typed words is measured; what is left 
   for (const seconds of atLength ? [0, 1, 3, 6, 10] : [1]) {
     const page = handset.page;
     await go(page, "#/couples/new");
-    const field = page.getByLabel("Where you met");
+    const field = page.getByLabel(say.screens.MET);
     await page.waitForTimeout(300); // what came through the last kill is back by then
-    if (await page.getByRole("button", { name: "Throw them away" }).count()) await hand(page).press("Throw them away");
+    if (await page.getByRole("button", { name: say.screens.DRAFT_DISCARD }).count()) await hand(page).press(say.screens.DRAFT_DISCARD);
     await field.tap();
     await page.keyboard.type(WORDS, { delay: KEY_MS });
     await page.waitForTimeout(seconds * 1000);
@@ -108,7 +109,7 @@ test("what a killed browser loses of half-typed words is measured; what is left 
     await handset.page.goto(site.url + "#/couples/new");
     await ready(handset.page);
     await handset.page.waitForTimeout(300);
-    const kept = await handset.page.getByLabel("Where you met").inputValue();
+    const kept = await handset.page.getByLabel(say.screens.MET).inputValue();
     expect(WORDS.startsWith(kept), kept).toBe(true);
     await expect(handset.page.getByText("Your unsaved words are back")).toHaveCount(kept ? 1 : 0);
     expect(Object.keys(await rows(handset.page)).filter((key) => key.startsWith("records/"))).toEqual([]);
@@ -119,14 +120,14 @@ test("what a killed browser loses of half-typed words is measured; what is left 
 test("an unsaved form survives leaving the screen, going elsewhere and coming back", async ({ page, start }) => {
   await start();
   await go(page, "#/couples/new");
-  await hand(page).write(page.getByLabel("First name"), "Half");
-  await hand(page).follow("Today");
+  await hand(page).write(page.getByLabel(say.screens.FIRST_NAME), "Half");
+  await hand(page).follow(say.screens.TODAY);
   await expect(heading(page)).toHaveText("Today");
-  await hand(page).follow("New couple");
-  await expect(page.getByLabel("First name")).toHaveValue("Half");
-  await hand(page).press("Save");
+  await hand(page).follow(say.screens.NEW_COUPLE);
+  await expect(page.getByLabel(say.screens.FIRST_NAME)).toHaveValue("Half");
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   expect((await fieldsOf(page, coupleOf(page)))["name.first"]).toBe("Half");
   await go(page, "#/couples/new");
-  await expect(page.getByLabel("First name")).toHaveValue("");
+  await expect(page.getByLabel(say.screens.FIRST_NAME)).toHaveValue("");
 });

@@ -1,6 +1,7 @@
 // Dates that hold: from the wedding to an order under way, and holidays one by one.
 import { readFile } from "node:fs/promises";
 import { expect, fieldsOf, figure, go, hand, heading, meet, notice, practiceFields, said, test } from "./hand.js";
+import { say } from "./say.js";
 
 const answer = (page) => page.locator("#order-by");
 /** Pieces of work of the jeweller's own. */
@@ -9,7 +10,7 @@ async function offer(page, names) {
   for (const name of names) {
     await go(page, "#/practice/times/new");
     for (const [label, text] of [["What it is", name], ["At least", "2"], ["Usually", "3"], ["At most", "5"]]) await thumb.put(page.getByLabel(label, { exact: true }), text);
-    await thumb.press("Save");
+    await thumb.press(say.screens.SAVE);
     await expect(notice(page)).toContainText(`${name} saved`);
   }
 }
@@ -46,9 +47,9 @@ test("an order as it goes, and what ran late", async ({ page, start }) => {
   const id = await meet(page, "Tess", { wedding: "22 May 2027" });
   const thumb = hand(page);
   await go(page, `#/couple/${id}/stage`);
-  await thumb.choose("Stage", "ordered");
-  await thumb.put(page.getByLabel("Since"), "5 October 2026");
-  await thumb.press("Save");
+  await thumb.choose(say.screens.STAGE, "ordered");
+  await thumb.put(page.getByLabel(say.screens.STAGE_DAY), "5 October 2026");
+  await thumb.press(say.screens.SAVE);
   await expect(heading(page)).toHaveText("Tess");
   await go(page, `#/couple/${id}/plan`);
   // numpy.busday_count of 5 October to 25 November: 37.
@@ -59,7 +60,7 @@ test("an order as it goes, and what ran late", async ({ page, start }) => {
   await expect(reasonOf(page, "In hand in time")).toHaveCount(0);
   // Today says so, and so does the checklist; both lead to the plan.
   await go(page, "#/today");
-  const late = page.locator("section", { has: page.getByRole("heading", { name: "Orders that may be late" }) });
+  const late = page.locator("section", { has: page.getByRole("heading", { name: say.agenda.MAY_BE_LATE }) });
   await expect(late).toContainText("runs late: not before Wed 25 Nov 2026");
   await thumb.tap(late.getByRole("link", { name: /Tess/ }));
   await expect(heading(page)).toHaveText("Order and days to keep");
@@ -71,13 +72,13 @@ test("an order as it goes, and what ran late", async ({ page, start }) => {
   await go(page, `#/couple/${id}/plan`);
   const made = page.getByLabel("Making, finished");
   await thumb.put(made, "26 November 2026");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(page.locator("#done-making-error")).toHaveText("Enter a day no later than today, Wed 25 Nov 2026.");
   await thumb.put(made, "4 October 2026");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(page.locator("#done-making-error")).toHaveText("Enter a day from Mon 5 Oct 2026 on: it was ordered then.");
   await thumb.put(made, "9 November 2026");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(heading(page)).toHaveText("Tess");
   await go(page, `#/couple/${id}/plan`);
   // numpy.busday_count of 5 October to 9 November: 25.
@@ -90,7 +91,7 @@ test("a holiday that is worked moves the date", async ({ page, start }) => {
   const thumb = hand(page);
   await go(page, "#/practice/closures/holidays");
   await thumb.tap(page.locator("#kept-early-may"));
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   await go(page, "#/bench/dates?wedding=22%20May%202027");
   await expect(answer(page)).toContainText("Fri 9 Apr 2027");
@@ -103,7 +104,7 @@ test("a season of some months moves only what is worked in them", async ({ page,
     await go(page, "#/practice/chances");
     for (const [key, figure] of [["busy-chance", "100"], ["busy-longer", "50"]]) await thumb.put(page.locator(`#${key}`), figure);
     for (const month of months) await thumb.tap(page.locator(`#busy-months-${month}`));
-    await thumb.press("Save");
+    await thumb.press(say.screens.SAVE);
     await expect(heading(page)).toHaveText("Practice");
   };
   const orderBy = async () => {
@@ -132,7 +133,7 @@ test("a couple's calendar stands on their plan, in words and in the couple's eye
   const thumb = hand(page);
   await go(page, `#/couple/${id}/appointments/new`);
   await thumb.put(page.locator("#day"), "14 January 2027");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   await go(page, `#/couple/${id}/plan`);
   const picture = page.locator("main figure svg");
@@ -147,20 +148,20 @@ test("a couple's calendar stands on their plan, in words and in the couple's eye
   await expect(reasonOf(page, "Room for a change of size")).toContainText("to Fri 21 May 2027");
   await thumb.tap(page.getByText("Closed days, one by one"));
   for (const words of ["Mon to Fri", "Christmas Day", "Fri 26 Mar 2027", "Mon 3 May 2027"]) await expect(page.locator("details .reasons")).toContainText(words);
-  await thumb.press("Show to the couple");
+  await thumb.press(say.showing.SHOW);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("When to order");
   await expect(page.locator("main.show svg")).toBeVisible();
   await expect(page.locator("main.show")).toContainText("The wedding: Sat 22 May 2027, in 178 days.");
   await expect(page.locator("main.show")).not.toContainText("Tess");
-  await thumb.press("Hold to finish");
-  await thumb.press("Yes, finish");
+  await thumb.press(say.showing.FINISH);
+  await thumb.press(say.showing.FINISH_NOW);
   await expect(page.locator("main.show")).toHaveCount(0);
 
   // Ordered, the finish is forecast from the order, and there is nothing left to order by.
   await go(page, `#/couple/${id}/stage`);
-  await thumb.choose("Stage", "ordered");
-  await thumb.put(page.getByLabel("Since"), "23 November 2026");
-  await thumb.press("Save");
+  await thumb.choose(say.screens.STAGE, "ordered");
+  await thumb.put(page.getByLabel(say.screens.STAGE_DAY), "23 November 2026");
+  await thumb.press(say.screens.SAVE);
   // Back to where the hand came from.
   await expect(heading(page)).toHaveText("Order and days to keep");
   await go(page, `#/couple/${id}/plan`);
@@ -168,7 +169,7 @@ test("a couple's calendar stands on their plan, in words and in the couple's eye
   await expect(reasonOf(page, "Ordered")).toContainText("Mon 23 Nov 2026");
   // Fifteen working days from Monday 23 November, and twenty.
   await expect(reasonOf(page, "Likely ready")).toContainText("Mon 14 Dec to Mon 21 Dec 2026");
-  await thumb.press("Show to the couple");
+  await thumb.press(say.showing.SHOW);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("When your rings are ready");
   await expect(page.locator(".show-figure")).toHaveText("Mon 21 Dec 2026");
 });
@@ -190,13 +191,13 @@ test("an order has as many extras of the jeweller's own as it likes", async ({ p
   await thumb.press(/^Use order by/);
   await expect(heading(page)).toHaveText("Tess");
   await go(page, `#/couple/${id}/stage`);
-  await thumb.choose("Stage", "ordered");
-  await thumb.put(page.getByLabel("Since"), "1 October 2026");
-  await thumb.press("Save");
+  await thumb.choose(say.screens.STAGE, "ordered");
+  await thumb.put(page.getByLabel(say.screens.STAGE_DAY), "1 October 2026");
+  await thumb.press(say.screens.SAVE);
   await expect(heading(page)).toHaveText("Tess");
   await go(page, `#/couple/${id}/plan`);
   for (const [at, name] of ["Making", ...own].entries()) await thumb.put(page.getByLabel(`${name}, finished`), `${at + 1} November 2026`);
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(heading(page)).toHaveText("Tess");
   await go(page, `#/couple/${id}/plan`);
   for (const name of own) await expect(page.getByLabel(`${name}, finished`)).toHaveValue(/Nov 2026$/);
@@ -209,7 +210,7 @@ test("what nobody should type about days gets a sentence each", async ({ page, s
     await go(page, address);
     await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
     for (const [key, text] of Object.entries(typed)) await thumb.put(page.locator(`#${key}`), text);
-    const save = page.getByRole("button", { name: "Save", exact: true });
+    const save = page.getByRole("button", { name: say.screens.SAVE, exact: true });
     if (await save.count()) await thumb.tap(save);
     else await page.keyboard.press("Tab");
     await expect(page.locator(`#${field}-error`)).toHaveText(sentence);
@@ -223,11 +224,11 @@ test("what nobody should type about days gets a sentence each", async ({ page, s
   await wrong("#/practice/closures/new", { "closure-name": "abroad", "closure-from": "1 June 2027", "closure-to": "1 June 2037" }, "closure-to", "Enter a closure of at most 366 days.");
   await go(page, "#/practice/closures");
   for (const day of ["mon", "tue", "wed", "thu", "fri"]) await thumb.tap(page.locator(`#weekdays-${day}`));
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(page.locator("#weekdays-error")).toHaveText("Choose at least one day of the week that is worked.");
   // All year, every year.
   await go(page, "#/practice/closures/new");
-  await thumb.choose("Comes again", "Every year, same dates");
+  await thumb.choose(say.planning.CLOSURE_REPEATS, "Every year, same dates");
   await wrong("#/practice/closures/new", { "closure-name": "abroad", "closure-from": "1 January 2027", "closure-to": "31 December 2027" }, "closure-to", "Shorten the closure: there would be no working day in the year after Fri 31 Dec 2027.");
   // A wedding known by its month is on no holiday.
   await go(page, `${bench}?wedding=January%202028`);
@@ -251,13 +252,13 @@ test.describe("on the way", () => {
     await go(page, `#/couple/${id}/appointments/new`);
     await thumb.put(page.locator("#day"), "25 November 2026");
     await thumb.put(page.locator("#time"), "23:30");
-    await thumb.press("Save");
+    await thumb.press(say.screens.SAVE);
     await expect(notice(page)).toContainText("saved");
     await go(page, `#/couple/${id}/plan`);
     const events = async () => {
       await go(page, `#/couple/${id}/plan`);
       const loading = page.waitForEvent("download");
-      await thumb.press("Download the calendar file");
+      await thumb.press(say.agenda.DOWNLOAD);
       const text = await readFile(await (await loading).path(), "utf8");
       return text.replace(/^(DTSTAMP|SEQUENCE):.*\r\n/gm, "");
     };
@@ -277,7 +278,7 @@ test.describe("on the way", () => {
     await at("2026-11-26T00:10:00Z");
     await expect(note).toHaveValue("They will think about ");
     await note.pressSequentially("the court profile.");
-    await thumb.press("Add note");
+    await thumb.press(say.screens.ADD_NOTE);
     await expect(page.locator("main")).toContainText("They will think about the court profile.");
     // Today is another day; the appointment is still that of yesterday, and waits for what became of it.
     await go(page, "#/today");
@@ -310,13 +311,13 @@ test("the phone stays awake while something is shown, and no longer", async ({ p
   await go(page, "#/bench/dates?wedding=22%20May%202027");
   await expect(answer(page)).toContainText("2027");
   expect(await heard()).toEqual([]);
-  await thumb.press("Show to the couple");
+  await thumb.press(say.showing.SHOW);
   await expect.poll(heard).toEqual(["screen"]);
   // A phone that was put away lets go by itself; looked at again, it is asked again.
   await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange", { bubbles: true })));
   await expect.poll(heard).toEqual(["screen", "screen"]);
-  await thumb.press("Hold to finish");
-  await thumb.press("Yes, finish");
+  await thumb.press(say.showing.FINISH);
+  await thumb.press(say.showing.FINISH_NOW);
   await expect.poll(heard).toEqual(["screen", "screen", "released"]);
   await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange", { bubbles: true })));
   expect(await heard()).toHaveLength(3);
@@ -332,7 +333,7 @@ test("a forecast two years out takes no time, and how that grows", async ({ page
   await go(page, "#/practice/chances");
   for (const [key, figure] of [["busy-chance", "20"], ["busy-longer", "50"]]) await thumb.put(page.locator(`#${key}`), figure);
   for (const month of [5, 6, 7, 12]) await thumb.tap(page.locator(`#busy-months-${month}`));
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   const extras = ["stones", "engraving", "marking", "delivery", ...own];
   // From a key to the answer on the page, with everything in between; a task of its own ends what the key began. The
   // clock of the specs counts whole milliseconds: so runs of keys are timed. The quickest of five counts: the one that

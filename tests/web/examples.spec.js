@@ -1,5 +1,6 @@
 // The example book: loaded and removed with one tap, flagged, and an example that somebody edited stays.
 import { coupleOf, expect, go, hand, heading, loadExamplesByHand, meet, notice, open, said, test } from "./hand.js";
+import { say } from "./say.js";
 
 const couples = (page) => page.locator(".lines > .line");
 
@@ -8,7 +9,7 @@ test("one tap loads it, every couple of it is marked, and one tap takes it out a
   const own = await meet(page, "Tess");
   await go(page, "#/practice/example");
   const thumb = hand(page);
-  await thumb.press("Load the example book");
+  await thumb.press(say.screens.LOAD_EXAMPLES);
   await expect(notice(page)).toContainText("4 example couples loaded");
   expect(thumb.taps).toBe(1);
   await go(page, "#/couples");
@@ -36,8 +37,8 @@ test("an example that was edited stays, marked as an example", async ({ page, si
   await page.getByRole("link", { name: /Wren/ }).tap();
   const id = coupleOf(page);
   await go(page, `#/couple/${id}/notes`);
-  await hand(page).write(page.getByLabel("New note"), "Ours now.");
-  await hand(page).press("Add note");
+  await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), "Ours now.");
+  await hand(page).press(say.screens.ADD_NOTE);
   await expect(notice(page)).toContainText("saved");
   await go(page, "#/practice/example");
   await hand(page).press(/Remove the example/);

@@ -13,6 +13,7 @@ import { join } from "node:path";
 import { axe, overflow, smallTargets } from "./checks.js";
 import { bringIn, colleague, copy, download } from "./colleague.js";
 import { TODAY, coupleOf, expect, go, hand, heading, line, meet, meetByHand, notice, open, putRow, ready, rows, test } from "./hand.js";
+import { say } from "./say.js";
 
 const alert = (page) => page.getByRole("alert");
 
@@ -34,20 +35,20 @@ test("a phone that is full says so, keeps the words and gives the book away; wit
   const { origin } = new URL(site.url);
   await devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1000 });
   await open(page, site, "#/couples/new");
-  await hand(page).write(page.getByLabel("First name"), "Orla");
-  await hand(page).press("Save");
+  await hand(page).write(page.getByLabel(say.screens.FIRST_NAME), "Orla");
+  await hand(page).press(say.screens.SAVE);
   await expect(alert(page)).toContainText("the phone's storage is full. Free some room, then save again. What you typed is still here.");
   expect(await faults(page)).toEqual([]);
 
-  await hand(page).press("Make a copy");
+  await hand(page).press(say.copies.MAKE_ONE);
   await expect(heading(page)).toHaveText("Copies");
   expect(names(await download(page, "Download"))).toEqual(["Tess"]);
   // That the copy has left cannot be noted either, which is said; the words are still there.
   await go(page, "#/couples/new");
-  await expect(page.getByLabel("First name")).toHaveValue("Orla");
+  await expect(page.getByLabel(say.screens.FIRST_NAME)).toHaveValue("Orla");
 
   await devtools.send("Storage.overrideQuotaForOrigin", { origin });
-  await hand(page).press("Save");
+  await hand(page).press(say.screens.SAVE);
   await expect(heading(page)).toHaveText("Orla");
   await handset.restart();
   await open(handset.page, site, "#/couples");
@@ -80,25 +81,25 @@ test("a book that the browser clears under the open app can still leave it, and 
   await start();
   const id = await meet(page, "Tess", { second: "Rowan" });
   await go(page, `#/couple/${id}/notes`);
-  await hand(page).write(page.getByLabel("New note"), "Likes a brushed surface.");
+  await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), "Likes a brushed surface.");
   const devtools = await context.newCDPSession(page);
   await devtools.send("Storage.clearDataForOrigin", { origin: new URL(site.url).origin, storageTypes: "indexeddb" });
-  await hand(page).press("Add note");
+  await hand(page).press(say.screens.ADD_NOTE);
   await expect(alert(page)).toContainText("no longer in the phone's storage");
   await expect(alert(page)).toContainText("What you typed is still here.");
-  await expect(page.getByLabel("New note")).toHaveValue("Likes a brushed surface.");
+  await expect(page.getByLabel(say.screens.NEW_NOTE)).toHaveValue("Likes a brushed surface.");
   expect(Object.keys(await rows(page)), "no scrap of the couple is written").toEqual([]);
   expect(await faults(page)).toEqual([]);
 
-  await hand(page).press("Make a copy");
+  await hand(page).press(say.copies.MAKE_ONE);
   const file = await download(page, "Download");
   await open(page, site, "#/practice/copies/bring-in");
   await page.locator("input[type=file]").setInputFiles({ name: file.name, mimeType: "application/json", buffer: Buffer.from(file.text) });
   await hand(page).press(/^Bring in/);
   await expect(notice(page)).toContainText("Brought in");
   await go(page, `#/couple/${id}/notes`);
-  await expect(page.getByLabel("New note")).toHaveValue("Likes a brushed surface.");
-  await hand(page).press("Add note");
+  await expect(page.getByLabel(say.screens.NEW_NOTE)).toHaveValue("Likes a brushed surface.");
+  await hand(page).press(say.screens.ADD_NOTE);
   await expect(page.locator(".note")).toContainText("Likes a brushed surface.");
   await go(page, `#/couple/${id}`);
   await expect(heading(page)).toHaveText("Tess & Rowan");
@@ -116,7 +117,7 @@ test("a connection that is lost and does not come back at once is said, the word
   await start();
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/notes`);
-  await hand(page).write(page.getByLabel("New note"), "Once.");
+  await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), "Once.");
   await page.evaluate(() => {
     window.connections.forEach((connection) => connection.close());
     const begin = IDBFactory.prototype.open;
@@ -125,10 +126,10 @@ test("a connection that is lost and does not come back at once is said, the word
       throw new DOMException("Internal error opening backing store.", "UnknownError");
     };
   });
-  await hand(page).press("Add note");
+  await hand(page).press(say.screens.ADD_NOTE);
   await expect(alert(page)).toContainText("Not saved: the phone's storage refused it. Save again; if that fails, reload the page.");
-  await expect(page.getByLabel("New note")).toHaveValue("Once.");
-  await hand(page).press("Add note");
+  await expect(page.getByLabel(say.screens.NEW_NOTE)).toHaveValue("Once.");
+  await hand(page).press(say.screens.ADD_NOTE);
   await expect(page.locator(".note")).toHaveCount(1);
   await expect(page.locator(".note")).toContainText("Once.");
 });
@@ -148,7 +149,7 @@ test("an upgrade that fails half-way leaves nothing half made, and is tried agai
   await expect(page.getByText("Nothing of the book can be read from here just now.")).toBeVisible();
   expect(await page.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name))).toEqual([]);
   await page.evaluate(() => window.upgrade());
-  await hand(page).press("Try again");
+  await hand(page).press(say.screens.TRY_AGAIN);
   await expect(heading(page)).toHaveText("Today");
   await meetByHand(page, "Tess");
 });
@@ -193,7 +194,7 @@ test("a phone that does not answer is said to be slow, and is asked again with a
   await page.clock.runFor(2000);
   await expect(page.getByText("This takes long")).toBeVisible();
   expect(await faults(page)).toEqual([]);
-  await hand(page).press("Try again");
+  await hand(page).press(say.screens.TRY_AGAIN);
   await ready(page);
   await go(page, "#/couples");
   await expect(page.getByRole("link", { name: /Tess/ })).toBeVisible();
@@ -203,18 +204,18 @@ test("an old tab beside a newer one says so at once, keeps what is typed and giv
   await start();
   await meet(page, "Nell");
   await go(page, `#/couple/${coupleOf(page)}/recorded`);
-  await hand(page).choose("May you write this down?", "No");
-  await hand(page).press("Save");
+  await hand(page).choose(say.screens.MAY_RECORD, say.screens.NO);
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/notes`);
-  await hand(page).write(page.getByLabel("New note"), "Rings in May.");
+  await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), "Rings in May.");
   const newer = await bare(context, site);
   await newer.evaluate(another, 2);
   await expect(page.locator(".banner")).toContainText("A new version is ready. What you have typed is kept.");
-  await hand(page).press("Add note");
+  await hand(page).press(say.screens.ADD_NOTE);
   await expect(alert(page)).toContainText("a newer version of Bandwright is open");
-  await expect(page.getByLabel("New note")).toHaveValue("Rings in May.");
+  await expect(page.getByLabel(say.screens.NEW_NOTE)).toHaveValue("Rings in May.");
 
   // The tab has an old version of the app and cannot help it: the book is read as far as it can be.
   await hand(page).press("Use it now");
@@ -262,8 +263,8 @@ test("a new tab that an old one holds up says so, and goes on by itself when tha
 test("a register that cannot be read is in nobody's way: the book leaves, and opens again under a new one", async ({ page, site, start }) => {
   await start();
   await go(page, "#/practice/fair");
-  await hand(page).write(page.getByLabel("Fair of today"), "Wharfside");
-  await hand(page).press("Save");
+  await hand(page).write(page.getByLabel(say.practice.FAIR), "Wharfside");
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   await meet(page, "Tess");
   const spoilt = await meet(page, "Orla");
@@ -281,11 +282,11 @@ test("a register that cannot be read is in nobody's way: the book leaves, and op
   const { practice } = JSON.parse(before["meta/installation"]);
   expect(JSON.parse(file.text).practice).toBe(practice);
 
-  await hand(page).press("Begin a new register");
+  await hand(page).press(say.storage.RENEW);
   await expect(heading(page)).toHaveText("Today");
   await expect(page.getByText("One record on this phone could not be read.")).toBeVisible();
   await go(page, "#/practice/fair");
-  await expect(page.getByLabel("Fair of today")).toHaveValue("Wharfside");
+  await expect(page.getByLabel(say.practice.FAIR)).toHaveValue("Wharfside");
   const id = await meetByHand(page, "Wren");
   await go(page, "#/couples");
   await expect(line(page, "Tess")).toBeVisible();
@@ -302,8 +303,8 @@ test("where two phones' settings are here, a new register asks whose it goes on 
   await start();
   const fair = async (phone, name) => {
     await go(phone, "#/practice/fair");
-    await hand(phone).put(phone.getByLabel("Fair of today"), name);
-    await hand(phone).press("Save");
+    await hand(phone).put(phone.getByLabel(say.practice.FAIR), name);
+    await hand(phone).press(say.screens.SAVE);
     await expect(notice(phone)).toContainText("saved");
   };
   await fair(page, "Wharfside");
@@ -323,7 +324,7 @@ test("where two phones' settings are here, a new register asks whose it goes on 
   await hand(page).press("Begin a new register, with the settings at Wharfside, last set on Wed 25 Nov 2026");
   await expect(heading(page)).toHaveText("Today");
   await go(page, "#/practice/fair");
-  await expect(page.getByLabel("Fair of today")).toHaveValue("Wharfside");
+  await expect(page.getByLabel(say.practice.FAIR)).toHaveValue("Wharfside");
   await go(page, "#/couples");
   await expect(line(page, "Tess")).toBeVisible();
 });
@@ -337,16 +338,16 @@ test("words that the phone does not keep are said to be so, and last as long as 
       throw new DOMException("no room", "QuotaExceededError");
     };
   });
-  await hand(page).write(page.getByLabel("New note"), "Half a");
+  await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), "Half a");
   await expect(page.getByText("This phone does not keep half-typed words just now. Save them before you close or reload this page.")).toBeVisible();
   expect(await faults(page)).toEqual([]);
   await go(page, "#/today");
   await go(page, `#/couple/${id}/notes`);
-  await expect(page.getByLabel("New note")).toHaveValue("Half a");
-  await hand(page).write(page.getByLabel("New note"), " note");
-  await hand(page).press("Add note");
+  await expect(page.getByLabel(say.screens.NEW_NOTE)).toHaveValue("Half a");
+  await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), " note");
+  await hand(page).press(say.screens.ADD_NOTE);
   await expect(page.locator(".note")).toContainText("Half a note");
   await go(page, "#/today");
   await go(page, `#/couple/${id}/notes`);
-  await expect(page.getByLabel("New note")).toHaveValue("");
+  await expect(page.getByLabel(say.screens.NEW_NOTE)).toHaveValue("");
 });

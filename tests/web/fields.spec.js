@@ -8,6 +8,7 @@ import { allOf, arrive, chooseAll, complaints, feed, feedBesides, fieldsHere, ro
 import { choice, FIELDS, INPUTS, KINDS, nameOf, SHOW } from "./fields.js";
 import { expect, furnish, go, hand, keptList, meet, said, test } from "./hand.js";
 import { CHOICES, SAMPLES } from "./samples.js";
+import { say } from "./say.js";
 
 const soft = expect.configure({ soft: true });
 
@@ -53,7 +54,7 @@ test("screens without a row have no field, and no row is without a field", async
   const ids = await furnish(page);
   // Two fields that show only then: which of several readings is meant, and the couples that were put away.
   await go(page, `#/couple/${ids.couple}`);
-  await hand(page).press("Put away");
+  await hand(page).press(say.screens.PUT_AWAY);
   await expect(page.locator(".notices")).toContainText("put away");
   const seen = {};
   const look = async (name) => (seen[name] = [...(seen[name] ?? []), ...(await fieldsHere(page))]);
@@ -75,7 +76,7 @@ test("screens without a row have no field, and no row is without a field", async
   await page.locator("#shoulder-width").fill("3");
   await page.locator("#hand-right").tap();
   await page.locator("#digit").selectOption("middle");
-  await hand(page).press("Save");
+  await hand(page).press(say.screens.SAVE);
   await expect(page.locator("#shoulder-width"), "the form is left").toHaveCount(0);
   await go(page, `#/bench/stack?couple=${ids.couple}&who=first`);
   await look("Calculator::Stack");

@@ -29,6 +29,8 @@
 // Besides: `ready(page)`, `hand(page)` (counts taps, types), `crash(page)`; in checks.js `axe(page)`,
 // `smallTargets(page)` and `overflow(page)`, each of which returns its faults.
 //
+// Buttons, links and fields are found by role and by the words that the app has for them: `say.screens.SAVE` (say.js).
+//
 // Specs of the book import from hand.js instead, which has all of this and more. What they begin with need not be typed
 // in. Once a run a setup types it (book.setup.js), and these put the rows of it onto a phone on which the app is open:
 //

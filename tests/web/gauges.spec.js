@@ -6,6 +6,7 @@ import { promisify } from "node:util";
 import { phone } from "./browser.js";
 import { expect, fieldsOf, figure, go, hand, heading, meet, notice, open, ready, test } from "./hand.js";
 import { readPng } from "./png.js";
+import { say } from "./say.js";
 
 // As fine as phones are: how near a slide comes, and what a calibration is of, follows the pixels of the screen.
 test.use({ deviceScaleFactor: 3 });
@@ -30,7 +31,7 @@ async function calibrate(page, pixels) {
   await expect(page.locator(".glass .patch")).toBeVisible();
   await slideTo(page, pixels * 1000);
   const { width } = await page.locator(".glass .patch").evaluate((it) => it.getBoundingClientRect());
-  await hand(page).press("It fits: keep that");
+  await hand(page).press(say.bench.gauging.IT_FITS);
   await expect(page.locator("#glass-size")).toBeVisible();
   return width;
 }
@@ -91,7 +92,7 @@ for (const ratio of [1, 2, 3])
     }
     // One press is one pixel of the screen, and by the keyboard as well.
     const before = Number(await page.locator("#match").inputValue());
-    await hand(page).press("Larger");
+    await hand(page).press(say.bench.gauging.LARGER);
     expect(Number(await page.locator("#match").inputValue()) - before).toBe(Math.floor(1000 / ratio));
     await page.locator("#match").focus();
     await page.keyboard.press("ArrowLeft");
@@ -121,7 +122,7 @@ test("the calibration is of one screen at one zoom, and kept on the phone alone"
   await expect(page.locator("#glass-size")).toBeVisible();
 
   // It can be checked: the patch is as wide as it was set.
-  await hand(page).press("Calibrate anew, or check it");
+  await hand(page).press(say.bench.gauging.CALIBRATE_ANEW);
   const { width } = await page.locator(".glass .patch").evaluate((it) => it.getBoundingClientRect());
   expect(Math.abs(width - 306)).toBeLessThan(0.5);
 });
@@ -133,7 +134,7 @@ test("an order size from the glass or from paper knows how sure that was", async
   await calibrate(page, 306);
   await slideTo(page, 97_300);
   const [, sure] = /give or take ([\d.]+) mm round/.exec(await page.locator("#glass-size").textContent());
-  await thumb.follow("Order size from this");
+  await thumb.follow(say.bench.ORDER_FROM_THIS);
   await expect(page.locator("#gauge-error")).toHaveValue(sure);
   await thumb.write(page.locator("#gauge-width"), "3");
   await thumb.write(page.locator("#width"), "3");
@@ -152,17 +153,17 @@ test("a ring on the glass becomes a reading of a ring that they wear", async ({ 
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
   await page.locator("#gauge").selectOption("worn");
-  await thumb.follow("Screen gauge");
+  await thumb.follow(say.bench.gauging.SCREEN_GAUGE);
   const card = await calibrate(page, 306);
   await slideTo(page, 97_300);
   const slid = Number(await page.locator("#match").inputValue()) / 1000;
   await thumb.press("Tess wears it: write it down");
   await expect(heading(page)).toHaveText("Tess: Finger");
-  await expect(page.getByLabel("Size read")).toHaveValue(`${((slid * CARD) / card).toFixed(2)} mm`);
+  await expect(page.getByLabel(say.screens.READ_SIZE)).toHaveValue(`${((slid * CARD) / card).toFixed(2)} mm`);
   await expect(page.locator("main")).toContainText("Measured on the screen: no stick");
-  await expect(page.getByRole("group", { name: "Read at the" })).toHaveCount(0);
-  await thumb.write(page.getByLabel("Width of that ring"), "3");
-  await thumb.press("Add reading");
+  await expect(page.getByRole("group", { name: say.screens.READ_AT })).toHaveCount(0);
+  await thumb.write(page.getByLabel(say.finger.WORN_WIDTH), "3");
+  await thumb.press(say.screens.ADD_READING);
   await expect(notice(page)).toContainText("Reading saved");
   const reading = Object.entries(await fieldsOf(page, id)).find(([key]) => key.startsWith("reading."))[1];
   expect(reading).toMatchObject({ sits: "right", gauge: { name: "ring they wear, on the screen", kind: "rings" } });
@@ -213,13 +214,13 @@ test("a print that is off is put right, and one that is far off has to be made a
   await thumb.tap(page.locator("summary", { hasText: "Put right" }));
   await expect(page.locator("main")).toContainText("1 % too large or too small is 0.54 mm off at size 54");
   await thumb.write(page.locator("#line"), "98");
-  await thumb.choose("Read with", "A circle");
+  await thumb.choose(say.bench.gauging.READ_ON_IT, say.bench.gauging.BY_CIRCLE);
   await thumb.write(page.locator("#read"), "17.5 mm");
   // 17.5 times 0.98.
   await expect(page.locator("#paper-size")).toContainText("17.15 mm across");
   await expect(page.locator("#paper-size")).toContainText("give or take 0.32 mm round");
   // It goes along to an order size, which is less sure than with a set that is in order.
-  const order = page.getByRole("link", { name: "Order size from this" });
+  const order = page.getByRole("link", { name: say.bench.ORDER_FROM_THIS });
   await expect(order).toHaveAttribute("href", /&gauge-error=0\.32$/);
   await thumb.put(page.locator("#line"), "96");
   await expect(page.locator("main")).toContainText("print it again at 100 %");

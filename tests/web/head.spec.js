@@ -2,6 +2,7 @@
 // is not written down.
 import { overflow } from "./checks.js";
 import { expect, fieldsOf, go, hand, heading, line, meet, notice, test } from "./hand.js";
+import { say } from "./say.js";
 
 test.describe.configure({ timeout: 180_000 });
 
@@ -11,7 +12,7 @@ const reason = (page, words) => page.locator(".reason", { hasText: words });
 /** Saves a form, and waits until it is left. */
 async function save(page) {
   const title = await heading(page).textContent();
-  await hand(page).press("Save");
+  await hand(page).press(say.screens.SAVE);
   await expect(heading(page)).not.toHaveText(title);
 }
 
@@ -39,7 +40,7 @@ test("bands side by side keep the dome that was chosen, and say where it is the 
   const cards = page.locator(".alternative");
   await expect(cards.first()).toContainText("Dome 0.3 mm");
   await expect(cards.first(), "only what is missing is named").toContainText("Order size: a reading is needed.");
-  await thumb.press("Another like this");
+  await thumb.press(say.bench.compare.ANOTHER);
   await expect(page.locator("#band2-width")).toHaveValue("6");
   await expect(page.locator("#band2-height")).toHaveValue("1.8");
   await thumb.put(page.locator("#band2-width"), "5");
@@ -47,15 +48,15 @@ test("bands side by side keep the dome that was chosen, and say where it is the 
   await page.locator("#band1-metal").selectOption({ label: "platinum 950" });
   await thumb.press("See the 2 bands");
   await expect(page.locator("#answer")).toBeInViewport();
-  await page.getByRole("button", { name: "Show to the couple" }).tap();
+  await page.getByRole("button", { name: say.showing.SHOW }).tap();
   await expect(page.locator("main.show")).toContainText("Dome 0.3 mm");
   await expect(page.locator("main.show"), "what is missing is for the jeweller").not.toContainText("is needed");
-  await page.getByRole("button", { name: "Hold to finish" }).tap();
-  await page.getByRole("button", { name: "Yes, finish" }).tap();
+  await page.getByRole("button", { name: say.showing.FINISH }).tap();
+  await page.getByRole("button", { name: say.showing.FINISH_NOW }).tap();
   await expect(page.locator("main.show")).toHaveCount(0);
   // The way back to the book takes the browser a moment.
   await expect.poll(() => page.evaluate(() => history.state)).toBe(null);
-  await thumb.tap(cards.first().getByRole("button", { name: "Make this the band" }));
+  await thumb.tap(cards.first().getByRole("button", { name: say.bench.compare.MAKE_THIS }));
   await expect(notice(page)).toContainText("Band saved");
   await expect(heading(page)).toHaveText("Wren");
   const fields = await fieldsOf(page, id);
@@ -79,7 +80,7 @@ test("the thinner band that is offered clears the head once it is saved", async 
   expect([fields["band.first.height"], fields["band.first.dome"]]).toEqual([1.67, 0.72]);
   await go(page, `#/bench/stack?couple=${id}&who=first`);
   await expect(part(page, "Flush or not")).toContainText("The engagement ring and the band lie flush");
-  await expect(page.getByRole("heading", { name: "Flush or not" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: say.bench.stacking.FLUSH })).toBeVisible();
   await expect(reason(page, "A thinner band")).toHaveCount(0);
   // Noted again: what was chosen rests on the band as it is now, and nothing is asked once more.
   await thumb.press("Note this stack for Wren");
@@ -165,26 +166,26 @@ test("on a turned phone a picture is no higher than the screen, and wear and way
   await go(page, `#/bench/stack?couple=${id}&who=first&place=after&ring1-metal=platinum-950&band-metal=yellow-750`);
   for (const svg of await page.locator("figure.picture svg").all()) expect((await svg.boundingBox()).height).toBeLessThanOrEqual(264.5);
   expect(await overflow(page)).toBe(0);
-  const show = page.getByRole("button", { name: "Show to the couple" });
+  const show = page.getByRole("button", { name: say.showing.SHOW });
   const finish = async () => {
-    await page.getByRole("button", { name: "Hold to finish" }).tap();
-    await page.getByRole("button", { name: "Yes, finish" }).tap();
+    await page.getByRole("button", { name: say.showing.FINISH }).tap();
+    await page.getByRole("button", { name: say.showing.FINISH_NOW }).tap();
     await expect(page.locator("main.show")).toHaveCount(0);
   };
   await show.first().tap();
   // The whole of it, between the title and the way out.
-  const [drawn, out] = [await page.locator("main.show svg").boundingBox(), await page.getByRole("button", { name: "Hold to finish" }).boundingBox()];
+  const [drawn, out] = [await page.locator("main.show svg").boundingBox(), await page.getByRole("button", { name: say.showing.FINISH }).boundingBox()];
   expect(drawn.y).toBeGreaterThanOrEqual(0);
   expect(drawn.y + drawn.height).toBeLessThanOrEqual(out.y + 0.5);
   expect(drawn.height, "and it is still to be read").toBeGreaterThan(200);
   expect(await overflow(page)).toBe(0);
   await finish();
-  await part(page, "Flush or not").getByRole("button", { name: "Show to the couple" }).last().tap();
+  await part(page, "Flush or not").getByRole("button", { name: say.showing.SHOW }).last().tap();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Beside the head: what can be done");
   await expect(page.locator("main.show")).toContainText("A shaped band. With a bay");
   await expect(page.locator("main.show")).not.toContainText("engagement");
   await finish();
-  await part(page, "Wear").getByRole("button", { name: "Show to the couple" }).tap();
+  await part(page, "Wear").getByRole("button", { name: say.showing.SHOW }).tap();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("How they wear together");
   await expect(page.locator("main.show")).toContainText("the ring");
   await expect(page.locator("main.show")).not.toContainText("engagement");

@@ -2,6 +2,7 @@
 import { axe, overflow } from "./checks.js";
 import { bringIn, choose, copy } from "./colleague.js";
 import { expect, go, hand, heading, meet, meetByHand, notice, open, putRow, ready, rows, test } from "./hand.js";
+import { say } from "./say.js";
 
 test("erased for good: a tick and another press, no word is left, and an old file does not bring it back", async ({ page, site, start }) => {
   await start();
@@ -10,30 +11,30 @@ test("erased for good: a tick and another press, no word is left, and an old fil
   // The couple was damaged once: what is left of that row was put aside, and they came in again from the copy.
   await putRow(page, "records", id, "a scrap of Ada");
   await open(page, site, "#/practice/phone");
-  await hand(page).press("Put it aside for good");
+  await hand(page).press(say.copies.PUT_ASIDE);
   await expect(notice(page)).toContainText("1 record put aside");
   await bringIn(page, { text });
   await go(page, "#/practice/phone");
-  await expect(page.getByRole("button", { name: "Download what could not be read" })).toBeVisible();
+  await expect(page.getByRole("button", { name: say.copies.SET_ASIDE_OUT })).toBeVisible();
   await go(page, `#/couple/${id}/notes`);
-  await hand(page).write(page.getByLabel("New note"), "half typed secret");
+  await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), "half typed secret");
   await go(page, `#/couple/${id}`);
   await hand(page).follow(/Erase for good/);
   await expect(page.locator("main")).toContainText("Everything about Ada & Bo");
   await expect(page.locator("main")).toContainText("cannot be undone");
-  await expect(page.getByRole("link", { name: "A file of this couple first" })).toBeVisible();
-  await expect(page.getByRole("button", { name: "Erase", exact: true })).toHaveCount(0);
-  await expect(page.getByRole("button", { name: "Put them away instead" })).toBeVisible();
-  await hand(page).tap(page.getByLabel("I have read what goes"));
+  await expect(page.getByRole("link", { name: say.copies.ERASE_COPY_FIRST })).toBeVisible();
+  await expect(page.getByRole("button", { name: say.copies.ERASE_NOW, exact: true })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: say.copies.PUT_AWAY_INSTEAD })).toBeVisible();
+  await hand(page).tap(page.getByLabel(say.copies.ERASE_SURE));
   expect(await axe(page)).toEqual([]);
-  await hand(page).press("Erase");
+  await hand(page).press(say.copies.ERASE_NOW);
   await expect(heading(page)).toHaveText("Couples");
   await expect(notice(page)).toContainText("Erased for good");
   const kept = JSON.stringify(await rows(page)) + JSON.stringify(await page.evaluate(() => ({ ...localStorage })));
   for (const word of ["Ada", "900111", "secret"]) expect(kept, word).not.toContain(word);
   expect(kept, "a bare mark").toContain(id);
   await go(page, "#/practice/phone");
-  await expect(page.getByRole("button", { name: "Download what could not be read" })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: say.copies.SET_ASIDE_OUT })).toHaveCount(0);
   await go(page, `#/couple/${id}/notes`);
   await expect(page.locator("main")).toContainText("They were erased for good.");
   await choose(page, text);
@@ -46,7 +47,7 @@ test("put away instead of erased: nothing is lost, and the way back leads to the
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}`);
   await hand(page).follow(/Erase for good/);
-  await hand(page).press("Put them away instead");
+  await hand(page).press(say.copies.PUT_AWAY_INSTEAD);
   await expect(heading(page)).toHaveText("Ada");
   await expect(page.locator("main")).toContainText("Put away: out of sight, and nothing is lost.");
 });
@@ -57,7 +58,7 @@ test("a tab that an installed app will not inherit says so before the first entr
   await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
   await go(page, "#/couples/new");
   await expect(page.locator(".caution")).toContainText("starts with an empty book of its own");
-  await hand(page).follow("How to, with pictures");
+  await hand(page).follow(say.keeping.HOW_TO_INSTALL);
   await expect(heading(page)).toHaveText("On the home screen");
   await expect(page.locator(".step svg")).toHaveCount(5);
   await expect(page.locator(".section h2").first()).toHaveText("With a share sign");

@@ -1,6 +1,7 @@
 // The screens that come in files of their own, after the first screen.
 import { readdir } from "node:fs/promises";
 import { DIST, expect, ready, test } from "./fixtures.js";
+import { say } from "./say.js";
 
 const isLater = (name) => name.endsWith(".wasm") && !name.includes("bandwright-");
 
@@ -23,7 +24,7 @@ test("the first screen waits for no file of a later one, and they come without b
   await ready(page);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Today");
   await expect.poll(() => held, "nobody has pressed anything").toBeGreaterThan(0);
-  await page.getByRole("link", { name: "Bench" }).tap();
+  await page.getByRole("link", { name: say.screens.BENCH }).tap();
   await expect(page.getByRole("heading", { level: 1 }), "said while it comes").toHaveText("Opening the book");
   release();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Bench");
@@ -35,10 +36,10 @@ test("a part that does not arrive says so, and comes when it is tried again", as
   await page.goto(site.url + "#/bench/size");
   await ready(page);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("This part has not arrived yet");
-  await page.getByRole("button", { name: "Try again" }).tap();
+  await page.getByRole("button", { name: say.screens.TRY_AGAIN }).tap();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("This part has not arrived yet");
   site.truth();
-  await page.getByRole("button", { name: "Try again" }).tap();
+  await page.getByRole("button", { name: say.screens.TRY_AGAIN }).tap();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Size converter");
   await expect(page.getByRole("heading", { level: 1 })).toBeFocused();
 });

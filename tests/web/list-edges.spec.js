@@ -4,6 +4,7 @@ import { readFile } from "node:fs/promises";
 import { axe } from "./checks.js";
 import { TODAY, expect, go, hand, heading, keptList, line, meet, notice, open, test } from "./hand.js";
 import { INVITED } from "./list.js";
+import { say } from "./say.js";
 
 test("nothing is handed over before anything is answered, and what is left open about recording is asked once more", async ({ page, site, start }) => {
   await start();
@@ -20,14 +21,14 @@ test("nothing is handed over before anything is answered, and what is left open 
   await expect(group).toBeVisible();
   // Handed over as it is, the jeweller is told that it was left open.
   const downloading = page.waitForEvent("download");
-  await hand(page).press("Save as a file");
+  await hand(page).press(say.list.handing.SAVE_FILE);
   const leftOpen = await readFile(await (await downloading).path(), "utf8");
   expect(JSON.parse(leftOpen).answers).toEqual({ "name.first": "Ada", else: "we are vegan" });
   // A no counts at once, in what leaves and in what is kept.
   await hand(page).choose("May your jeweller write this down and keep it?", "no");
   await expect(page.getByText("You said no to being recorded")).toBeVisible();
   const again = page.waitForEvent("download");
-  await hand(page).press("Save as a file");
+  await hand(page).press(say.list.handing.SAVE_FILE);
   expect(JSON.parse(await readFile(await (await again).path(), "utf8")).answers).toEqual({ "name.first": "Ada", recorded: "no" });
   expect((await keptList(page)).answers).toEqual({ "name.first": "Ada", else: "we are vegan", recorded: "no" });
 
@@ -59,17 +60,17 @@ test("a link for others asks whether a new list is to begin, and neither is lost
   await open(page, site, others);
   await expect(asked).toBeVisible();
   expect(await axe(page)).toEqual([]);
-  await hand(page).press("Keep the list that is here");
+  await hand(page).press(say.list.pages.KEEP_LIST);
   await expect(page.getByText("For Ada and Ben.")).toBeVisible();
   expect(new URL(page.url()).hash).toBe("#/list");
   expect((await keptList(page)).answers).toEqual(before.answers);
 
   await open(page, site, others);
-  await hand(page).press("Begin a new list");
+  await hand(page).press(say.list.pages.NEW_LIST);
   await expect(page.getByText("For Amy and Kim. Your appointment: Sat 5 Dec 2026, 10:00.")).toBeVisible();
   expect(await names()).toEqual(["Amy", "Kim"]);
   expect((await keptList(page)).id).not.toBe(before.id);
-  await hand(page).press("Put it back");
+  await hand(page).press(say.list.pages.PUT_BACK);
   await expect(page.getByText("For Ada and Ben.")).toBeVisible();
   expect((await keptList(page)).answers).toEqual(before.answers);
 });
@@ -150,7 +151,7 @@ test("a file of the book among lists is handed on to where files come in", async
     await page.locator("#message").fill("");
     await give();
     await expect(page.getByText("this is one with couples of a book.")).toBeVisible();
-    await hand(page).follow("Bring in a file");
+    await hand(page).follow(say.copies.BRING_IN);
     await expect(line(page, "Zoe")).toBeVisible();
   }
   await hand(page).press("Bring in 1 couple");
@@ -178,31 +179,31 @@ test("a list that was looked at and left is aimed at nobody else", async ({ page
   await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(listOf("Ada", "Ben")) });
   await expect(page.getByText("This is a couple’s preparation list")).toBeVisible();
   await go(page, `#/couple/${cleo}/said`);
-  await thumb.follow("Take in a list");
-  await expect(page.getByRole("button", { name: "Take it in" }), "it stayed where it was").toHaveCount(0);
+  await thumb.follow(say.list.taking.TAKE_IN);
+  await expect(page.getByRole("button", { name: say.list.taking.TAKE_IT_IN }), "it stayed where it was").toHaveCount(0);
   await expect(page.locator("#message")).toBeVisible();
 
   // Pasted and left, it is there again, and says that it is of an earlier visit.
   await page.locator("#message").fill(listOf("Ada", "Ben"));
-  await expect(page.getByRole("button", { name: "Take it in" })).toBeVisible();
+  await expect(page.getByRole("button", { name: say.list.taking.TAKE_IT_IN })).toBeVisible();
   const others = page.getByText("These names are not those of Cleo & Dan, from whose page you came.");
   await expect(others).toBeVisible();
   await expect(page.getByRole("radio", { name: "Cleo & Dan" })).not.toBeChecked();
   await expect(page.getByRole("radio", { name: "Ada & Ben" })).toBeChecked();
   expect(await axe(page)).toEqual([]);
   await go(page, `#/couple/${cleo}/said`);
-  await thumb.follow("Take in a list");
+  await thumb.follow(say.list.taking.TAKE_IN);
   await expect(page.locator(".restored").first()).toBeVisible();
   await expect(page.getByRole("radio", { name: "Ada & Ben" })).toBeChecked();
-  await thumb.press("Another file or message");
+  await thumb.press(say.list.taking.ANOTHER);
   // One of the two is enough: they are the same people under other names.
   await page.locator("#message").fill(listOf("Chloë", "Dan"));
   await expect(page.getByRole("radio", { name: "Cleo & Dan" })).toBeChecked();
   await expect(others).toHaveCount(0);
   await go(page, `#/couple/${ada}/said`);
-  await thumb.follow("Take in a list");
+  await thumb.follow(say.list.taking.TAKE_IN);
   await expect(page.getByText("These names are not those of Ada & Ben")).toBeVisible();
-  await expect(page.getByRole("radio", { name: "A new couple" })).toBeChecked();
+  await expect(page.getByRole("radio", { name: say.list.taking.NEW_COUPLE })).toBeChecked();
 });
 
 test("a yes after a no is asked about, and a no has a rest to read only where there is one", async ({ page, start }) => {
@@ -210,21 +211,21 @@ test("a yes after a no is asked about, and a no has a rest to read only where th
   const thumb = hand(page);
   const id = await meet(page, "Ada", { second: "Ben" });
   await go(page, `#/couple/${id}/recorded`);
-  await thumb.choose("May you write this down?", "No");
-  await thumb.press("Save");
+  await thumb.choose(say.screens.MAY_RECORD, say.screens.NO);
+  await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   await go(page, "#/couples/list");
   const asked = page.getByText("They said no before and say yes now: ask them");
   await page.locator("#message").fill(listOf("Ada", "Ben", { recorded: "yes" }));
   await expect(asked).toBeVisible();
-  await thumb.tap(page.getByRole("radio", { name: "A new couple" }));
+  await thumb.tap(page.getByRole("radio", { name: say.list.taking.NEW_COUPLE }));
   await expect(asked).toHaveCount(0);
-  await thumb.press("Another file or message");
+  await thumb.press(say.list.taking.ANOTHER);
   const rest = page.getByText("Read the rest now");
   await page.locator("#message").fill(listOf("Ada", "Ben", { recorded: "no" }));
   await expect(page.getByText("They say no to being recorded.")).toBeVisible();
   await expect(rest).toHaveCount(0);
-  await thumb.press("Another file or message");
+  await thumb.press(say.list.taking.ANOTHER);
   await page.locator("#message").fill(listOf("Ada", "Ben", { recorded: "no", else: "vegan" }));
   await expect(rest).toBeVisible();
 });
@@ -255,7 +256,7 @@ test("what they said of the day they need the bands stands where dates are worke
   const list = { schema: "1.0", kind: "preparation-list", id: "0".repeat(31) + "7", saved: "2026-11-25", answers };
   await go(page, "#/couples/list");
   await page.locator("#message").fill(JSON.stringify(list));
-  await hand(page).press("Take it in");
+  await hand(page).press(say.list.taking.TAKE_IT_IN);
   await expect(heading(page)).toHaveText("Ada & Ben");
   await hand(page).tap(line(page, "Dates"));
   await expect(page.locator(".said", { hasText: "Said by the couple" })).toContainText("Bands needed: by the end of April");

@@ -2,6 +2,7 @@
 import { writeFile } from "node:fs/promises";
 import { expect, go, hand, keptList, loadExamples, meet, notice, ready, said, test } from "./hand.js";
 import { fill, secondPhone } from "./list.js";
+import { say } from "./say.js";
 
 test("what is no list is refused in one sentence, by file and by paste, and nothing is lost", async ({ page, start }, info) => {
   await start();
@@ -37,7 +38,7 @@ test("what is no list is refused in one sentence, by file and by paste, and noth
     await writeFile(file, content);
     await page.locator("#list-file").setInputFiles(file);
     await expect(told(), `${what}, as a file`).toHaveText(sentence);
-    await expect(page.getByRole("button", { name: "Take it in" })).toHaveCount(0);
+    await expect(page.getByRole("button", { name: say.list.taking.TAKE_IT_IN })).toHaveCount(0);
   }
   expect(await said(page)).toEqual(before);
 
@@ -50,7 +51,7 @@ test("what is no list is refused in one sentence, by file and by paste, and noth
   await expect(page.getByText("2 answers that this version does not know are kept, not shown.")).toBeVisible();
   await expect(page.getByText("<i>Ben</i>").first()).toBeVisible();
   await expect(page.locator("main i")).toHaveCount(0);
-  await hand(page).press("Another file or message");
+  await hand(page).press(say.list.taking.ANOTHER);
   await page.locator("#message").fill(JSON.stringify({ ...odd, schema: "1.0" }));
   await expect(page.getByText("1 answer to questions that are not on the list.")).toBeVisible();
   await expect(page.getByText("Hand: it is none of the answers that are offered.")).toBeVisible();
@@ -66,11 +67,11 @@ test("the jeweller invites a couple with a link", async ({ page, context, browse
   const id = await meet(page, "Ada", { second: "Ben" });
   await go(page, `#/couple/${id}/invite`);
   const thumb = hand(page);
-  await thumb.write(page.getByLabel("Appointment"), "3 Dec");
-  await thumb.write(page.getByLabel("Time"), "6.30pm");
-  const link = page.getByLabel("The link");
+  await thumb.write(page.getByLabel(say.screens.APPOINTMENT), "3 Dec");
+  await thumb.write(page.getByLabel(say.screens.TIME), "6.30pm");
+  const link = page.getByLabel(say.list.taking.LINK);
   await expect(link).toHaveValue(site.url + "#/list?for=Ada&with=Ben&when=2026-12-03T18%3A30&region=england-and-wales");
-  await thumb.press("Copy the link");
+  await thumb.press(say.list.taking.COPY_LINK);
   await expect(notice(page)).toContainText("Link copied");
   const theirs = await secondPhone(browser, guard);
   await theirs.goto(await page.evaluate(() => navigator.clipboard.readText()));
@@ -82,18 +83,18 @@ test("the next invitation begins empty once the last link is on its way, and not
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
   await start();
   const thumb = hand(page);
-  const first = page.getByLabel("First name");
+  const first = page.getByLabel(say.screens.FIRST_NAME);
   await go(page, "#/couples/invite");
   await thumb.write(first, "Ada");
   await go(page, "#/today");
   await go(page, "#/couples/invite");
   await expect(first, "what was typed is kept until it has gone").toHaveValue("Ada");
-  await thumb.press("Copy the link");
+  await thumb.press(say.list.taking.COPY_LINK);
   await expect(notice(page)).toContainText("Link copied");
   await go(page, "#/today");
   await go(page, "#/couples/invite");
   await expect(first).toHaveValue("");
-  await expect(page.getByLabel("The link")).not.toHaveValue(/Ada/);
+  await expect(page.getByLabel(say.list.taking.LINK)).not.toHaveValue(/Ada/);
 });
 
 test("with a share sheet the list goes there, as text where it takes no JSON", async ({ page, start }) => {
@@ -105,9 +106,9 @@ test("with a share sheet the list goes there, as text where it takes no JSON", a
   await start();
   await fill(page);
   await go(page, "#/list/send");
-  await hand(page).press("Send as a file");
+  await hand(page).press(say.list.handing.SEND_FILE);
   await expect(page.getByText("The file is on its way")).toBeVisible();
-  await hand(page).press("Send as a message");
+  await hand(page).press(say.list.handing.SEND_TEXT);
   await expect(page.getByText("The message is on its way.")).toBeVisible();
   const [file, message] = await page.evaluate(() => window.shared);
   expect(file.name).toBe("preparation-list.json.txt");

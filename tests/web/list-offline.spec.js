@@ -3,6 +3,7 @@ import { readFile } from "node:fs/promises";
 import { axe } from "./checks.js";
 import { expect, fieldsOf, go, hand, heading, keptList, loadExamples, notice, open, ready, said, test } from "./hand.js";
 import { INVITED, fill, secondPhone } from "./list.js";
+import { say } from "./say.js";
 
 test.use({ serviceWorkers: "allow" });
 
@@ -19,7 +20,7 @@ test("it is kept at every key and goes on after a reload, with the server gone",
   await hand(page).write(page.locator("#ring-width-second-1"), "about two");
   await page.keyboard.press("Tab");
   await expect(page.getByText("Kept as you wrote it. A figure like 2.6 would help.")).toBeVisible();
-  await hand(page).press("Another ring");
+  await hand(page).press(say.list.pages.ADD_RING);
   await hand(page).write(page.locator("#ring-name-second-2"), "signet");
   await page.reload();
   await ready(page);
@@ -29,7 +30,7 @@ test("it is kept at every key and goes on after a reload, with the server gone",
   await expect(page.getByText("2 of 16 answered")).toBeVisible();
   // The installed app begins at Today, where there is no couple: the list is not far.
   await go(page, "#/today");
-  await expect(page.getByRole("link", { name: "Go on with the preparation list" })).toHaveAttribute("href", "#/list");
+  await expect(page.getByRole("link", { name: say.list.pages.RESUME })).toHaveAttribute("href", "#/list");
 });
 
 test("handed over by file and by message between two phones with the server gone", async ({ page, context, browser, site, install, guard }) => {
@@ -44,9 +45,9 @@ test("handed over by file and by message between two phones with the server gone
   await fill(page);
   await go(page, "#/list/send");
   const downloading = page.waitForEvent("download");
-  await hand(page).press("Save as a file");
+  await hand(page).press(say.list.handing.SAVE_FILE);
   const file = await (await downloading).path();
-  await hand(page).press("Copy as a message");
+  await hand(page).press(say.list.handing.COPY_TEXT);
   await expect(page.getByText("Copied.")).toBeVisible();
   const message = await page.evaluate(() => navigator.clipboard.readText());
   expect(JSON.parse(await readFile(file, "utf8"))).toEqual(await keptList(page));
@@ -59,7 +60,7 @@ test("handed over by file and by message between two phones with the server gone
   const before = await said(book);
   expect(Object.keys(before).length, "nothing is written before it was seen").toBe(4);
   expect(await axe(book)).toEqual([]);
-  await thumb.press("Take it in");
+  await thumb.press(say.list.taking.TAKE_IT_IN);
   await expect(heading(book)).toHaveText("Ada & Ben");
   const id = book.url().match(/couple\/([0-9a-f]{32})/)[1];
   const fields = await fieldsOf(book, id);
@@ -82,7 +83,7 @@ test("handed over by file and by message between two phones with the server gone
   await go(book, "#/couples/list");
   await book.locator("#message").fill(sent);
   await expect(book.getByText("This list has been taken in already, and nothing in it has changed.")).toBeVisible();
-  await thumb.press("Take it in");
+  await thumb.press(say.list.taking.TAKE_IT_IN);
   await expect(heading(book)).toHaveText("Ada & Ben");
   expect(await said(book)).toEqual(after);
 
@@ -90,15 +91,15 @@ test("handed over by file and by message between two phones with the server gone
   await go(page, "#/list/wedding");
   await hand(page).put(page.locator("#needed-by"), "by March");
   await go(page, "#/list/send");
-  await hand(page).press("Copy as a message");
+  await hand(page).press(say.list.handing.COPY_TEXT);
   await expect(page.getByText("Copied.")).toBeVisible();
   await go(book, "#/couples/list");
   await book.locator("#message").fill(await page.evaluate(() => navigator.clipboard.readText()));
   await expect(book.getByText("This list has been taken in before.")).toBeVisible();
-  await thumb.press("Take it in");
+  await thumb.press(say.list.taking.TAKE_IT_IN);
   await expect(notice(book)).toContainText("List taken in");
   expect((await fieldsOf(book, id))[`said.${list.id}`].answers["needed-by"]).toBe("by March");
-  await thumb.press("Undo");
+  await thumb.press(say.screens.UNDO);
   await expect(notice(book)).toContainText("Taken back");
   expect(await said(book)).toEqual(after);
 });

@@ -3,6 +3,7 @@ import { readFile } from "node:fs/promises";
 import { axe, overflow } from "./checks.js";
 import { expect, fieldsOf, go, hand, heading, keptList, line, meet, notice, open, said, test } from "./hand.js";
 import { INVITED, fill } from "./list.js";
+import { say } from "./say.js";
 
 /** Presses Tab until the field or link has the focus. */
 async function tabTo(page, css) {
@@ -119,12 +120,12 @@ test("everything is deleted with one press, and put back with another", async ({
   await start();
   await fill(page);
   const before = await keptList(page);
-  await hand(page).press("Delete everything on this phone");
+  await hand(page).press(say.list.pages.DELETE);
   await expect(page.getByText("Deleted from this phone.")).toBeVisible();
   expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => /list/.test(key)))).toEqual([]);
-  await hand(page).press("Put it back");
+  await hand(page).press(say.list.pages.PUT_BACK);
   expect(await keptList(page)).toEqual(before);
-  await hand(page).press("Delete everything on this phone");
+  await hand(page).press(say.list.pages.DELETE);
   await expect(page.getByText("Deleted from this phone.")).toBeVisible();
   await go(page, "#/list");
   await expect(page.getByText("0 of 16 answered")).toBeVisible();
@@ -136,11 +137,11 @@ test("into a couple that is there: beside what is ours, whoever was named first"
   await fill(page);
   const list = await keptList(page);
   await go(page, `#/couple/${id}/said`);
-  await hand(page).follow("Take in a list");
+  await hand(page).follow(say.list.taking.TAKE_IN);
   await page.locator("#message").fill(JSON.stringify(list));
   await expect(page.getByRole("radio", { name: "Ben & Ada" })).toBeChecked();
   await expect(page.getByRole("radio", { name: "Ada is Ada, Ben is Ben" })).toBeChecked();
-  await hand(page).press("Take it in");
+  await hand(page).press(say.list.taking.TAKE_IT_IN);
   await expect(notice(page)).toContainText("List taken in");
   const fields = await fieldsOf(page, id);
   expect(fields).toMatchObject({ "name.first": "Ben", "name.second": "Ada", wedding: "2028" });
@@ -156,7 +157,7 @@ test("a no to being recorded: the answers stay on their phone, and the no on the
   await go(page, "#/list/send");
   await expect(page.getByText("You said no to being recorded")).toBeVisible();
   const downloading = page.waitForEvent("download");
-  await hand(page).press("Save as a file");
+  await hand(page).press(say.list.handing.SAVE_FILE);
   const handed = JSON.parse(await readFile(await (await downloading).path(), "utf8"));
   expect(handed.answers).toEqual({ "name.first": "Ada", "name.second": "Ben", recorded: "no" });
   expect(Object.keys(handed).sort()).toEqual(["answers", "asked", "id", "kind", "saved", "schema"]);
@@ -165,7 +166,7 @@ test("a no to being recorded: the answers stay on their phone, and the no on the
   await go(page, "#/couples/list");
   await page.locator("#message").fill(JSON.stringify(await keptList(page)));
   await expect(page.getByText("They say no to being recorded.")).toBeVisible();
-  await hand(page).press("Take it in");
+  await hand(page).press(say.list.taking.TAKE_IT_IN);
   await expect(page.getByText("this stays on this phone and is left out of every file")).toBeVisible();
   const [fields] = Object.values(await said(page)).filter((fields) => fields["name.first"]);
   expect(Object.keys(fields).sort()).toEqual(["name.first", "name.second", "reached.enquiry", "recorded", "stage"]);

@@ -1,5 +1,6 @@
 // With the server gone: every address opens as from a bookmark, and a couple can be taken from hello to a record.
 import { ADDRESSES, expect, furnish, hand, heading, meetByHand, open, ready, test } from "./hand.js";
+import { say } from "./say.js";
 
 test.use({ serviceWorkers: "allow" });
 
@@ -23,7 +24,7 @@ test("a new couple is written down with the server gone, and is there after the 
   await site.stop();
   await handset.restart();
   await open(handset.page, site);
-  await hand(handset.page).follow("New couple");
+  await hand(handset.page).follow(say.screens.NEW_COUPLE);
   const id = await meetByHand(handset.page, "Tess", { second: "Rowan", reach: "07700 900123", wedding: "22 May 2027" });
   await handset.restart();
   await handset.page.goto(site.url + `#/couple/${id}`);

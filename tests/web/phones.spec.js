@@ -2,14 +2,15 @@
 import { axe, overflow, smallTargets } from "./checks.js";
 import { bringIn, choose, colleague, copy } from "./colleague.js";
 import { expect, fieldsOf, go, hand, heading, line, meet, notice, open, rows, test } from "./hand.js";
+import { say } from "./say.js";
 
 // A year behind: only the shown time is wrong.
 const BEHIND = new Date("2025-11-25T09:00:00");
 
 async function width(page, id, mm) {
   await go(page, `#/couple/${id}/band/first`);
-  await hand(page).put(page.getByLabel("Width", { exact: true }), mm);
-  await hand(page).press("Save");
+  await hand(page).put(page.getByLabel(say.screens.BAND_WIDTH, { exact: true }), mm);
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
 }
 
@@ -18,8 +19,8 @@ test("where two disagree both stand side by side until one is chosen with two ta
   const id = await meet(page, "Ada");
   await go(page, "#/practice/phone");
   await hand(page).follow(/^This phone/);
-  await hand(page).write(page.getByLabel("Name of the phone"), "Fair phone");
-  await hand(page).press("Save");
+  await hand(page).write(page.getByLabel(say.phones.PHONE_NAME), "Fair phone");
+  await hand(page).press(say.screens.SAVE);
   const other = await colleague(browser, guard, site, BEHIND);
   await bringIn(other, await copy(page));
   await width(page, id, "2.5");
@@ -54,7 +55,7 @@ test("where two disagree both stand side by side until one is chosen with two ta
   expect((await fieldsOf(page, id))["band.first.width"]).toBe(3);
 
   // Taken back, both stand again; until it is settled it does not pass for settled anywhere.
-  await thumb.press("Undo");
+  await thumb.press(say.screens.UNDO);
   await expect(notice(page)).toContainText("Taken back");
   await expect(sides).toHaveCount(2);
   await expect(sides.filter({ hasText: "3 mm" })).toContainText("dated before words it had seen");
@@ -64,8 +65,8 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await expect(page.locator("#specification-text")).toContainText(/band of Ada: not settled: (3 mm or 2.5 mm|2.5 mm or 3 mm)/);
   await go(page, `#/couple/${id}/read-back`);
   await expect(page.locator("main")).toContainText("Settle that first");
-  await expect(page.getByRole("button", { name: "We agree: confirmed today" })).toHaveCount(0);
-  await hand(page).follow("Differences to settle");
+  await expect(page.getByRole("button", { name: say.screens.READ_BACK_CONFIRM })).toHaveCount(0);
+  await hand(page).follow(say.phones.DIFFERENCES);
   await hand(page).press("Keep 3 mm");
   await expect(page.locator("main")).toContainText("Nothing is left to settle.");
 
@@ -73,7 +74,7 @@ test("where two disagree both stand side by side until one is chosen with two ta
   await go(page, `#/couple/${id}/history`);
   await expect(page.locator(".history")).toContainText("Ada: band, width: 2.5 mm");
   expect(await axe(page)).toEqual([]);
-  await page.getByLabel("Show").selectOption({ label: "Ada: band, width" });
+  await page.getByLabel(say.phones.OF_WHAT).selectOption({ label: "Ada: band, width" });
   await expect(page.getByRole("button", { name: "Put back 2.5 mm" }).first()).toBeVisible();
 
   await bringIn(other, await copy(page));
@@ -85,7 +86,7 @@ test("where two disagree both stand side by side until one is chosen with two ta
   expect(body(await copy(other))).toBe(body(await copy(page)));
 
   await go(page, `#/couple/${id}/history`);
-  await page.getByLabel("Show").selectOption({ label: "Ada: band, width" });
+  await page.getByLabel(say.phones.OF_WHAT).selectOption({ label: "Ada: band, width" });
   await hand(page).tap(page.getByRole("button", { name: "Put back 2.5 mm" }).first());
   await expect(notice(page)).toContainText("earlier value put back");
   await go(page, `#/couple/${id}`);
@@ -97,8 +98,8 @@ test("a phone that takes a new mark keeps its name", async ({ page, start }) => 
   await meet(page, "Ada");
   await go(page, "#/practice/phone");
   await hand(page).follow(/^This phone/);
-  await hand(page).write(page.getByLabel("Name of the phone"), "Fair phone");
-  await hand(page).press("Save");
+  await hand(page).write(page.getByLabel(say.phones.PHONE_NAME), "Fair phone");
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   // Another phone that was set up from a copy of this one has written something else under the same number.
   const { text } = await copy(page);
@@ -115,8 +116,8 @@ test("what two phones say differently no calculator settles by the way: it leads
   await start();
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}/finger/first`);
-  await hand(page).write(page.getByLabel("Size read", { exact: true }), "UK M");
-  await hand(page).press("Add reading");
+  await hand(page).write(page.getByLabel(say.screens.READ_SIZE, { exact: true }), "UK M");
+  await hand(page).press(say.screens.ADD_READING);
   await expect(notice(page)).toContainText("Reading saved");
   const other = await colleague(browser, guard, site, BEHIND);
   await bringIn(other, await copy(page));
@@ -146,7 +147,7 @@ test("what two phones say differently no calculator settles by the way: it leads
     expect(await axe(page)).toEqual([]);
     expect(await overflow(page)).toBe(0);
   }
-  await hand(page).follow("Differences to settle");
+  await hand(page).follow(say.phones.DIFFERENCES);
   const open = page.locator(".difference");
   await expect(open.first()).toBeVisible();
   for (let left = await open.count(); left > 0; left -= 1) {
@@ -184,7 +185,7 @@ test("of very many differences the first are drawn, and the history of one thing
   await expect(page.locator(".difference")).toHaveCount(40);
   await go(page, `#/couple/${id}/history`);
   await expect(page.locator(".history-entry")).toHaveCount(30);
-  await page.getByLabel("Show").selectOption({ label: "Ada: band, width" });
+  await page.getByLabel(say.phones.OF_WHAT).selectOption({ label: "Ada: band, width" });
   await expect(page.locator(".history-entry")).toHaveCount(1);
   await expect(page.locator(".history")).toContainText("2.5 mm");
   await expect(page.getByRole("button", { name: /^Show .* more/ })).toHaveCount(0);
@@ -197,23 +198,23 @@ test("put away here, edited there: it is asked, and nothing is lost", async ({ p
   await bringIn(other, await copy(page));
   await width(other, id, "3");
   await go(page, `#/couple/${id}`);
-  await hand(page).press("Put away");
+  await hand(page).press(say.screens.PUT_AWAY);
   await bringIn(page, await copy(other));
   await go(page, `#/couple/${id}/differences`);
-  await expect(page.getByRole("heading", { name: "Put away, but edited elsewhere" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: say.phones.AWAY_BUT_EDITED })).toBeVisible();
   await expect(page.locator("main")).toContainText("Ada: band, width: 3 mm");
-  await hand(page).press("Bring back");
+  await hand(page).press(say.screens.BRING_BACK);
   await expect(page.locator("main")).toContainText("Nothing is left to settle.");
   await go(page, `#/couple/${id}`);
-  await expect(page.getByRole("button", { name: "Put away" })).toBeVisible();
+  await expect(page.getByRole("button", { name: say.screens.PUT_AWAY })).toBeVisible();
 });
 
 test("an appointment taken out here, with a place written there: it is asked whether it is to be", async ({ page, browser, guard, site, start }) => {
   await start();
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}/appointments/new`);
-  await hand(page).put(page.getByLabel("Day", { exact: true }), "9 January 2027");
-  await hand(page).press("Save");
+  await hand(page).put(page.getByLabel(say.screens.DAY, { exact: true }), "9 January 2027");
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   const other = await colleague(browser, guard, site, BEHIND);
   await bringIn(other, await copy(page));
@@ -222,18 +223,18 @@ test("an appointment taken out here, with a place written there: it is asked whe
     await hand(phone).tap(phone.locator(".line a").first());
   };
   await open(other);
-  await hand(other).write(other.getByLabel("Place", { exact: true }), "Barn Lane");
-  await hand(other).press("Save");
+  await hand(other).write(other.getByLabel(say.screens.PLACE, { exact: true }), "Barn Lane");
+  await hand(other).press(say.screens.SAVE);
   await expect(notice(other)).toContainText("saved");
   await open(page);
-  await hand(page).press("Remove");
+  await hand(page).press(say.screens.REMOVE);
   await expect(notice(page)).toContainText("removed");
   await bringIn(page, await copy(other));
   await go(page, `#/couple/${id}/differences`);
-  await expect(page.getByRole("heading", { name: "Taken out, but edited elsewhere" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: say.phones.GONE_BUT_EDITED })).toBeVisible();
   await expect(page.locator("main")).toContainText("Appointment, place: Barn Lane");
   expect(await axe(page)).toEqual([]);
-  await hand(page).press("Bring it back");
+  await hand(page).press(say.phones.BRING_IT_BACK);
   await expect(page.locator("main")).toContainText("Nothing is left to settle.");
   await go(page, `#/couple/${id}/appointments`);
   await expect(page.locator("main")).toContainText("Barn Lane");
@@ -243,14 +244,14 @@ test("two phones with one practice settle what they have set differently", async
   await start();
   const fair = async (phone, name) => {
     await go(phone, "#/practice/fair");
-    await hand(phone).put(phone.getByLabel("Fair of today"), name);
-    await hand(phone).press("Save");
+    await hand(phone).put(phone.getByLabel(say.practice.FAIR), name);
+    await hand(phone).press(say.screens.SAVE);
     await expect(notice(phone)).toContainText("saved");
   };
   await fair(page, "Quay fair");
   const other = await colleague(browser, guard, site, BEHIND);
   await choose(other, (await copy(page)).text);
-  await hand(other).tap(other.getByLabel("Take over the settings of the practice too"));
+  await hand(other).tap(other.getByLabel(say.copies.TAKE_PRACTICE));
   await hand(other).press(/Bring (in|it)/);
   await expect(notice(other)).toContainText("Brought in");
   await fair(page, "Barn fair");
@@ -281,8 +282,8 @@ test("two phones with one practice settle what they have set differently", async
 test("settings that were left out the first time are still to be had from the same file", async ({ page, browser, guard, site, start }) => {
   await start();
   await go(page, "#/practice/fair");
-  await hand(page).put(page.getByLabel("Fair of today"), "Quay fair");
-  await hand(page).press("Save");
+  await hand(page).put(page.getByLabel(say.practice.FAIR), "Quay fair");
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   await meet(page, "Ada");
   const { text } = await copy(page);
@@ -294,14 +295,14 @@ test("settings that were left out the first time are still to be had from the sa
   await expect(other.locator("main")).toContainText("Everything in it is here already.");
   const take = other.getByRole("button", { name: "Bring it in" });
   await expect(take).toHaveCount(0);
-  await hand(other).tap(other.getByLabel("Take over the settings of the practice too"));
+  await hand(other).tap(other.getByLabel(say.copies.TAKE_PRACTICE));
   expect(await axe(other)).toEqual([]);
   await hand(other).tap(take);
   await expect(notice(other)).toContainText("Brought in");
   await go(other, "#/practice");
   await expect(line(other, "Quay fair")).toBeVisible();
   await go(other, "#/practice/copies");
-  await hand(other).press("Take the import back");
+  await hand(other).press(say.copies.UNDO_IMPORT);
   await expect(notice(other)).toContainText("taken back");
   await go(other, "#/practice");
   await expect(line(other, "Quay fair")).toHaveCount(0);
@@ -312,17 +313,17 @@ test("two readings of one finger have two names in the history", async ({ page, 
   const id = await meet(page, "Ada");
   for (const size of ["M", "M", "P"]) {
     await go(page, `#/couple/${id}/finger/first`);
-    await hand(page).write(page.getByLabel("Size read", { exact: true }), size);
-    await hand(page).press("Add reading");
+    await hand(page).write(page.getByLabel(say.screens.READ_SIZE, { exact: true }), size);
+    await hand(page).press(say.screens.ADD_READING);
     // One that contradicts the others is asked about once.
-    if (size === "P") await hand(page).press("Add reading");
+    if (size === "P") await hand(page).press(say.screens.ADD_READING);
     await expect(notice(page)).toContainText("Reading saved");
   }
   await expect(page.locator(".note").first()).toBeInViewport();
-  await hand(page).follow("See the order size");
+  await hand(page).follow(say.finger.TO_ORDER_SIZE);
   await expect(heading(page)).toHaveText("Order size");
   await go(page, `#/couple/${id}/history`);
-  const names = await page.getByLabel("Show").locator("option").allTextContents();
+  const names = await page.getByLabel(say.phones.OF_WHAT).locator("option").allTextContents();
   expect(names.filter((name) => /reading/.test(name))).toEqual(expect.arrayContaining(["Ada: reading, M", "Ada: reading, M (2)", "Ada: reading, P"]));
 });
 
@@ -332,8 +333,8 @@ test("erased there: the preview says what goes, a file comes first, and the butt
   const other = await colleague(browser, guard, site, BEHIND);
   await bringIn(other, await copy(page));
   await go(page, `#/couple/${id}/erase`);
-  await hand(page).tap(page.getByLabel("I have read what goes"));
-  await hand(page).press("Erase");
+  await hand(page).tap(page.getByLabel(say.copies.ERASE_SURE));
+  await hand(page).press(say.copies.ERASE_NOW);
   await expect(notice(page)).toContainText("Erased for good");
   await meet(page, "Bea");
   await width(other, id, "3");

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { kept, seal } from "../../public/build/seal.mjs";
 import { DIST, NEW_VERSION, expect, ready, test } from "./fixtures.js";
+import { say } from "./say.js";
 
 test.use({ serviceWorkers: "allow" });
 
@@ -26,7 +27,7 @@ for (const base of ["/", "/shop/app/"]) {
       await page.goto("about:blank");
       await page.goto(site.url + "#/bench");
       await ready(page);
-      await expect(page.getByRole("link", { name: "Bench" })).toBeVisible();
+      await expect(page.getByRole("link", { name: say.screens.BENCH })).toBeVisible();
       expect(new URL(page.url()).hash).toBe("#/bench");
     });
 
@@ -96,20 +97,20 @@ test("a new version waits for a yes, then takes over with one reload", async ({ 
 test("half-typed words go along from the old version to the new", async ({ page, site, install, release }) => {
   await install();
   await page.goto(site.url + "#/couples/new");
-  await page.getByLabel("First name").pressSequentially("Tess");
-  await page.getByLabel("Wedding date").pressSequentially("22 May 20");
+  await page.getByLabel(say.screens.FIRST_NAME).pressSequentially("Tess");
+  await page.getByLabel(say.screens.WEDDING).pressSequentially("22 May 20");
   site.use(await release("2"));
   await lookForNew(page);
   await expect(page.getByText(NEW_VERSION.text)).toBeVisible();
-  await expect(page.getByLabel("First name"), "the notice takes nothing").toHaveValue("Tess");
+  await expect(page.getByLabel(say.screens.FIRST_NAME), "the notice takes nothing").toHaveValue("Tess");
   await page.getByRole("button", { name: NEW_VERSION.button }).click();
   await expect(page.locator("html")).toHaveAttribute("data-release", "2");
   await ready(page);
-  await expect(page.getByLabel("First name")).toHaveValue("Tess");
-  await expect(page.getByLabel("Wedding date")).toHaveValue("22 May 20");
-  await page.getByLabel("Wedding date").press("End");
-  await page.getByLabel("Wedding date").pressSequentially("27");
-  await page.getByRole("button", { name: "Save" }).click();
+  await expect(page.getByLabel(say.screens.FIRST_NAME)).toHaveValue("Tess");
+  await expect(page.getByLabel(say.screens.WEDDING)).toHaveValue("22 May 20");
+  await page.getByLabel(say.screens.WEDDING).press("End");
+  await page.getByLabel(say.screens.WEDDING).pressSequentially("27");
+  await page.getByRole("button", { name: say.screens.SAVE }).click();
   await expect(page.getByRole("heading", { name: "Tess" })).toBeVisible();
 });
 

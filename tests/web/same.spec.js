@@ -2,6 +2,7 @@
 import { axe, overflow, smallTargets } from "./checks.js";
 import { choose, colleague, copy } from "./colleague.js";
 import { expect, fieldsOf, go, hand, heading, meet, notice, rows, test } from "./hand.js";
+import { say } from "./say.js";
 
 test("the same couple from two phones is noticed, joined with what differs side by side, and taken apart", async ({ page, browser, guard, site, start }) => {
   await start();
@@ -11,7 +12,7 @@ test("the same couple from two phones is noticed, joined with what differs side 
   const { text } = await copy(other);
 
   await choose(page, text);
-  await expect(page.getByRole("heading", { name: "New, but perhaps here already" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: say.same.PERHAPS_HERE })).toBeVisible();
   expect(await axe(page)).toEqual([]);
   await hand(page).press(/Bring in/);
   await expect(notice(page)).toContainText("Brought in");
@@ -23,7 +24,7 @@ test("the same couple from two phones is noticed, joined with what differs side 
   expect(await axe(page)).toEqual([]);
   expect(await smallTargets(page)).toEqual([]);
   expect(await overflow(page)).toBe(0);
-  await hand(page).press("One couple: join them");
+  await hand(page).press(say.same.JOIN);
   await expect(notice(page)).toContainText("Joined");
   const [kept, away] = [ours, theirs].sort();
   const fields = await fieldsOf(page, kept);
@@ -32,19 +33,19 @@ test("the same couple from two phones is noticed, joined with what differs side 
   // A wedding known less exactly: to be settled, not chosen by the way. Names in another order are the same names.
   await expect(page.getByRole("link", { name: /1 difference to settle/ })).toBeVisible();
   await go(page, `#/couple/${away}`);
-  await expect(page.getByRole("button", { name: "Bring back" })).toBeVisible();
+  await expect(page.getByRole("button", { name: say.screens.BRING_BACK })).toBeVisible();
 
   await go(page, `#/couple/${kept}`);
   await hand(page).follow(/Joined with another entry/);
-  await expect(page.getByRole("heading", { name: "Joined" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: say.same.IS_JOINED })).toBeVisible();
   expect(await axe(page)).toEqual([]);
-  await hand(page).press("Take them apart");
+  await hand(page).press(say.same.TAKE_APART);
   await expect(notice(page)).toContainText("Taken apart");
   await go(page, `#/couple/${kept}`);
   await expect(page.getByText("to settle")).toHaveCount(0);
   await expect(page.getByText("Perhaps here twice"), "said to be two, they are not asked about again").toHaveCount(0);
   await go(page, `#/couple/${away}`);
-  await expect(page.getByRole("button", { name: "Put away" })).toBeVisible();
+  await expect(page.getByRole("button", { name: say.screens.PUT_AWAY })).toBeVisible();
 });
 
 test("said to be two couples, nobody asks again", async ({ page, start }) => {
@@ -52,7 +53,7 @@ test("said to be two couples, nobody asks again", async ({ page, start }) => {
   const first = await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027" });
   const second = await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027" });
   await go(page, `#/couple/${second}/same`);
-  await hand(page).press("Two couples");
+  await hand(page).press(say.same.TWO);
   await expect(page.locator("main")).toContainText("No other entry looks like this couple.");
   for (const id of [first, second]) {
     await go(page, `#/couple/${id}`);
@@ -65,12 +66,12 @@ test("to erase a joined couple erases both of its entries", async ({ page, start
   const ids = [];
   for (const reach of ["07700 900111", "07700 900222"]) ids.push(await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027", reach }));
   await go(page, `#/couple/${ids[0]}/same`);
-  await hand(page).press("One couple: join them");
+  await hand(page).press(say.same.JOIN);
   await expect(notice(page)).toContainText("Joined");
   await go(page, `#/couple/${ids.sort()[0]}/erase`);
   await expect(page.locator("main")).toContainText("The entry that was joined with this one goes with it.");
-  await hand(page).tap(page.getByLabel("I have read what goes"));
-  await hand(page).press("Erase");
+  await hand(page).tap(page.getByLabel(say.copies.ERASE_SURE));
+  await hand(page).press(say.copies.ERASE_NOW);
   await expect(notice(page)).toContainText("Erased for good");
   const kept = JSON.stringify(await rows(page));
   for (const word of ["Ada", "900111", "900222"]) expect(kept, word).not.toContain(word);
@@ -82,7 +83,7 @@ test("to erase one of a chain of joined entries erases all of them, and says how
   const twin = (reach) => meet(page, "Ada", { second: "Bo", wedding: "22 May 2027", reach });
   const join = async (id) => {
     await go(page, `#/couple/${id}/same`);
-    await hand(page).press("One couple: join them");
+    await hand(page).press(say.same.JOIN);
     await expect(notice(page)).toContainText("Joined");
   };
   const ids = [await twin("07700 900111"), await twin("07700 900222")];
@@ -93,8 +94,8 @@ test("to erase one of a chain of joined entries erases all of them, and says how
   await join(ids[2]);
   await go(page, `#/couple/${away}/erase`);
   await expect(page.locator("main")).toContainText("2 entries that were joined with this one go with it.");
-  await hand(page).tap(page.getByLabel("I have read what goes"));
-  await hand(page).press("Erase");
+  await hand(page).tap(page.getByLabel(say.copies.ERASE_SURE));
+  await hand(page).press(say.copies.ERASE_NOW);
   await expect(notice(page)).toContainText("Erased for good");
   const kept = JSON.stringify(await rows(page));
   for (const word of ["Ada", "900111", "900222", "900333"]) expect(kept, word).not.toContain(word);

@@ -1,6 +1,7 @@
 // "Saved" means on the disk; what cannot be saved is said, and the words stay; what cannot be read is never written over.
 import { bringIn, choose, copy, download } from "./colleague.js";
 import { expect, fieldsOf, go, hand, heading, line, meetByHand, notice, open, putRow, ready, rows, test } from "./hand.js";
+import { say } from "./say.js";
 
 test("every transaction that writes is strictly durable", async ({ page, site, start }) => {
   await page.addInitScript(() => {
@@ -14,9 +15,9 @@ test("every transaction that writes is strictly durable", async ({ page, site, s
   });
   await start();
   const id = await meetByHand(page, "Tess");
-  await hand(page).press("Put away");
+  await hand(page).press(say.screens.PUT_AWAY);
   await expect(notice(page)).toContainText("put away");
-  await notice(page).getByRole("button", { name: "Undo" }).tap();
+  await notice(page).getByRole("button", { name: say.screens.UNDO }).tap();
   await expect(notice(page)).toContainText("Taken back");
   const writing = (await page.evaluate(() => window.transactions)).filter(([mode]) => mode === "readwrite");
   expect(writing.length).toBeGreaterThanOrEqual(4);
@@ -36,14 +37,14 @@ test("saved is said only after the transaction has completed", async ({ page, st
   });
   await start();
   await go(page, "#/couples/new");
-  await hand(page).write(page.getByLabel("First name"), "Tess");
+  await hand(page).write(page.getByLabel(say.screens.FIRST_NAME), "Tess");
   await page.evaluate(() => {
     window.order = [];
     new MutationObserver(() => {
       if (/saved/.test(document.querySelector(".notices")?.textContent)) window.order.push("said");
     }).observe(document.body, { childList: true, subtree: true, characterData: true });
   });
-  await hand(page).press("Save");
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   expect((await page.evaluate(() => window.order)).slice(0, 2)).toEqual(["complete", "said"]);
 });
@@ -61,14 +62,14 @@ for (const [what, name, says] of FAILURES)
     await page.evaluate(failWrites, name);
     const before = await rows(page);
     const thumb = hand(page);
-    await thumb.write(page.getByLabel("First name"), "Tess");
-    await thumb.write(page.getByLabel("Where you met"), "Barn Lane");
-    await thumb.press("Save");
+    await thumb.write(page.getByLabel(say.screens.FIRST_NAME), "Tess");
+    await thumb.write(page.getByLabel(say.screens.MET), "Barn Lane");
+    await thumb.press(say.screens.SAVE);
     await expect(page.getByRole("alert")).toContainText(says);
     await expect(page.getByRole("alert")).toContainText("What you typed is still here.");
     await expect(page.locator(".notices [role=status]")).toBeEmpty();
-    await expect(page.getByLabel("First name")).toHaveValue("Tess");
-    await expect(page.getByLabel("Where you met")).toHaveValue("Barn Lane");
+    await expect(page.getByLabel(say.screens.FIRST_NAME)).toHaveValue("Tess");
+    await expect(page.getByLabel(say.screens.MET)).toHaveValue("Barn Lane");
     expect(await rows(page), "nothing half written").toEqual(before);
 
     // It stays said until it is closed, and the words outlast even a new page.
@@ -79,8 +80,8 @@ for (const [what, name, says] of FAILURES)
     await thumb.press("Close");
     await expect(page.getByRole("alert")).toBeEmpty();
     await open(page, site, "#/couples/new");
-    await expect(page.getByLabel("First name")).toHaveValue("Tess");
-    await thumb.press("Save");
+    await expect(page.getByLabel(say.screens.FIRST_NAME)).toHaveValue("Tess");
+    await thumb.press(say.screens.SAVE);
     await expect(heading(page)).toHaveText("Tess");
   });
 
@@ -103,10 +104,10 @@ test("a transaction that is aborted at its end is a failure, not a save", async 
       return request;
     };
   });
-  await hand(page).write(page.getByLabel("First name"), "Tess");
-  await hand(page).press("Save");
+  await hand(page).write(page.getByLabel(say.screens.FIRST_NAME), "Tess");
+  await hand(page).press(say.screens.SAVE);
   await expect(page.getByRole("alert")).toContainText("Not saved");
-  await expect(page.getByLabel("First name")).toHaveValue("Tess");
+  await expect(page.getByLabel(say.screens.FIRST_NAME)).toHaveValue("Tess");
   expect(await rows(page)).toEqual(before);
 });
 
@@ -133,8 +134,8 @@ for (const [what, spoil] of UNREADABLE)
     await go(page, `#/couple/${id}`);
     await expect(heading(page)).toHaveText("This is not on this phone");
     await go(page, `#/couple/${other}/notes`);
-    await hand(page).write(page.getByLabel("New note"), "The rest of the book works.");
-    await hand(page).press("Add note");
+    await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), "The rest of the book works.");
+    await hand(page).press(say.screens.ADD_NOTE);
     await expect(notice(page)).toContainText("saved");
     await meetByHand(page, "Wren");
     expect((await rows(page))[`records/${id}`]).toEqual(bad);
@@ -151,10 +152,10 @@ test("a damaged row is put aside by hand, and the couple comes in again from a c
   await choose(page, text);
   await expect(page.locator("main")).toContainText("put the damaged one aside first");
   await go(page, "#/practice/phone");
-  await hand(page).press("Put it aside for good");
+  await hand(page).press(say.copies.PUT_ASIDE);
   await expect(notice(page)).toContainText("1 record put aside");
-  await expect(page.getByRole("button", { name: "Put it aside for good" })).toHaveCount(0);
-  await expect(page.getByRole("button", { name: "Download what could not be read" })).toBeVisible();
+  await expect(page.getByRole("button", { name: say.copies.PUT_ASIDE })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: say.copies.SET_ASIDE_OUT })).toBeVisible();
   const kept = Object.entries(await rows(page)).filter(([key]) => key.startsWith("records/"));
   expect(kept).toEqual([[expect.stringMatching(new RegExp(`^records/aside\\.\\d+\\.${id}$`)), "spoilt"]]);
   // What comes back was written here: nobody takes it for the words of another phone.
@@ -191,10 +192,10 @@ test("a row that turns unreadable under an open form is not written over, and th
   const id = await meetByHand(page, "Tess");
   await go(page, `#/couple/${id}/notes`);
   await putRow(page, "records", id, "spoilt");
-  await hand(page).write(page.getByLabel("New note"), "Kept all the same.");
-  await hand(page).press("Add note");
+  await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), "Kept all the same.");
+  await hand(page).press(say.screens.ADD_NOTE);
   await expect(page.getByRole("alert")).toContainText("cannot be read, so nothing was written over it");
-  await expect(page.getByLabel("New note")).toHaveValue("Kept all the same.");
+  await expect(page.getByLabel(say.screens.NEW_NOTE)).toHaveValue("Kept all the same.");
   expect((await rows(page))[`records/${id}`]).toBe("spoilt");
 });
 
@@ -206,7 +207,7 @@ test("a register that cannot be read is said, and nothing is changed", async ({ 
   await page.goto("about:blank");
   await page.goto(site.url);
   await expect(page.getByText(/register cannot be read/)).toBeVisible();
-  await expect(page.getByRole("button", { name: "Try again" })).toBeVisible();
+  await expect(page.getByRole("button", { name: say.screens.TRY_AGAIN })).toBeVisible();
   expect(await rows(page)).toEqual(before);
 });
 

@@ -1,9 +1,10 @@
 // The couple's eyes: one tap on an answer or its picture, and nothing but that is there until it is deliberately left.
 import { axe, overflow, smallTargets } from "./checks.js";
 import { expect, furnish, go, hand, heading, ready, test } from "./hand.js";
+import { say } from "./say.js";
 
 const clean = (page) => page.locator("main.show");
-const finish = (page) => page.getByRole("button", { name: "Hold to finish" });
+const finish = (page) => page.getByRole("button", { name: say.showing.FINISH });
 
 /** Everything that ears and eyes can get at. */
 async function tree(page) {
@@ -47,7 +48,7 @@ for (const [which, title] of [
     await go(page, `#/bench/${which}?couple=${couple}&who=first`);
     const before = page.url();
     const entries = await page.evaluate(() => history.length);
-    await page.getByRole("button", { name: "Show to the couple" }).first().tap();
+    await page.getByRole("button", { name: say.showing.SHOW }).first().tap();
     await expect(heading(page.locator(":root"))).toHaveCount(2);
     await expect(page.getByRole("heading", { level: 1 })).toHaveText(title);
     await expect(page.getByRole("heading", { level: 1 })).toBeFocused();
@@ -57,7 +58,7 @@ for (const [which, title] of [
     expect(await overflow(page)).toBe(0);
     await caught(page, entries);
     await hold(page);
-    await expect(page.getByRole("button", { name: "Show to the couple" }).first()).toBeFocused();
+    await expect(page.getByRole("button", { name: say.showing.SHOW }).first()).toBeFocused();
     expect(page.url()).toBe(before);
   });
 
@@ -66,13 +67,13 @@ test("every picture of the stack and the bands side by side have a clean view of
   const { couple, ring } = await furnish(page);
   await go(page, `#/couple/${couple}/rings/first/${ring}`);
   for (const [key, words] of [["ring-name", "the engagement ring of Ines"], ["height", "1.7"], ["head-web", "0.8"], ["head-underside", "1.5"]]) await page.locator(`#${key}`).fill(words);
-  await page.getByRole("button", { name: "Save", exact: true }).tap();
+  await page.getByRole("button", { name: say.screens.SAVE, exact: true }).tap();
   await expect(page.locator("#height")).toHaveCount(0);
   await go(page, `#/couple/${couple}/band/first`);
   await page.locator("#height").fill("1.8");
-  await page.getByRole("button", { name: "Save", exact: true }).tap();
+  await page.getByRole("button", { name: say.screens.SAVE, exact: true }).tap();
   await expect(page.locator("#height")).toHaveCount(0);
-  const show = page.getByRole("button", { name: "Show to the couple" });
+  const show = page.getByRole("button", { name: say.showing.SHOW });
   const look = async (at, title, drawn = true) => {
     await show.nth(at).tap();
     await expect(page.getByRole("heading", { level: 1 })).toHaveText(title);
@@ -106,7 +107,7 @@ for (const [name, at] of [
     await start();
     const { couple } = await furnish(page);
     await go(page, at(couple));
-    await page.getByRole("button", { name: "Show to the couple" }).tap();
+    await page.getByRole("button", { name: say.showing.SHOW }).tap();
     await expect(clean(page)).toBeVisible();
     await page.evaluate(() => scrollTo(0, 0));
     const box = await finish(page).boundingBox();
@@ -129,7 +130,7 @@ test("the way back, a typed address, escape and a reload all stay; a short press
   await go(page, `#/bench/order?couple=${couple}&who=first`);
   const before = page.url();
   const entries = await page.evaluate(() => history.length);
-  await page.getByRole("button", { name: "Show to the couple" }).tap();
+  await page.getByRole("button", { name: say.showing.SHOW }).tap();
   // At once, before the history has its entry, and then again and again.
   await page.goBack();
   await caught(page, entries);
@@ -154,16 +155,16 @@ test("the way back, a typed address, escape and a reload all stay; a short press
   // By keyboard, as somebody who cannot hold: the question, and its first button stays.
   await finish(page).focus();
   await page.keyboard.press("Enter");
-  await expect(page.getByRole("heading", { name: "Finish showing?" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: say.showing.FINISH_QUESTION })).toBeVisible();
   await expect(page.locator("#show-question"), "the question has the focus").toBeFocused();
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
-  await expect(page.getByRole("heading", { name: "Finish showing?" })).toHaveCount(0);
+  await expect(page.getByRole("heading", { name: say.showing.FINISH_QUESTION })).toHaveCount(0);
   // As a screen reader presses: no finger, only a click. (A tap of a slow machine's may last a second: a hold.)
   await finish(page).evaluate((button) => button.click());
-  await expect(page.getByRole("heading", { name: "Finish showing?" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: say.showing.FINISH_QUESTION })).toBeVisible();
   expect(await axe(page)).toEqual([]);
-  await page.getByRole("button", { name: "Yes, finish" }).tap();
+  await page.getByRole("button", { name: say.showing.FINISH_NOW }).tap();
   await expect(clean(page)).toHaveCount(0);
   await expect(page.getByRole("navigation")).toBeVisible();
   await expect.poll(() => page.url()).toBe(before);
@@ -176,11 +177,11 @@ test("what is typed stays typed behind it", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
   await go(page, "#/bench/size");
-  await thumb.write(page.getByRole("textbox", { name: "Size" }), "M½");
+  await thumb.write(page.getByRole("textbox", { name: say.bench.SIZE }), "M½");
   const entries = await page.evaluate(() => history.length);
-  await page.getByRole("button", { name: "Show to the couple" }).tap();
+  await page.getByRole("button", { name: say.showing.SHOW }).tap();
   await expect(page.locator(".show-figure")).toHaveText("53.13 mm");
   await caught(page, entries);
   await hold(page);
-  await expect(page.getByRole("textbox", { name: "Size" })).toHaveValue("M½");
+  await expect(page.getByRole("textbox", { name: say.bench.SIZE })).toHaveValue("M½");
 });

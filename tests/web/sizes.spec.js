@@ -1,16 +1,17 @@
 // Sizes and fit: readings together, one that contradicts, amounts of one's own, what fitted, gauges put right, tables.
 import { expect, fieldsOf, go, hand, heading, line, meet, notice, practiceFields, test } from "./hand.js";
+import { say } from "./say.js";
 
 /** Adds a reading with what stands in the form, and waits until it is in the list. */
 async function read(page, size, { twice = false } = {}) {
   const thumb = hand(page);
   const before = await page.locator(".note").count();
-  await thumb.put(page.getByLabel("Size read"), size);
-  await thumb.press("Add reading");
+  await thumb.put(page.getByLabel(say.screens.READ_SIZE), size);
+  await thumb.press(say.screens.ADD_READING);
   if (twice) {
     await expect(page.locator("#size-error")).toContainText("more than two sizes; press again to keep it.");
     await expect(page.locator(".note")).toHaveCount(before);
-    await thumb.press("Add reading");
+    await thumb.press(say.screens.ADD_READING);
   }
   await expect(page.locator(".note")).toHaveCount(before + 1);
 }
@@ -19,9 +20,9 @@ async function read(page, size, { twice = false } = {}) {
 async function chooseBand(page, id) {
   const thumb = hand(page);
   await go(page, `#/couple/${id}/band/first`);
-  await thumb.write(page.getByLabel("Width", { exact: true }), "6");
-  await thumb.choose("Profile", "flat");
-  await thumb.press("Save");
+  await thumb.write(page.getByLabel(say.screens.BAND_WIDTH, { exact: true }), "6");
+  await thumb.choose(say.screens.PROFILE, "flat");
+  await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("Band saved");
   await expect(heading(page)).not.toContainText("Band");
 }
@@ -45,13 +46,13 @@ test("readings count together; one that contradicts is asked about, pointed out 
   await expect(page.locator("#answer .ladder .single-apart")).toContainText("R stands apart");
   await expect(page.locator("#answer .ladder")).toHaveAttribute("aria-label", /^Size rule\. 4 readings: R, 58\.75 mm, stands apart; M, 52\.50 mm; M½, 53\.13 mm; M, 52\.50 mm\. /);
   await expect(page.locator(".reason", { hasText: "4 readings together" })).toContainText(/R \d+ % \(stands apart\), M \d+ %, M½ \d+ %, M \d+ %/);
-  await thumb.press("Measure again: put it on Today, in a week");
+  await thumb.press(say.finger.AGAIN_IN_A_WEEK);
   await expect(page.locator("#answer")).toContainText("On Today for Wed 2 Dec 2026.");
   await go(page, "#/today");
   await thumb.tap(line(page, "Tess").filter({ hasText: "Wed 2 Dec 2026" }).getByRole("link"));
   await expect(heading(page)).toHaveText("Tess: Finger");
 
-  await thumb.tap(page.locator(".note").last().getByRole("button", { name: "Leave it out" }));
+  await thumb.tap(page.locator(".note").last().getByRole("button", { name: say.finger.LEAVE_OUT }));
   await expect(page.locator(".note").last()).toContainText("left out by you");
   await expect(page.locator("main")).toContainText("3 readings");
   // Another reading, and nobody waits any more.
@@ -86,7 +87,7 @@ test("a try-on band that fits is a reading with one tap; a worn ring stands for 
   const thumb = hand(page);
   await go(page, "#/practice/tray/new");
   for (const [label, text] of [["Its number", "7"], ["Its size", "UK N"], ["Width", "4"]]) await thumb.write(page.getByLabel(label, { exact: true }), text);
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
@@ -95,18 +96,18 @@ test("a try-on band that fits is a reading with one tap; a worn ring stands for 
   await expect(page.locator(".note")).toContainText("N, try-on band 7 4 mm flat inside");
 
   await page.locator("#gauge").selectOption("worn");
-  await thumb.write(page.getByLabel("Width of that ring"), "3");
-  await thumb.choose("How it sits", "Spins");
+  await thumb.write(page.getByLabel(say.finger.WORN_WIDTH), "3");
+  await thumb.choose(say.finger.SITS, "Spins");
   // Where it touches a stick follows its inside, until another place is chosen.
-  const readAt = page.getByRole("group", { name: "Read at the" });
+  const readAt = page.getByRole("group", { name: say.screens.READ_AT });
   await expect(readAt.getByLabel("At the lower edge")).toBeChecked();
-  await thumb.choose("Its inside", "domed inside");
+  await thumb.choose(say.bench.order.GAUGE_BORE, "domed inside");
   await expect(readAt.getByLabel("At the middle")).toBeChecked();
-  await thumb.choose("Read at the", "At the lower edge");
-  await thumb.choose("Its inside", "flat inside");
-  await thumb.choose("Its inside", "domed inside");
+  await thumb.choose(say.screens.READ_AT, "At the lower edge");
+  await thumb.choose(say.bench.order.GAUGE_BORE, "flat inside");
+  await thumb.choose(say.bench.order.GAUGE_BORE, "domed inside");
   await expect(readAt.getByLabel("At the lower edge")).toBeChecked();
-  await thumb.choose("Its inside", "flat inside");
+  await thumb.choose(say.bench.order.GAUGE_BORE, "flat inside");
   await read(page, "UK O");
   await expect(page.locator(".note").last()).toContainText("O, ring they wear 3 mm flat inside, spins");
   const reading = Object.entries(await fieldsOf(page, id)).find(([key, value]) => key.startsWith("reading.") && value.sits)[1];
@@ -118,7 +119,7 @@ test("a try-on band that contradicts the readings is asked about before it count
   const thumb = hand(page);
   await go(page, "#/practice/tray/new");
   for (const [label, text] of [["Its number", "9"], ["Its size", "UK R"], ["Width", "3"]]) await thumb.write(page.getByLabel(label, { exact: true }), text);
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
@@ -136,11 +137,11 @@ test("of two sizes of one system the one that was chosen is kept, and is still m
   const thumb = hand(page);
   const id = await meet(page, "Tess");
   await go(page, `#/couple/${id}/finger/first`);
-  await thumb.put(page.getByLabel("Size read"), "M+");
-  await thumb.press("Add reading");
+  await thumb.put(page.getByLabel(say.screens.READ_SIZE), "M+");
+  await thumb.press(say.screens.ADD_READING);
   await expect(page.locator("#size-error")).toContainText("Choose which of these sizes is meant");
-  await thumb.choose("That is", "UK M½");
-  await thumb.press("Add reading");
+  await thumb.choose(say.screens.READ_AS, "UK M½");
+  await thumb.press(say.screens.ADD_READING);
   await expect(page.locator(".note")).toContainText("M½, ");
   await go(page, `#/bench/order?couple=${id}&who=first&width=3&profile=flat`);
   await expect(page.locator(".reason", { hasText: "Reading" }).first()).toContainText("53.13");
@@ -163,14 +164,14 @@ test("a gauge is calibrated, and pointed out if it is off by more than a quarter
   await start();
   const thumb = hand(page);
   await go(page, "#/practice/gauges/new");
-  await thumb.write(page.getByLabel("What you call it"), "old rings");
-  await thumb.write(page.getByLabel("Width", { exact: true }), "3");
+  await thumb.write(page.getByLabel(say.practice.GAUGE_NAME), "old rings");
+  await thumb.write(page.getByLabel(say.screens.BAND_WIDTH, { exact: true }), "3");
   await thumb.tap(page.getByText("Calibration"));
   await thumb.write(page.getByLabel("1: it says"), "UK M");
   await thumb.write(page.getByLabel("1: it is"), "52.9 mm");
   await expect(page.locator("main")).toContainText("On the average larger by 0.40 mm round the inside");
   await expect(page.locator(".caution")).toHaveText("Off by more than a quarter size: +0.40 mm at 52.5 mm round.");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   const gauge = Object.entries(await practiceFields(page)).find(([key]) => key.startsWith("practice.gauge."))[1];
   expect(gauge.calibration).toEqual([{ says: 52.5, is: 52.9 }]);
 
@@ -195,16 +196,16 @@ test("what fitted teaches the constants, which are used only if somebody says so
     await expect(notice(page)).toContainText("Order size saved");
     await go(page, `#/couple/${id}/finger/first`);
     await thumb.follow(/^What fitted/);
-    await thumb.choose("The band was", "Resized");
-    await thumb.put(page.getByLabel("Size that fits"), "UK N");
-    await thumb.press("Save");
+    await thumb.choose(say.finger.FITTED_HOW, say.finger.RESIZED);
+    await thumb.put(page.getByLabel(say.finger.FITTED_SIZE), "UK N");
+    await thumb.press(say.screens.SAVE);
     await expect(line(page, "What fitted")).toContainText("resized to UK N");
   }
   await go(page, "#/practice/fit");
   await expect(page.locator("main")).toContainText("From 3 bands that have been worn");
   await expect(page.locator("main")).toContainText(/Each band foretold without itself: off by 0\.\d\d mm; by the customary figures: 0\.50 mm/);
   expect(Object.keys(await practiceFields(page)).filter((key) => key.includes("constant"))).toEqual([]);
-  await thumb.press("Use these");
+  await thumb.press(say.gauges.USE_LEARNED);
   await expect(notice(page)).toContainText("Your own constants are used from now on");
   expect((await practiceFields(page))["practice.constant.width"]).toBeGreaterThan(0.25);
 });

@@ -1,6 +1,7 @@
 // The specification for the bench: shown, copied, shared, and kept back where they said no.
 import { axe, overflow, smallTargets } from "./checks.js";
 import { expect, go, hand, heading, loadExamples, meet, notice, test } from "./hand.js";
+import { say } from "./say.js";
 
 const paper = (page) => page.locator("#specification-text");
 
@@ -14,10 +15,10 @@ test("it is copied as it is shown, by names or by initials", async ({ page, cont
   await expect(paper(page)).toContainText(`reference ${id.slice(0, 6)}`);
   await expect(paper(page)).toContainText("Wedding: Sat 22 May 2027");
   await expect(paper(page)).not.toContainText("900111");
-  await hand(page).press("Copy the text");
+  await hand(page).press(say.copies.COPY_TEXT);
   await expect(notice(page)).toContainText("Copied");
   expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(await paper(page).textContent());
-  await hand(page).choose("Call them by", "Initials");
+  await hand(page).choose(say.copies.CALLED, say.copies.INITIALS);
   await expect(paper(page)).toContainText("For A. & B.");
   await expect(paper(page)).not.toContainText("Ada");
   expect(await axe(page)).toEqual([]);
@@ -33,7 +34,7 @@ test("without a clipboard the words are selected", async ({ page, context, start
   await start();
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}/specification`);
-  await hand(page).press("Copy the text");
+  await hand(page).press(say.copies.COPY_TEXT);
   await expect(notice(page)).toContainText("would not copy");
   expect(await page.evaluate(() => getSelection().toString())).toContain("Specification for two bands");
 });
@@ -49,12 +50,12 @@ test("the share sheet gets title and text, and a closed one sends nothing", asyn
   await start();
   const id = await meet(page, "Ada");
   await go(page, `#/couple/${id}/specification`);
-  await hand(page).press("Share");
+  await hand(page).press(say.copies.SHARE);
   await expect(notice(page)).toContainText("Handed to the share sheet");
   const [{ title, text }] = await page.evaluate(() => window.handed);
   expect(title).toBe("Specification: Ada");
   expect(text).toBe(await paper(page).textContent());
-  await hand(page).press("Share");
+  await hand(page).press(say.copies.SHARE);
   await expect(notice(page)).toContainText("Nothing was sent");
 });
 
@@ -70,12 +71,12 @@ test("a couple that said no has no text to send, and an example is only looked a
   };
   await follow(/Ines & Callum/);
   await expect(paper(page)).toBeVisible();
-  await expect(page.getByRole("button", { name: "Copy the text" })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: say.copies.COPY_TEXT })).toHaveCount(0);
   // Of the examples none may be unmarked: a couple of one's own that says no.
   const id = await meet(page, "Cleo");
   await go(page, `#/couple/${id}/recorded`);
-  await hand(page).choose("May you write this down?", "No");
-  await hand(page).press("Save");
+  await hand(page).choose(say.screens.MAY_RECORD, say.screens.NO);
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
   await go(page, `#/couple/${id}/specification`);
   await expect(page.locator(".caution")).toContainText("nothing about them leaves this phone");

@@ -2,6 +2,7 @@
 // figures, and bands side by side of which one becomes the band.
 import { axe, overflow } from "./checks.js";
 import { expect, fieldsOf, go, hand, heading, line, meet, notice, test } from "./hand.js";
+import { say } from "./say.js";
 
 test.describe.configure({ timeout: 180_000 });
 
@@ -40,7 +41,7 @@ test("a ring with a head is recorded by hand, and the stack says how far it hold
   await thumb.write(page.locator("#ring-name"), "engagement ring");
   for (const [key, words] of [["shoulder-width", "2.6"], ["top-width", "1.8"], ["height", "1.7"], ["head-tip", "0.8"], ["head-underside", "1.5"]]) await thumb.write(page.locator(`#${key}`), words);
   await page.locator("#metal").selectOption({ label: "platinum 950" });
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(line(page, "engagement ring")).toContainText("2.6 mm");
   expect(Date.now() - began, "recorded in a minute").toBeLessThan(60_000);
 
@@ -54,7 +55,7 @@ test("a ring with a head is recorded by hand, and the stack says how far it hold
   await expect(page.locator(".caution", { hasText: "There is nickel in this metal" })).toBeVisible();
   await page.locator("#metal").selectOption({ label: "22 ct yellow gold" });
   await expect(page.locator(".caution", { hasText: "There is nickel in this metal" })).toHaveCount(0);
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(heading(page)).not.toContainText("Band");
 
   await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
@@ -81,7 +82,7 @@ test("bands side by side: one of them becomes the band", async ({ page, start })
   const id = await meet(page, "Wren");
   const thumb = hand(page);
   await go(page, `#/couple/${id}/band/first`);
-  await thumb.follow("Compare bands");
+  await thumb.follow(say.bench.compare.COMPARE);
   await expect(heading(page)).toHaveText("Compare bands");
   await thumb.write(page.locator("#band1-width"), "2.5");
   await thumb.write(page.locator("#band2-width"), "4");
@@ -93,7 +94,7 @@ test("bands side by side: one of them becomes the band", async ({ page, start })
   await expect(second).toContainText("Stack 4 mm, roomy");
   await expect(second).toContainText("This metal cannot be resized, or hardly.");
   await near(second, "dim-width", 4);
-  await thumb.tap(second.getByRole("button", { name: "Make this the band" }));
+  await thumb.tap(second.getByRole("button", { name: say.bench.compare.MAKE_THIS }));
   await expect(heading(page)).toHaveText("Wren");
   const fields = await fieldsOf(page, id);
   expect([fields["band.first.width"], fields["band.first.height"], fields["band.first.profile"], fields["band.first.metal"]]).toEqual([4, 1.5, "flat", "titanium"]);
@@ -121,13 +122,13 @@ test("what cannot be is said in a sentence", async ({ page, start }) => {
   for (let n = 1; n <= 8; n += 1) {
     await go(page, `#/couple/${id}/rings/first/new`);
     await page.locator("#shoulder-width").fill("1");
-    await hand(page).press("Save");
+    await hand(page).press(say.screens.SAVE);
     await expect(heading(page)).not.toContainText("Ring");
   }
   await go(page, `#/bench/stack?couple=${id}&who=first&band=2`);
   await expect(page.getByText("8 rings are recorded for this finger, and 7 are counted beside the band. Not counted: a ring, 1 mm. So the stack cannot be noted.")).toBeVisible();
   await expect(page.getByRole("button", { name: /^Note this stack/ }), "what leaves a ring out is not noted").toHaveCount(0);
-  await expect(page.getByRole("link", { name: "See the rings" })).toBeVisible();
+  await expect(page.getByRole("link", { name: say.bench.stacking.SEE_RINGS })).toBeVisible();
   // More than five have numbers beside them and a key below.
   await expect(page.locator("figure.picture svg").first()).toContainText("second ring");
 });
@@ -135,7 +136,7 @@ test("what cannot be is said in a sentence", async ({ page, start }) => {
 /** Saves a form, and waits until it is left: leaving goes back, which must not meet with going elsewhere. */
 async function save(page) {
   const title = await heading(page).textContent();
-  await hand(page).press("Save");
+  await hand(page).press(say.screens.SAVE);
   await expect(heading(page)).not.toHaveText(title);
 }
 
@@ -181,12 +182,12 @@ test("what is chosen beside a head is recorded, and Today says when the ring goe
   const clash = page.getByText("The ring is at the bench when the wedding is.");
   await expect(clash).toBeVisible();
   await thumb.put(page.locator("#away-to"), "1 December 2026");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(page.locator("#away-to-error")).toHaveText("Enter a day that is not before the day it goes to the bench.");
   await thumb.put(page.locator("#away-to"), "18 December 2026");
   await expect(clash).toHaveCount(0);
   await thumb.write(page.locator("#ring-back"), "20 November 2026");
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(page.locator("#ring-back-error")).toHaveText("Enter the day it was handed over first.");
   await thumb.put(page.locator("#ring-back"), "");
   await save(page);
@@ -218,7 +219,7 @@ test("what is chosen beside a head is recorded, and Today says when the ring goe
   // A ring that is at the bench is not lost sight of by another choice.
   await go(page, `#/couple/${id}/remedy/first`);
   await thumb.tap(page.locator("#remedy-lower"));
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
   await expect(page.locator("#ring-back-error")).toContainText("Enter the day it came back");
   await thumb.write(page.locator("#ring-back"), "25 November 2026");
   await save(page);

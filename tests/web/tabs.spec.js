@@ -1,6 +1,7 @@
 // Two tabs of one book: what each changes is there in both, and nothing that was saved is lost.
 import { coupleOf, crash, expect, fieldsOf, go, hand, heading, line, meet, meetByHand, notice, open, ready, rows, test } from "./hand.js";
 import { choose, copy } from "./colleague.js";
+import { say } from "./say.js";
 
 test.beforeEach(async ({ start }) => {
   await start();
@@ -25,9 +26,9 @@ test("different fields changed in two tabs are both there, in both and after a r
   // Both forms stand open before either is saved: the second save must not bring back what the first one replaced.
   await change(page, id, "wedding", "Wedding date", "22 May 2027");
   await change(other, id, "notes", "New note", "Likes a brushed surface.");
-  await hand(page).press("Save");
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
-  await hand(other).press("Add note");
+  await hand(other).press(say.screens.ADD_NOTE);
   await expect(notice(other)).toContainText("saved");
   for (const tab of [page, other]) {
     await go(tab, `#/couple/${id}`);
@@ -46,9 +47,9 @@ test("two fields of one form changed in two tabs are both there", async ({ page,
   const { id, other } = await twoTabs(page, context, site);
   await change(page, id, "people", "First name", "Tessa");
   await change(other, id, "people", "Second name", "Rowena");
-  await hand(page).press("Save");
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
-  await hand(other).press("Save");
+  await hand(other).press(say.screens.SAVE);
   await expect(notice(other)).toContainText("saved");
   for (const tab of [page, other]) {
     await go(tab, `#/couple/${id}`);
@@ -62,7 +63,7 @@ test("two fields of one form changed in two tabs are both there", async ({ page,
 test("a change in one tab shows in the other while it is looked at", async ({ page, context, site }) => {
   const { id, other } = await twoTabs(page, context, site);
   await change(page, id, "people", "First name", "Tessa");
-  await hand(page).press("Save");
+  await hand(page).press(say.screens.SAVE);
   await expect(heading(other)).toHaveText("Tessa & Rowan");
 });
 
@@ -70,9 +71,9 @@ test("of one field changed in two tabs both writes are kept, and both tabs show 
   const { id, other } = await twoTabs(page, context, site);
   await change(page, id, "wedding", "Wedding date", "22 May 2027");
   await change(other, id, "wedding", "Wedding date", "June 2027");
-  await hand(page).press("Save");
+  await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
-  await hand(other).press("Save");
+  await hand(other).press(say.screens.SAVE);
   await expect(notice(other)).toContainText("saved");
   const written = JSON.parse((await rows(page))[`records/${id}`])
     .changes.flatMap(({ sets }) => sets)
@@ -109,7 +110,7 @@ test("two saves of one form in one tab are no difference, nor is a save over wha
   const { id, other } = await twoTabs(page, context, site);
   for (const [tab, date] of [[page, "22 May 2027"], [page, "23 May 2027"], [other, "24 May 2027"]]) {
     await change(tab, id, "wedding", "Wedding date", date);
-    await hand(tab).press("Save");
+    await hand(tab).press(say.screens.SAVE);
     await expect(notice(tab)).toContainText("saved");
   }
   await go(page, `#/couple/${id}`);
@@ -125,7 +126,7 @@ test("a file brought in by one tab, and taken back, is seen in the other", async
   await hand(page).press(/Bring in/);
   await expect(notice(page)).toContainText("Brought in");
   await expect(other.getByRole("link", { name: /Mara/ })).toBeVisible();
-  await hand(page).press("Take the import back");
+  await hand(page).press(say.copies.UNDO_IMPORT);
   await expect(other.getByRole("link", { name: /Mara/ })).toHaveCount(0);
   await expect(other.getByRole("link", { name: /Tess/ })).toBeVisible();
 });
@@ -134,10 +135,10 @@ test("words that come back over what was saved meanwhile say so at the field", a
   const { id, other } = await twoTabs(page, context, site);
   await change(page, id, "wedding", "Wedding date", "22 May 2027");
   await change(other, id, "wedding", "Wedding date", "June 2027");
-  await hand(other).press("Save");
+  await hand(other).press(say.screens.SAVE);
   await expect(notice(other)).toContainText("saved");
   await open(page, site, `#/couple/${id}/wedding`);
-  await expect(page.getByLabel("Wedding date")).toHaveValue("22 May 2027");
+  await expect(page.getByLabel(say.screens.WEDDING)).toHaveValue("22 May 2027");
   await expect(page.locator("#wedding-error")).toHaveText("Something else was saved here meanwhile. To save this takes its place.");
 });
 
@@ -145,7 +146,7 @@ test("two tabs that save at the same moment both succeed, under numbers of their
   const { id, other } = await twoTabs(page, context, site);
   await change(page, id, "notes", "New note", "one");
   await change(other, id, "notes", "New note", "two");
-  await Promise.all([hand(page).press("Add note"), hand(other).press("Add note")]);
+  await Promise.all([hand(page).press(say.screens.ADD_NOTE), hand(other).press(say.screens.ADD_NOTE)]);
   for (const tab of [page, other]) await expect(tab.locator(".note")).toHaveCount(2);
   const stamps = JSON.parse((await rows(page))[`records/${id}`]).changes.map(({ by, n }) => `${by} ${n}`);
   expect(new Set(stamps).size).toBe(stamps.length);
@@ -157,9 +158,9 @@ test("a couple put away in one tab leaves the list of the other, and comes back 
   const name = other.getByRole("link", { name: /Tess & Rowan/ });
   await expect(name).toBeVisible();
   await go(page, `#/couple/${id}`);
-  await hand(page).press("Put away");
+  await hand(page).press(say.screens.PUT_AWAY);
   await expect(name).toHaveCount(0);
-  await hand(page).press("Bring back");
+  await hand(page).press(say.screens.BRING_BACK);
   await expect(name).toBeVisible();
 });
 
@@ -188,7 +189,7 @@ const ELSEWHERE = "This form is open in another tab too, with words that are not
 
 test("two tabs with the same form keep their words apart, to the last key, whichever of them is lost", async ({ page, context, site }) => {
   const { id, other } = await twoTabs(page, context, site);
-  const note = (tab) => tab.getByLabel("New note");
+  const note = (tab) => tab.getByLabel(say.screens.NEW_NOTE);
   for (const tab of [page, other]) await go(tab, `#/couple/${id}/notes`);
   await hand(page).enter(note(page));
   await hand(other).enter(note(other));
@@ -197,7 +198,7 @@ test("two tabs with the same form keep their words apart, to the last key, which
   await expect(note(page)).toHaveValue("one one one");
   await expect(note(other)).toHaveValue("two two two");
   // What one saves takes nothing from the other.
-  await hand(other).press("Add note");
+  await hand(other).press(say.screens.ADD_NOTE);
   await expect(page.locator(".note")).toContainText("two two two");
   await expect(note(page)).toHaveValue("one one one");
   await expect(note(other)).toHaveValue("");
@@ -207,7 +208,7 @@ test("two tabs with the same form keep their words apart, to the last key, which
   await open(third, site, `#/couple/${id}/notes`);
   await expect(third.getByText(BACK)).toBeVisible();
   await expect(note(third)).toHaveValue("one one one");
-  await hand(third).press("Add note");
+  await hand(third).press(say.screens.ADD_NOTE);
   await expect(third.locator(".note")).toHaveCount(2);
   await third.reload();
   await ready(third);
@@ -217,7 +218,7 @@ test("two tabs with the same form keep their words apart, to the last key, which
 
 test("a tab that opens a form with words in another tab is told, and gets them when that tab is closed", async ({ page, context, site }) => {
   const { id, other } = await twoTabs(page, context, site);
-  const note = (tab) => tab.getByLabel("New note");
+  const note = (tab) => tab.getByLabel(say.screens.NEW_NOTE);
   await go(page, `#/couple/${id}/notes`);
   await hand(page).write(note(page), "Half a note");
   await go(other, `#/couple/${id}/notes`);
@@ -231,7 +232,7 @@ test("a tab that opens a form with words in another tab is told, and gets them w
 
 test("a tab with a form that nobody has typed into is told when another tab begins, and gets the words of one that crashes", async ({ page, context, site }) => {
   const { id, other } = await twoTabs(page, context, site);
-  const note = (tab) => tab.getByLabel("New note");
+  const note = (tab) => tab.getByLabel(say.screens.NEW_NOTE);
   for (const tab of [page, other]) await go(tab, `#/couple/${id}/notes`);
   await expect(other.getByText(ELSEWHERE)).toHaveCount(0);
   await hand(page).write(note(page), "Half a note");
@@ -243,13 +244,13 @@ test("a tab with a form that nobody has typed into is told when another tab begi
 
 test("a tab is told no longer when the other one has saved, and words of its own stay its own", async ({ page, context, site }) => {
   const { id, other } = await twoTabs(page, context, site);
-  const note = (tab) => tab.getByLabel("New note");
+  const note = (tab) => tab.getByLabel(say.screens.NEW_NOTE);
   await go(page, `#/couple/${id}/notes`);
   await hand(page).write(note(page), "theirs");
   await go(other, `#/couple/${id}/notes`);
   await expect(other.getByText(ELSEWHERE)).toBeVisible();
   await hand(other).write(note(other), "ours");
-  await hand(page).press("Add note");
+  await hand(page).press(say.screens.ADD_NOTE);
   await expect(other.getByText(ELSEWHERE)).toHaveCount(0);
   await expect(note(other)).toHaveValue("ours");
   // A tab closed with words of its own does not press them on one that has others; they come the next time.
@@ -257,7 +258,7 @@ test("a tab is told no longer when the other one has saved, and words of its own
   await page.close();
   await other.waitForTimeout(300);
   await expect(note(other)).toHaveValue("ours");
-  await hand(other).press("Add note");
+  await hand(other).press(say.screens.ADD_NOTE);
   await expect(other.locator(".note")).toHaveCount(2);
   await go(other, "#/today");
   await go(other, `#/couple/${id}/notes`);

@@ -1,5 +1,6 @@
 // Every kind of change can be taken back: at once by the notice, later by the couple's own button, and put back.
 import { expect, fieldsOf, go, hand, heading, loadExamples, meet, notice, open, practiceFields, test, waypoints } from "./hand.js";
+import { say } from "./say.js";
 
 /** Types over a field and saves the form. */
 const form = (path, label, words) => async (page, thumb) => {
@@ -10,7 +11,7 @@ const form = (path, label, words) => async (page, thumb) => {
 const choose = (path, group, option) => async (page, thumb) => {
   await go(page, path);
   await thumb.choose(group, option);
-  await thumb.press("Save");
+  await thumb.press(say.screens.SAVE);
 };
 const press = (path, button) => async (page, thumb) => {
   await go(page, path);
@@ -55,19 +56,19 @@ for (const [what, make] of Object.entries(CHANGES))
     const thumb = hand(page);
 
     await make(ids)(page, thumb);
-    await expect(notice(page).getByRole("button", { name: "Undo" })).toBeVisible();
+    await expect(notice(page).getByRole("button", { name: say.screens.UNDO })).toBeVisible();
     const after = await fields();
     expect(after, "something was changed").not.toEqual(before);
 
-    await notice(page).getByRole("button", { name: "Undo" }).tap();
+    await notice(page).getByRole("button", { name: say.screens.UNDO }).tap();
     await expect(notice(page)).toContainText("Taken back");
     expect(await fields()).toEqual(before);
-    await notice(page).getByRole("button", { name: "Put back" }).tap();
+    await notice(page).getByRole("button", { name: say.screens.PUT_BACK }).tap();
     await expect(notice(page)).toContainText("Put back");
     expect(await fields()).toEqual(after);
 
     await open(page, site, `#/couple/${ids.couple}`);
-    await thumb.press("Undo the last change");
+    await thumb.press(say.screens.UNDO_LAST);
     await expect(notice(page)).toContainText("Taken back");
     expect(await fields()).toEqual(before);
   });
@@ -78,20 +79,20 @@ test("changes are taken back one after the other, each once, down to the beginni
   const states = [await fieldsOf(page, id)];
   for (const words of ["one", "two", "three"]) {
     await go(page, `#/couple/${id}/notes`);
-    await hand(page).write(page.getByLabel("New note"), words);
-    await hand(page).press("Add note");
+    await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), words);
+    await hand(page).press(say.screens.ADD_NOTE);
     await expect(page.locator(".note")).toHaveCount(states.length);
     states.push(await fieldsOf(page, id));
   }
   await open(page, site, `#/couple/${id}`);
   for (const state of states.reverse().slice(1)) {
-    await hand(page).press("Undo the last change");
+    await hand(page).press(say.screens.UNDO_LAST);
     await expect.poll(() => fieldsOf(page, id)).toEqual(state);
   }
   // The last one takes back the couple itself, which can be put back.
-  await hand(page).press("Undo the last change");
+  await hand(page).press(say.screens.UNDO_LAST);
   await expect(heading(page)).toHaveText("This is not on this phone");
-  await notice(page).getByRole("button", { name: "Put back" }).tap();
+  await notice(page).getByRole("button", { name: say.screens.PUT_BACK }).tap();
   await expect(heading(page)).toHaveText("Tess");
 });
 
@@ -102,7 +103,7 @@ test("a couple put away is out of sight, kept whole, and can be brought back", a
   const before = await fieldsOf(page, couple);
   await go(page, `#/couple/${couple}`);
   const name = await heading(page).textContent();
-  await hand(page).press("Put away");
+  await hand(page).press(say.screens.PUT_AWAY);
   await expect(notice(page)).toContainText("put away");
   await open(page, site, "#/today");
   await expect(page.locator("main")).not.toContainText(name);
@@ -110,7 +111,7 @@ test("a couple put away is out of sight, kept whole, and can be brought back", a
   await expect(page.getByRole("link", { name })).toHaveCount(0);
   await hand(page).tap(page.getByText("Show couples put away"));
   await page.getByRole("link", { name }).tap();
-  await hand(page).press("Bring back");
+  await hand(page).press(say.screens.BRING_BACK);
   await expect(notice(page)).toContainText("back in the book");
   await open(page, site, "#/couples");
   await expect(page.getByRole("link", { name })).toBeVisible();

@@ -1,16 +1,17 @@
 // The journeys that every engine takes: one description for all of them.
+import { say as words } from "../say.js";
 
 /** The app's words on the way, in one place. */
 export const say = {
-  couples: "Couples",
-  newCouple: "New couple",
-  firstName: "First name",
-  secondName: "Second name",
-  save: "Save",
-  sizeRead: "Size read",
-  addReading: "Add reading",
-  width: "Width",
-  profile: "Profile",
+  couples: words.screens.COUPLES,
+  newCouple: words.screens.NEW_COUPLE,
+  firstName: words.screens.FIRST_NAME,
+  secondName: words.screens.SECOND_NAME,
+  save: words.screens.SAVE,
+  sizeRead: words.screens.READ_SIZE,
+  addReading: words.screens.ADD_READING,
+  width: words.screens.BAND_WIDTH,
+  profile: words.screens.PROFILE,
   flat: "flat",
   back: "Back: Tess & Rowan",
   finger: "Tess: finger",
