@@ -40,7 +40,7 @@
 //
 // After `meet` the couple's screen is open, after the others the list of couples. No notice is left by them. Where the
 // typing or the saving is what is tested, `meetByHand(page, ...)` and so on do the same through the forms.
-import { cp, mkdtemp, readFile, readlink, rm, writeFile } from "node:fs/promises";
+import { cp, mkdtemp, readFile, readdir, readlink, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -115,7 +115,11 @@ export const test = base.extend({
   install: async ({ page, start, serviceWorkers }, use) => {
     await use(async (tab = page) => {
       if (serviceWorkers !== "allow") throw new Error('The service worker is kept away: test.use({ serviceWorkers: "allow" }).');
-      await start(tab);
+      // The page fetches the files of later screens by itself, past a worker that is not there yet: one that is still on
+      // its way when a test stops the server would be a fault that the browser logs.
+      const files = (await readdir(DIST)).filter((name) => name.endsWith(".wasm"));
+      const arrived = files.map((file) => tab.waitForEvent("requestfinished", { predicate: (request) => request.url().endsWith(file), timeout: 30_000 }));
+      await Promise.all([start(tab), ...arrived]);
       await tab.evaluate(async () => {
         await navigator.serviceWorker.ready;
         while (!navigator.serviceWorker.controller) await new Promise((done) => setTimeout(done, 20));

@@ -33,8 +33,6 @@ for (const base of ["/", "/shop/app/"]) {
 
     test("leads any other address back to the app", async ({ page, site, install }) => {
       await install();
-      // Files asked for before the service worker took over still come from the server.
-      await page.waitForLoadState("networkidle");
       await site.stop();
       for (const address of ["index.html", "?from=somewhere", "no/such/place#/couples", "#/couples/new"]) {
         await page.goto("about:blank");
