@@ -256,6 +256,7 @@ test("a tab is told no longer when the other one has saved, and words of its own
   // A tab closed with words of its own does not press them on one that has others; they come the next time.
   await hand(page).write(note(page), "theirs again");
   await page.close();
+  // Where words do come over, in the tests above, it is as soon as the closed tab lets its lock go. Here none may.
   await other.waitForTimeout(300);
   await expect(note(other)).toHaveValue("ours");
   await hand(other).press(say.screens.ADD_NOTE);
