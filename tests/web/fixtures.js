@@ -40,7 +40,7 @@
 //
 // After `meet` the couple's screen is open, after the others the list of couples. No notice is left by them. Where the
 // typing or the saving is what is tested, `meetByHand(page, ...)` and so on do the same through the forms.
-import { cp, mkdtemp, readFile, readlink, rm, writeFile } from "node:fs/promises";
+import { cp, mkdtemp, readFile, readdir, readlink, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -115,11 +115,16 @@ export const test = base.extend({
   install: async ({ page, start, serviceWorkers }, use) => {
     await use(async (tab = page) => {
       if (serviceWorkers !== "allow") throw new Error('The service worker is kept away: test.use({ serviceWorkers: "allow" }).');
+      const arrived = new Set();
+      tab.on("requestfinished", (request) => arrived.add(request.url().split("/").pop()));
       await start(tab);
       await tab.evaluate(async () => {
         await navigator.serviceWorker.ready;
         while (!navigator.serviceWorker.controller) await new Promise((done) => setTimeout(done, 20));
       });
+      // What the page itself began to fetch before the worker took over still comes from the server.
+      const files = (await readdir(DIST)).filter((name) => name.endsWith(".wasm"));
+      await expect.poll(() => files.filter((name) => !arrived.has(name)), { timeout: 30_000 }).toEqual([]);
     });
   },
 
