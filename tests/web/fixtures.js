@@ -115,15 +115,16 @@ export const test = base.extend({
   install: async ({ page, start, serviceWorkers }, use) => {
     await use(async (tab = page) => {
       if (serviceWorkers !== "allow") throw new Error('The service worker is kept away: test.use({ serviceWorkers: "allow" }).');
-      // The page fetches the files of later screens by itself, past a worker that is not there yet: one that is still on
-      // its way when a test stops the server would be a fault that the browser logs.
-      const files = (await readdir(DIST)).filter((name) => name.endsWith(".wasm"));
-      const arrived = files.map((file) => tab.waitForEvent("requestfinished", { predicate: (request) => request.url().endsWith(file), timeout: 30_000 }));
-      await Promise.all([start(tab), ...arrived]);
+      const arrived = new Set();
+      tab.on("requestfinished", (request) => arrived.add(request.url().split("/").pop()));
+      await start(tab);
       await tab.evaluate(async () => {
         await navigator.serviceWorker.ready;
         while (!navigator.serviceWorker.controller) await new Promise((done) => setTimeout(done, 20));
       });
+      // What the page itself began to fetch before the worker took over still comes from the server.
+      const files = (await readdir(DIST)).filter((name) => name.endsWith(".wasm"));
+      await expect.poll(() => files.filter((name) => !arrived.has(name)), { timeout: 30_000 }).toEqual([]);
     });
   },
 
