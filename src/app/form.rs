@@ -173,6 +173,11 @@ impl Form {
         })
     }
 
+    /// Whether its screen is gone: what is saved meanwhile must not ask it for anything.
+    pub fn is_left(self) -> bool {
+        self.restored.is_disposed()
+    }
+
     /// Throws away what was typed.
     pub fn reset(self) {
         // The screen may have been left while its words were saved.

@@ -14,6 +14,7 @@ pub mod details;
 pub mod el;
 pub mod empty;
 pub mod field;
+pub mod focus;
 pub mod lay;
 pub mod line;
 pub mod notice;

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use crate::app::form::Form;
 use crate::parts::button::{Weight, button};
+use crate::parts::focus::focus;
 use crate::parts::page::{Head, page};
 use crate::words::{screens as say, storage as say_storage};
 
@@ -63,12 +64,5 @@ fn said(words: &'static str) -> AnyView {
 
 /// Moves to the first field that something is wrong with.
 pub fn show_first_complaint() {
-    use wasm_bindgen::JsCast;
-    request_animation_frame(|| {
-        if let Ok(Some(field)) = document().query_selector("[aria-invalid='true']")
-            && let Ok(field) = field.dyn_into::<web_sys::HtmlElement>()
-        {
-            let _ = field.focus();
-        }
-    });
+    focus("[aria-invalid='true']");
 }

@@ -25,6 +25,7 @@ mod today;
 use std::time::Duration;
 
 use crate::parts::el::{el, live, maybe};
+use crate::parts::focus::start_of_page;
 use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -90,7 +91,7 @@ fn frame() -> AnyView {
         }
         if before.is_some_and(|before| before != here) {
             app.turn_page();
-            request_animation_frame(start_of_page);
+            start_of_page();
         }
         here
     });
@@ -196,18 +197,6 @@ fn follow_the_day(app: App) {
     window_event_listener_untyped("visibilitychange", move |_| look());
     window_event_listener_untyped("focus", move |_| look());
     let _ = set_interval_with_handle(look, Duration::from_secs(60));
-}
-
-/// After another screen has come: its start is shown, and its heading has the focus, so that it is read out.
-fn start_of_page() {
-    if let Some(window) = web_sys::window() {
-        window.scroll_to_with_x_and_y(0.0, 0.0);
-    }
-    if let Ok(Some(heading)) = document().query_selector("h1")
-        && let Ok(heading) = heading.dyn_into::<web_sys::HtmlElement>()
-    {
-        let _ = heading.focus();
-    }
 }
 
 /// Tells whoever measures that the book is there and can be used; then the rest of the app is fetched.

@@ -16,6 +16,7 @@ use wasm_bindgen::JsCast;
 use crate::app::show::{Eyes, Shown};
 use crate::parts::Press;
 use crate::parts::button::{Weight, button};
+use crate::parts::focus::{focus, once_drawn};
 use crate::parts::picture::picture;
 use crate::words::showing as say;
 
@@ -55,12 +56,13 @@ pub fn show_button(make: impl Fn() -> Option<Shown> + Send + Sync + 'static) -> 
 fn clean(eyes: Eyes, shown: Shown) -> AnyView {
     let asked = RwSignal::new(false);
     let opener = SendWrapper::new(document().active_element());
-    let finish = Callback::new(move |()| {
-        eyes.close();
-        if let Some(opener) = (*opener).clone().and_then(|it| it.dyn_into::<web_sys::HtmlElement>().ok()) {
-            request_animation_frame(move || drop(opener.focus()));
+    // It can have the focus again when the book is back, which is a while after the finish.
+    on_cleanup(move || {
+        if let Some(opener) = opener.take().and_then(|it| it.dyn_into::<web_sys::HtmlElement>().ok()) {
+            once_drawn(move || drop(opener.focus()));
         }
     });
+    let finish = Callback::new(move |()| eyes.close());
     let question = move || {
         asked.get().then(|| {
             el("div")
@@ -80,7 +82,7 @@ fn clean(eyes: Eyes, shown: Shown) -> AnyView {
     };
     let lines = shown.lines.into_iter().map(|line| para("", line)).collect();
     let figure = (!shown.figure.is_empty()).then(|| para("show-figure", shown.figure));
-    request_animation_frame(|| focus("#show-title"));
+    focus("#show-title");
     el("main")
         .class("show")
         .child(maybe(question))
@@ -119,16 +121,8 @@ fn holder(asked: RwSignal<bool>, finish: Press) -> AnyView {
         .on("contextmenu", |event| event.prevent_default())
         .on("click", move |_| {
             asked.set(true);
-            request_animation_frame(|| focus("#show-question"));
+            focus("#show-question");
         })
         .text(say::FINISH)
         .view()
-}
-
-fn focus(selector: &str) {
-    if let Ok(Some(found)) = document().query_selector(selector)
-        && let Ok(found) = found.dyn_into::<web_sys::HtmlElement>()
-    {
-        let _ = found.focus();
-    }
 }

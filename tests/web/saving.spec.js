@@ -243,11 +243,11 @@ test("who leaves a screen while it saves stays where they went, and the words ar
     };
   });
   const thumb = hand(page);
-  for (const [address, label, words] of [[`#/couple/${id}/notes`, "New note", "Once."], [`#/couple/${id}/people`, "Second name", "Rowan"], ["#/practice/fair", "Fair of today", "Wharfside"]]) {
+  for (const [address, label, words] of [[`#/couple/${id}/notes`, "New note", "Once."], [`#/couple/${id}/people`, "Second name", "Rowan"], ["#/practice/fair", "Fair of today", "Wharfside"], [`#/couple/${id}/finger/first`, say.screens.READ_SIZE, "M½"]]) {
     await go(page, address);
     await thumb.write(page.getByLabel(label, { exact: true }), words);
     await page.evaluate(() => {
-      [...document.querySelectorAll("button")].find((button) => /^(Save|Add note)$/.test(button.textContent)).click();
+      [...document.querySelectorAll("button")].find((button) => /^(Save|Add note|Add reading)$/.test(button.textContent)).click();
       location.hash = "#/couples";
     });
     await expect(notice(page)).toContainText("saved");
@@ -260,5 +260,5 @@ test("who leaves a screen while it saves stays where they went, and the words ar
   }
   const fields = await fieldsOf(page, id);
   expect(fields["name.second"]).toBe("Rowan");
-  expect(Object.keys(fields).filter((field) => field.startsWith("note."))).toHaveLength(1);
+  for (const item of ["note.", "reading."]) expect(Object.keys(fields).filter((field) => field.includes(item)), item).toHaveLength(1);
 });

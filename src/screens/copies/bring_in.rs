@@ -19,10 +19,11 @@ use crate::archive::list::LIMIT;
 use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button};
 use crate::parts::field::Field;
+use crate::parts::focus::start_of_page;
 use crate::parts::page::page;
 use crate::screens::couples::lower;
+use crate::screens::handed;
 use crate::screens::practice::head;
-use crate::screens::{handed, start_of_page};
 use crate::words::list::taking;
 use crate::words::{copies as say, files};
 
@@ -102,7 +103,7 @@ pub fn bring_in() -> AnyView {
                 let _ = pasted.try_set(String::new());
                 // What became of it stands at the top of the page.
                 if step.try_set(Step::Asked).is_none() {
-                    request_animation_frame(start_of_page);
+                    start_of_page();
                 }
             });
         });

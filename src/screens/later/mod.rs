@@ -15,10 +15,11 @@ use leptos::wasm_split::SplitLoaderError;
 use wasm_bindgen_futures::spawn_local;
 
 use super::taking::{Taking, taking};
-use super::{bench, copies, couple, late, new_couple, practice, start_of_page};
+use super::{bench, copies, couple, late, new_couple, practice};
 use crate::app::address::Address;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{live, maybe, nothing};
+use crate::parts::focus::start_of_page;
 use crate::parts::lay::para;
 use crate::parts::page::{Head, page};
 use crate::words::screens as say;
@@ -160,7 +161,7 @@ fn fetch(here: Later, fetched: RwSignal<Option<bool>>) {
         let arrived = file(here).await.is_ok();
         // The user may have left meanwhile.
         if fetched.try_set(Some(arrived)).is_none() {
-            request_animation_frame(start_of_page);
+            start_of_page();
         }
     });
 }

@@ -8,7 +8,6 @@ mod tray;
 use crate::parts::el::maybe;
 use crate::parts::lay::{all, para};
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 use super::said::beside;
 use super::{Whose, whose_of};
@@ -27,8 +26,8 @@ use crate::book::practice::Practice;
 use crate::book::value::{ReadingTaken, Value};
 use crate::forms::reading;
 use crate::parts::choice::tick;
+use crate::parts::focus::{focus, start_of_page};
 use crate::screens::form_page::{form_page, show_first_complaint};
-use crate::screens::start_of_page;
 use crate::storage::typed;
 use crate::trade::measure::Length;
 use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
@@ -79,12 +78,15 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
         }
         take(whom, reading, moves, move || {
             form.done();
+            if form.is_left() {
+                return;
+            }
             // The next reading is of the band's finger, which may be another one now, with the same gauge.
             let next = reading::start_after(&untrack(|| form.texts()), chosen(whom).unwrap_or(LEFT_RING));
             form.start_with(&next.into_pairs());
             form.reset();
             // The reading, and what all of them come to, stand at the top of the page.
-            request_animation_frame(start_of_page);
+            start_of_page();
         });
     };
     let content = all(vec![
@@ -145,13 +147,7 @@ fn moves(whom: Whom, form: Form) -> Option<bool> {
 
 /// Goes to the question of which finger the band is for.
 fn show_question() {
-    request_animation_frame(|| {
-        if let Ok(Some(radio)) = document().query_selector("[name='moves']")
-            && let Ok(radio) = radio.dyn_into::<web_sys::HtmlElement>()
-        {
-            let _ = radio.focus();
-        }
-    });
+    focus("[name='moves']");
 }
 
 /// Saves a reading. `moves`: the band is for its finger from now on. Of the band's finger nobody waits any more.
