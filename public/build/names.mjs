@@ -1,5 +1,7 @@
 // Gives what the WebAssembly asks of the page short names: wasm-bindgen's own carry a hash each, which no compressor can
-// make small and which stand in the WebAssembly and in its glue (measured: 6 kB of the first load, brotli).
+// make small and which stand in the WebAssembly and in its glue (measured: 6 kB of the first load, brotli). Binaryen's own
+// minify-imports leaves these names alone: it looks at the modules "env" and "wasi" only. The pass that looks at all of
+// them renames what is exported too, and by that the files which are fetched later find their functions.
 
 const IMPORTS = 2;
 /** The module by which the WebAssembly knows its glue. */
