@@ -235,7 +235,7 @@ impl<'a> Couple<'a> {
         in_order(all, |(field, _)| self.written(field)).into_iter().map(|(_, said)| said).collect()
     }
 
-    /// Whether anything that the bench needs was written after the read-back.
+    /// Whether anything that the bench needs, or a list of their wishes, was written after the read-back.
     pub fn changed_since_read_back(self) -> bool {
         self.changed_since(&Field::ReadBack, |field| {
             matches!(
@@ -249,6 +249,7 @@ impl<'a> Couple<'a> {
                     | Field::OrderSize(_)
                     | Field::Remedy(_)
                     | Field::Dates
+                    | Field::Said(_)
             )
         })
     }

@@ -11,6 +11,28 @@ use crate::trade::wearer::Wearer;
 
 pub use super::value::{AnswerError, Invitation, Said, check, is_offered};
 
+/// How a list stands to the same list as it was taken in before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Again {
+    Same,
+    /// Saved on the same day or later: what has changed takes the place of what they said then.
+    Newer,
+    /// Saved before the one that is known, which was saved on this day.
+    Older(NaiveDate),
+}
+
+/// How a list stands to the one that is known under its name. The two of a couple may have been swapped when it was
+/// taken in.
+pub fn again(known: &Said, said: &Said) -> Again {
+    if known == said || *known == said.clone().swapped() {
+        Again::Same
+    } else if said.saved < known.saved {
+        Again::Older(known.saved)
+    } else {
+        Again::Newer
+    }
+}
+
 /// Takes a list in: into a new couple (`into` is none) or into one that is there, beside what is known. Names and a
 /// wedding date are filled in where nothing is known yet. After a no to being recorded nothing is kept but the no, and
 /// the names of a couple that is new.

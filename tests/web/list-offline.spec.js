@@ -27,7 +27,7 @@ test("it is kept at every key and goes on after a reload, with the server gone",
   await expect(page.locator("#ring-width-second-1")).toHaveValue("about two");
   await expect(page.locator("#ring-name-second-2")).toHaveValue("signet");
   await go(page, "#/list");
-  await expect(page.getByText("2 of 16 answered")).toBeVisible();
+  await expect(page.getByText("0 of 16 answered, 2 more by one of you")).toBeVisible();
   // The installed app begins at Today, where there is no couple: the list is not far.
   await go(page, "#/today");
   await expect(page.getByRole("link", { name: say.list.pages.RESUME })).toHaveAttribute("href", "#/list");

@@ -99,7 +99,7 @@ test("it can be filled in by keyboard alone", async ({ page, context, site, star
   await page.keyboard.press("Home");
   await tabTo(page, ".page-back");
   await page.keyboard.press("Enter");
-  await expect(page.getByText("11 of 16 answered")).toBeVisible();
+  await expect(page.getByText("5 of 16 answered, 6 more by one of you")).toBeVisible();
 });
 
 test("it can be filled in with text at twice its size on a narrow phone", async ({ page, site, start }) => {

@@ -75,12 +75,30 @@ impl Said {
         }
     }
 
-    /// Whether anything of a question is answered.
+    /// Whether a question is answered: by each of the two, where each of them is asked.
     pub fn is_answered(&self, question: Question) -> bool {
-        self.answers.keys().any(|spot| spot.ask.row().question == question && self.get(*spot).is_some())
+        let each = ROWS.iter().any(|row| row.question == question && row.of == Of::Each);
+        let by = |who: Option<Wearer>| self.has_answered(question, who);
+        if each { Wearer::BOTH.into_iter().all(|who| by(Some(who))) } else { by(None) }
     }
 
-    /// How many of the questions are answered.
+    /// Who has still to answer a question of each that the other one has answered.
+    pub fn waits_for(&self, question: Question) -> Option<Wearer> {
+        let [first, second] = Wearer::BOTH.map(|who| self.has_answered(question, Some(who)));
+        match (first, second) {
+            (true, false) => Some(Wearer::Second),
+            (false, true) => Some(Wearer::First),
+            _ => None,
+        }
+    }
+
+    /// Whether one of the two, or both together, have said anything of a question.
+    fn has_answered(&self, question: Question, who: Option<Wearer>) -> bool {
+        let of_it = |spot: &&Spot| spot.ask.row().question == question && spot.who == who;
+        self.answers.keys().filter(of_it).any(|spot| self.get(*spot).is_some())
+    }
+
+    /// How many of the questions are answered, each by whoever is asked.
     pub fn answered(&self) -> usize {
         let mut counted = Vec::new();
         for row in &ROWS {

@@ -93,7 +93,7 @@ fn rows_of_the_list() -> AnyView {
             false => not_kept(),
         },
         or_nothing((apart && ours::is_kept()).then(|| para("caution", say::MAY_BE_CLEARED))),
-        el("p").class("list-progress").attr("role", "status").text(say::progress(said.answered())).view(),
+        el("p").class("list-progress").attr("role", "status").text(say::progress(&said)).view(),
         block("list-rows", vec![lines(Signal::stored(rows))]),
     ])
 }
@@ -101,7 +101,8 @@ fn rows_of_the_list() -> AnyView {
 fn row(said: &Said, section: Section) -> crate::parts::line::Line {
     let (done, of) = (answered(said, section), section.questions().len());
     let value = if section == Section::Send { String::new() } else { say::section_progress(done, of) };
-    let row = line(say::title(section), value, Address::List(Some(section)).to_string()).small(say::small(section));
+    let row =
+        line(say::title(section), value, Address::List(Some(section)).to_string()).small(say::small_of(section, &said));
     match (done, of) {
         (_, 0) => row,
         (done, of) if done == of => row.mark(Mark::Done),

@@ -1,5 +1,6 @@
 //! What would come in, before anything is written down.
 
+use chrono::NaiveDate;
 use leptos::prelude::*;
 
 use super::target::{Target, choose, known_list};
@@ -9,7 +10,8 @@ use crate::app::route::go_instead;
 use crate::app::state::{App, app};
 use crate::archive::list::{is_newer, unknown_answers};
 use crate::book::asks::Spot;
-use crate::book::said::{AnswerError, Said, take_in};
+use crate::book::said::{Again, AnswerError, Said, take_in};
+use crate::parts::choice::{Choosable, Shape, choice, option};
 use crate::parts::el::{el, or_nothing};
 use crate::parts::lay::{column, para, section};
 use crate::screens::in_words::in_words;
@@ -28,11 +30,14 @@ pub fn preview(said: Said, form: Form) -> (AnyView, Callback<()>) {
         said.unknown = None;
     }
     let again = known_list(app, &said);
+    let older = again.filter(|(_, again)| matches!(again, Again::Older(_)));
+    let keep = RwSignal::new(if older.is_some() { KEEP_NEWER } else { USE_THIS }.to_owned());
     let notes = vec![
         or_nothing((said.agrees() == Some(false)).then(|| para("caution", say::says_no(says_more(&said))))),
         or_nothing(said.agrees().is_none().then(|| para("caution", say::NOT_SAID))),
         or_nothing(newer.then(|| para("small", say::newer_minor(unknown_answers(&said))))),
-        or_nothing(again.map(|(_, same)| para("small", if same { say::AGAIN_SAME } else { say::AGAIN_NEWER }))),
+        or_nothing(again.map(|(_, again)| say_again(again, said.saved))),
+        or_nothing(older.map(|_| choice("which-list", say::WHICH_LIST, Shape::Chips, which_list(), keep))),
         or_nothing(said.answers.is_empty().then(|| para("", say::NOTHING_SAID))),
     ];
     let said = StoredValue::new(said);
@@ -47,7 +52,30 @@ pub fn preview(said: Said, form: Form) -> (AnyView, Callback<()>) {
         or_nothing(missing),
         choose(app, said, target),
     ]);
-    (content, Callback::new(move |()| save(app, said, target, form)))
+    let take = move |()| match older {
+        Some((id, _)) if keep.with_untracked(|keep| keep == KEEP_NEWER) => {
+            form.done();
+            form.reset();
+            go_instead(&Address::Couple(id).to_string());
+        }
+        _ => save(app, said, target, form),
+    };
+    (content, Callback::new(take))
+}
+
+const KEEP_NEWER: &str = "keep-newer";
+const USE_THIS: &str = "use-this";
+
+fn which_list() -> Vec<Choosable> {
+    vec![option(KEEP_NEWER, say::KEEP_NEWER_LIST), option(USE_THIS, say::USE_OLDER_LIST)]
+}
+
+fn say_again(again: Again, saved: NaiveDate) -> AnyView {
+    match again {
+        Again::Same => para("small", say::AGAIN_SAME),
+        Again::Newer => para("small", say::AGAIN_NEWER),
+        Again::Older(known) => para("caution", say::older_list(saved, known)),
+    }
 }
 
 /// Whether there is more in a list than a no lets through.

@@ -7,7 +7,7 @@ use crate::app::route::{asked, route};
 use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::said::Said;
+use crate::book::said::{Again, Said, again};
 use crate::book::search;
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::el::{live, maybe, or_nothing};
@@ -111,13 +111,13 @@ fn same_names(app: App, said: &Said) -> Option<RecordId> {
     them.pop().filter(|_| them.is_empty())
 }
 
-/// The couple that has this list already, and whether it says the same there.
-pub fn known_list(app: App, said: &Said) -> Option<(RecordId, bool)> {
+/// The couple that has this list already, and how this one stands to that.
+pub fn known_list(app: App, said: &Said) -> Option<(RecordId, Again)> {
     untrack(|| {
         app.with(|book| {
             book.couples.values().find_map(|record| {
                 let known = Couple(record).said().into_iter().find(|known| known.id == said.id)?;
-                Some((record.id, known == said || *known == said.clone().swapped()))
+                Some((record.id, again(known, said)))
             })
         })
     })

@@ -74,9 +74,21 @@ pub fn ring(number: u8) -> String {
     format!("Ring {number}")
 }
 
-/// "7 of 16 answered".
-pub fn progress(answered: usize) -> String {
-    format!("{answered} of {QUESTIONS} answered")
+/// "7 of 16 answered", and how many of the others one of the two has answered.
+pub fn progress(said: &Said) -> String {
+    let answered = format!("{} of {QUESTIONS} answered", said.answered());
+    let questions = || Section::ALL.into_iter().flat_map(|section| section.questions());
+    match questions().filter(|question| said.waits_for(**question).is_some()).count() {
+        0 => answered,
+        half => format!("{answered}, {half} more by one of you"),
+    }
+}
+
+/// Who of the two has still to answer something on a page that the other has answered; otherwise what is on it.
+pub fn small_of(section: Section, said: &Said) -> String {
+    let waits = |who: &Wearer| section.questions().iter().any(|question| said.waits_for(*question) == Some(*who));
+    let waiting: Vec<String> = Wearer::BOTH.into_iter().filter(waits).map(|who| of(said, who)).collect();
+    if waiting.is_empty() { small(section).to_owned() } else { format!("Still to answer: {}", waiting.join(", ")) }
 }
 
 /// How far a page is, at the end of its row.

@@ -1,5 +1,7 @@
 //! What the jeweller reads: inviting a couple, taking a list in, and what a couple said beside what was measured.
 
+use chrono::NaiveDate;
+
 use super::super::format;
 use crate::archive::list::{LIMIT, ListError};
 use crate::book::said::Said;
@@ -41,6 +43,9 @@ phone.";
 pub const AGAIN_SAME: &str = "This list has been taken in already, and nothing in it has changed.";
 pub const AGAIN_NEWER: &str =
     "This list has been taken in before. What has changed since takes the place of what they said then.";
+pub const WHICH_LIST: &str = "Which list counts";
+pub const KEEP_NEWER_LIST: &str = "Keep the newer list";
+pub const USE_OLDER_LIST: &str = "Use this older one";
 pub const NOT_SAID: &str =
     "They left open whether you may write this down. Ask them: until then nothing stands under “May be recorded”.";
 pub const NOTHING_SAID: &str = "Nothing was answered.";
@@ -51,6 +56,12 @@ pub const TAKEN_IN: &str = "List taken in";
 pub fn says_no(more: bool) -> String {
     let no = "They say no to being recorded. Only their names and that no are written down, and the couple stays on this phone.";
     if more { format!("{no} Read the rest now, or let them show it to you.") } else { no.to_owned() }
+}
+
+/// A list that was saved on `saved`, where the same list as it was saved on `known` is there.
+pub fn older_list(saved: NaiveDate, known: NaiveDate) -> String {
+    let (saved, known) = (format::day(saved), format::day(known));
+    format!("This list was saved on {saved}. You already have the same list as saved on {known}.")
 }
 
 /// A list of a newer version, with so many answers that this one does not know.

@@ -16,7 +16,7 @@ use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::entry::TextFault;
 use bandwright::trade::wearer::Wearer::{First, Second};
 use bandwright::words::list::guide::{self, card_table};
-use bandwright::words::list::handing;
+use bandwright::words::list::{handing, pages};
 use proptest::prelude::*;
 use serde_json::{Value as Json, json};
 
@@ -40,7 +40,7 @@ fn the_list_of_1_0_still_reads_and_rewrites() {
     assert_eq!((said.name(First), said.name(Second)), (Some("Ada"), Some("Ben")));
     assert_eq!(said.get(Spot::ring(Ask::RingTop, First, 1)), Some("1,8"));
     assert_eq!(said.agrees(), Some(true));
-    assert_eq!(said.answered(), QUESTIONS);
+    assert_eq!(pages::progress(&said), "10 of 16 answered, 6 more by one of you");
     assert_eq!((said.rings(First), said.rings(Second)), (2, 0));
     assert_eq!(said.invitation.when.map(|when| when.day), Some(date("2026-12-03")));
     assert!(!is_newer(&said));
@@ -171,13 +171,20 @@ fn answers_are_counted_by_question() {
     assert_eq!(said.answered(), 0);
     said.set(Spot::of(Ask::Hand, First), "left".to_owned(), date("2026-11-26"));
     said.set(Spot::of(Ask::Finger, Second), "ring".to_owned(), date("2026-11-26"));
-    assert_eq!((said.answered(), said.saved), (1, date("2026-11-26")), "two halves of one question");
+    assert_eq!((said.answered(), said.saved), (1, date("2026-11-26")), "each has said something of one question");
+    assert_eq!(said.waits_for(Question::Wearing), None);
     said.set(Spot::both(Ask::Else), "   ".to_owned(), date("2026-11-26"));
     assert_eq!(said.answered(), 1, "blank is no answer");
     said.set(Spot::of(Ask::Hand, First), String::new(), date("2026-11-26"));
-    assert!(said.is_answered(Question::Wearing));
+    assert_eq!(said.waits_for(Question::Wearing), Some(First));
+    assert_eq!(said.answered(), 0, "one of the two is not both");
+    assert_eq!(pages::progress(&said), "0 of 16 answered, 1 more by one of you");
+    assert_eq!(pages::small_of(Section::Wearing, &said), "Still to answer: One of you");
+    assert_eq!(pages::small_of(Section::Look, &said), pages::small(Section::Look));
     said.set(Spot::of(Ask::Finger, Second), String::new(), date("2026-11-26"));
-    assert_eq!(said.answered(), 0);
+    assert_eq!((said.answered(), said.waits_for(Question::Wearing)), (0, None));
+    said.set(Spot::both(Ask::Budget), "unsure".to_owned(), date("2026-11-26"));
+    assert_eq!((said.answered(), said.waits_for(Question::Budget)), (1, None), "asked of both together");
     // Every question stands on exactly one page.
     let mut questions: Vec<Question> = Section::ALL.into_iter().flat_map(|it| it.questions().iter().copied()).collect();
     questions.sort();

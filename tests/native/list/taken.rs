@@ -7,7 +7,7 @@ use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, Stage};
 use bandwright::book::leaving::{Stays, may_leave};
 use bandwright::book::record::Record;
-use bandwright::book::said::{Said, take_in};
+use bandwright::book::said::{Again, Said, again, take_in};
 use bandwright::book::search;
 use bandwright::book::value::{Recorded, Value, When};
 use bandwright::trade::dates::wedding::Wedding;
@@ -153,4 +153,30 @@ fn a_yes_does_not_speak_over_a_no() {
     arbitrary::say(&mut record, OURS, 2, vec![Write::set(Field::Recorded, Value::Recorded(no))]);
     let record = taken(record, sample());
     assert_eq!(Couple(&record).recorded(), Some(no));
+}
+
+#[test]
+fn the_same_list_again_says_which_of_the_two_was_saved_later() {
+    let known = Said { saved: date("2026-12-01"), ..sample() };
+    let changed = |saved: &str| {
+        let mut said = sample();
+        said.set(Spot::both(Ask::Wedding), "29 May 2027".to_owned(), date(saved));
+        said
+    };
+    assert_eq!(again(&known, &known), Again::Same);
+    assert_eq!(again(&known, &known.clone().swapped()), Again::Same);
+    assert_eq!(again(&known, &changed("2026-12-02")), Again::Newer);
+    assert_eq!(again(&known, &changed("2026-12-01")), Again::Newer, "a day is as exact as a list says it");
+    assert_eq!(again(&known, &changed("2026-11-30")), Again::Older(date("2026-12-01")));
+}
+
+#[test]
+fn a_list_that_comes_after_the_read_back_opens_it_again() {
+    let mut record = taken(known(), sample());
+    let next = record.changes().len() as u64 + 1;
+    arbitrary::say(&mut record, OURS, next, vec![Write::set(Field::ReadBack, Value::Day(date("2026-11-28")))]);
+    assert!(!Couple(&record).changed_since_read_back(), "what was said before is what was read back");
+    let mut later = sample();
+    later.set(Spot::both(Ask::Wedding), "29 May 2027".to_owned(), date("2026-11-29"));
+    assert!(Couple(&taken(record, later)).changed_since_read_back());
 }
