@@ -73,6 +73,12 @@ pub fn forget(form: &str) {
     drafts::forget(&own(form));
 }
 
+/// Forgets words under the name that [`all`] gives them, whichever page has kept them.
+pub fn forget_kept(name: &str) {
+    HELD.with_borrow_mut(|held| held.remove(name));
+    drafts::forget(name);
+}
+
 /// Whether another page has, or had, words in a form that were not saved: known without asking the browser.
 pub fn is_elsewhere(form: &str) -> bool {
     !elsewhere(form).is_empty()

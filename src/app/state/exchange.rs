@@ -11,15 +11,17 @@ use super::pace::{Pace, let_go};
 use crate::app::clock;
 use crate::app::share::breathe;
 use crate::archive::file::{FileError, open};
+use crate::archive::find;
 use crate::archive::import::{Here, Plan, Preview};
 use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId};
+use crate::book::mentions::mentions;
 use crate::book::record::{Kind, Record};
 use crate::book::search::Lower;
 use crate::storage::book::SetAside;
 use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
-use crate::storage::{drafts, parcels};
+use crate::storage::{drafts, parcels, typed};
 use crate::words;
 
 /// What the other tabs are told when more has changed than one record.
@@ -106,17 +108,19 @@ impl App {
     }
 
     /// Erases a couple for good, with every word that was half typed about it.
-    pub fn erase(self, id: RecordId, then: impl FnOnce() + 'static) {
+    pub fn erase(self, id: RecordId, lower: Lower, then: impl FnOnce() + 'static) {
         let then: Box<dyn FnOnce()> = Box::new(then);
         let shared = self.shared();
         spawn_local(async move {
             let turn = shared.turn.lock().await;
             let ids = self.book.with_untracked(|book| book.joined(id));
+            let erased: Vec<Arc<Record>> = ids.iter().filter_map(|id| self.record(*id)).collect();
             let result = stored::erase(&shared.database, ids.clone()).await;
             drop(turn);
             match result {
                 Ok(marks) => {
                     ids.iter().for_each(|id| drafts::forget_about(&id.to_string()));
+                    forget_half_typed(&erased, lower);
                     self.book.update(|book| book.forget_aside(&ids));
                     self.show(&shared, marks);
                     then();
@@ -232,6 +236,20 @@ impl super::Book {
             Some(record) => Here::Record(record),
             None if self.set_aside.iter().any(|row| row.key == id.to_string()) => Here::Unreadable,
             None => Here::Nothing,
+        }
+    }
+}
+
+/// Forgets half-typed words that name one of these couples: a list that was pasted, an invitation, an entry begun anew.
+fn forget_half_typed(erased: &[Arc<Record>], lower: Lower) {
+    for (form, words) in typed::all() {
+        let mut words: Vec<String> = words.into_values().collect();
+        // In a message the names of a list are spelled by number where their letters are not plain.
+        let lists = words.iter().filter_map(|text| find::read(text.as_bytes()).ok());
+        let answers: Vec<String> = lists.flat_map(|said| said.answers.into_values()).collect();
+        words.extend(answers);
+        if erased.iter().any(|record| mentions(record, &words.join("\n"), lower)) {
+            typed::forget_kept(&form);
         }
     }
 }

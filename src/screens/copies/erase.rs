@@ -17,6 +17,7 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::check;
 use crate::parts::page::page;
 use crate::screens::couple::{Whose, whose};
+use crate::screens::couples::lower;
 use crate::trade::wearer::Wearer;
 use crate::words::copies::{self as say, Goes};
 use crate::words::{book as say_book, screens};
@@ -47,7 +48,7 @@ pub fn erase(id: RecordId) -> AnyView {
             block("column near", vec![para("small", say::ERASE_PUT_AWAY), button])
         })
     };
-    let now = move || app.erase(id, || go_instead(&Address::Couples.to_string()));
+    let now = move || app.erase(id, lower, || go_instead(&Address::Couples.to_string()));
     let content = column(vec![
         section(say::ERASE_WHAT, vec![para("", goes), or_nothing(joined)]),
         para("caution", say::ERASE_HOW),

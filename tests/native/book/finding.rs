@@ -98,3 +98,24 @@ fn what_may_leave() {
     check(&[recorded(false), example(true)], Err(Stays::Example));
     check(&[Write::set(Field::PutAway, Value::Day(asked)), recorded(false)], Err(Stays::SaidNo));
 }
+
+/// As the app asks of half-typed words when a couple is erased.
+fn mentions(told: &Told, words: &str) -> bool {
+    bandwright::book::mentions::mentions(&told.record, words, |words| words.to_lowercase())
+}
+
+#[test]
+fn half_typed_words_are_about_a_couple_if_they_name_them() {
+    let mut told = written();
+    for words in ["Inés O'Dowd", "for INÉS O’DOWD, Saturday", "åsa", "ring 07700900123 back", "07700 900 123"] {
+        assert!(mentions(&told, words), "{words}");
+    }
+    // A name inside another word is another name; half of a double name is somebody else's as likely as theirs.
+    for words in ["", "Inés", "Åsalind", "Dowd", "0770", "Wharfside wedding fair"] {
+        assert!(!mentions(&told, words), "{words}");
+    }
+    // Who was written down wrongly at first may have been typed wrongly elsewhere too.
+    told.say(vec![text(Field::Name(Wearer::Second), "Astrid")]);
+    assert!(mentions(&told, "Åsa") && mentions(&told, "Astrid"));
+    assert!(!mentions(&Told::new(), "anything at all"));
+}
