@@ -1,9 +1,9 @@
 //! What the couple sees when the phone is turned round: one picture, one answer, and nothing that leads away. The book
 //! behind it is out of sight, out of reach and out of the ears' tree.
 //!
-//! Finishing MUST be a deliberate act: the button at the bottom held for a second, or pressed and then answered with
-//! another button that stands elsewhere. The second way is for keyboards, switches and screen readers, which cannot
-//! hold.
+//! Finishing MUST be a deliberate act: the button at the bottom held for a second and let go, or pressed and then
+//! answered with another button that stands elsewhere. The second way is for keyboards, switches and screen readers,
+//! which cannot hold. The touch that finishes MUST press nothing else.
 
 use std::time::Duration;
 
@@ -21,6 +21,8 @@ use crate::parts::picture::picture;
 use crate::words::showing as say;
 
 const HOLD: Duration = Duration::from_millis(1000);
+/// The click of a touch comes within so long after the finger is lifted, if it comes.
+const CLICK_TAKES: Duration = Duration::from_millis(100);
 
 /// The clean view, while anything is shown.
 pub fn view(eyes: Eyes) -> AnyView {
@@ -93,36 +95,67 @@ fn clean(eyes: Eyes, shown: Shown) -> AnyView {
         .view()
 }
 
+/// How far the button has been held.
+#[derive(Clone, Copy, PartialEq)]
+enum Hold {
+    Not,
+    Down,
+    /// Long enough: it finishes when the finger is lifted, or the same touch would press what comes in its place.
+    Long,
+    Lifted,
+}
+
 /// The button that is held. A short press asks instead.
 fn holder(asked: RwSignal<bool>, finish: Press) -> AnyView {
-    let held = RwSignal::new(false);
+    let hold = RwSignal::new(Hold::Not);
     let waiting = StoredValue::new(None::<TimeoutHandle>);
+    let finish = move || {
+        let _ = finish.try_run(());
+    };
     let let_go = move || {
-        held.set(false);
+        hold.set(Hold::Not);
         if let Some(waiting) = waiting.get_value() {
             waiting.clear();
         }
     };
     let press = move || {
         let_go();
-        held.set(true);
-        let done = move || {
-            let _ = finish.try_run(());
+        hold.set(Hold::Down);
+        let long = move || {
+            let _ = hold.try_set(Hold::Long);
         };
-        waiting.set_value(set_timeout_with_handle(done, HOLD).ok());
+        waiting.set_value(set_timeout_with_handle(long, HOLD).ok());
     };
+    let lift = move || {
+        if hold.get_untracked() != Hold::Long {
+            return let_go();
+        }
+        // Most browsers make no click of so long a touch.
+        hold.set(Hold::Lifted);
+        set_timeout(finish, CLICK_TAKES);
+    };
+    let click = move || {
+        if hold.get_untracked() == Hold::Lifted {
+            return finish();
+        }
+        asked.set(true);
+        focus("#show-question");
+    };
+    let class = move || if hold.get() == Hold::Not { "show-finish" } else { "show-finish held" };
+    let label = move || if matches!(hold.get(), Hold::Not | Hold::Down) { say::FINISH } else { say::LIFT };
     el("button")
         .attr("type", "button")
-        .live_attr("class", move || Some(if held.get() { "show-finish held" } else { "show-finish" }.to_owned()))
+        .live_attr("class", move || Some(class().to_owned()))
         .on("pointerdown", move |_| press())
-        .on("pointerup", move |_| let_go())
-        .on("pointerleave", move |_| let_go())
+        .on("pointerup", move |_| lift())
+        .on("pointerleave", move |_| {
+            if hold.get_untracked() != Hold::Lifted {
+                let_go();
+            }
+        })
         .on("pointercancel", move |_| let_go())
         .on("contextmenu", |event| event.prevent_default())
-        .on("click", move |_| {
-            asked.set(true);
-            focus("#show-question");
-        })
-        .text(say::FINISH)
+        .on("click", move |_| click())
+        .words(Signal::derive(move || label().to_owned()).into())
         .view()
 }

@@ -22,6 +22,7 @@ pub const SETTLED_TITLE: &str = "What we have settled";
 pub const DATES_TITLE: &str = "When to order";
 pub const READY_TITLE: &str = "When it would be ready";
 pub const FINISH: &str = "Hold to finish";
+pub const LIFT: &str = "Lift your finger";
 pub const FINISH_QUESTION: &str = "Finish showing?";
 pub const FINISH_WHY: &str = "The next screen is for the jeweller.";
 pub const KEEP_SHOWING: &str = "Keep showing";

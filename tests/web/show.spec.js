@@ -5,6 +5,7 @@ import { say } from "./say.js";
 
 const clean = (page) => page.locator("main.show");
 const finish = (page) => page.getByRole("button", { name: say.showing.FINISH });
+const lift = (page) => page.getByRole("button", { name: say.showing.LIFT });
 
 /** Everything that ears and eyes can get at. */
 async function tree(page) {
@@ -15,7 +16,7 @@ async function tree(page) {
 async function expectNothingOfTheBook(page) {
   await expect(clean(page)).toBeVisible();
   const seen = await tree(page);
-  for (const word of ["Ines", "Callum", "climbs", "07700", "Wharfside", "engagement", "Today", "Practice", "Back", "link"])
+  for (const word of ["Ines", "Callum", "climbs", "07700", "Wharfside", "engagement", "Today", "Setup", "Back", "link"])
     expect(seen, word).not.toContain(word);
   await expect(page.locator(".frame")).toBeHidden();
   expect(await page.locator("a:visible").count()).toBe(0);
@@ -26,8 +27,10 @@ async function hold(page) {
   const box = await finish(page).boundingBox();
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
-  await expect(clean(page)).toHaveCount(0);
+  await expect(lift(page)).toBeVisible();
+  await expect(clean(page), "it stays while the finger is down").toBeVisible();
   await page.mouse.up();
+  await expect(clean(page)).toHaveCount(0);
 }
 
 /** The entry of the history that catches the way back stands: there are more of them than before. */
@@ -45,7 +48,7 @@ for (const [which, title] of [
   test(`${which}: one tap shows the answer alone, and holding the button leads back`, async ({ page, start }) => {
     await start();
     const { couple } = await furnish(page);
-    await go(page, `#/bench/${which}?couple=${couple}&who=first`);
+    await go(page, `#/tools/${which}?couple=${couple}&who=first`);
     const before = page.url();
     const entries = await page.evaluate(() => history.length);
     await page.getByRole("button", { name: say.showing.SHOW }).first().tap();
@@ -85,12 +88,12 @@ test("every picture of the stack and the bands side by side have a clean view of
     expect(box.y + box.height).toBeLessThanOrEqual(page.viewportSize().height + 0.5);
     await hold(page);
   };
-  await go(page, `#/bench/stack?couple=${couple}&who=first`);
+  await go(page, `#/tools/stack?couple=${couple}&who=first`);
   // From above, laid flat, from the side, what can be done, how they wear, and two sections.
   await expect(show).toHaveCount(7);
   for (const [at, title] of ["Your rings together", "The ring and the band, laid flat", "How they lie side by side", "Beside the head: what can be done", "How they wear together", "Cut through", "Cut through"].entries())
     await look(at, title, !/done|wear/.test(title));
-  await go(page, `#/bench/compare?couple=${couple}&who=first&band2-width=6&band2-height=2&band2-profile=flat&band2-metal=titanium`);
+  await go(page, `#/tools/compare?couple=${couple}&who=first&band2-width=6&band2-height=2&band2-profile=flat&band2-metal=titanium`);
   await look(0, "Bands side by side");
   // What was settled, from the couple's own page.
   await go(page, `#/couple/${couple}`);
@@ -98,9 +101,9 @@ test("every picture of the stack and the bands side by side have a clean view of
 });
 
 for (const [name, at] of [
-  ["dates", (id) => `#/bench/dates?couple=${id}`],
-  ["size", (id) => `#/bench/size?couple=${id}&who=first`],
-  ["order", (id) => `#/bench/order?couple=${id}&who=first`],
+  ["dates", (id) => `#/tools/dates?couple=${id}`],
+  ["size", (id) => `#/tools/size?couple=${id}&who=first`],
+  ["order", (id) => `#/tools/order?couple=${id}&who=first`],
 ])
   test(`the way out of a tall answer stays on a small screen: ${name}`, async ({ page, start }) => {
     await page.setViewportSize({ width: 320, height: 480 });
@@ -118,7 +121,7 @@ for (const [name, at] of [
 test("a tap on the picture does the same", async ({ page, start }) => {
   await start();
   const { couple } = await furnish(page);
-  await go(page, `#/bench/order?couple=${couple}&who=first`);
+  await go(page, `#/tools/order?couple=${couple}&who=first`);
   await page.locator("figure.picture").tap();
   await expectNothingOfTheBook(page);
 });
@@ -127,7 +130,7 @@ test("the way back, a typed address, escape and a reload all stay; a short press
   await start();
   const { couple } = await furnish(page);
   await go(page, `#/couple/${couple}`);
-  await go(page, `#/bench/order?couple=${couple}&who=first`);
+  await go(page, `#/tools/order?couple=${couple}&who=first`);
   const before = page.url();
   const entries = await page.evaluate(() => history.length);
   await page.getByRole("button", { name: say.showing.SHOW }).tap();
@@ -173,10 +176,37 @@ test("the way back, a typed address, escape and a reload all stay; a short press
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Order size");
 });
 
+test("the touch that finishes presses nothing of what comes in its place", async ({ page, start }) => {
+  await start();
+  const { couple } = await furnish(page);
+  await go(page, `#/tools/order?couple=${couple}&who=first`);
+  const before = page.url();
+  const touch = await page.context().newCDPSession(page);
+  const { width } = page.viewportSize();
+  const places = await page.getByRole("navigation").getByRole("link").all();
+  expect(places).toHaveLength(4);
+  for (const at of [0.5, 1.5, 2.5, 3.5]) {
+    const entries = await page.evaluate(() => history.length);
+    await page.getByRole("button", { name: say.showing.SHOW }).first().tap();
+    await expect(finish(page)).toBeVisible();
+    if (at === 0.5) await caught(page, entries);
+    const box = await finish(page).boundingBox();
+    const touchPoints = [{ x: (at * width) / 4, y: box.y + box.height / 2 }];
+    expect(await page.evaluate(({ x, y }) => document.elementFromPoint(x, y).className, touchPoints[0])).toBe("show-finish");
+    await touch.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints });
+    await expect(lift(page)).toBeVisible();
+    await touch.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+    await expect(clean(page)).toHaveCount(0);
+    await drawn(page);
+    expect(page.url(), `held over ${at} quarters of the width`).toBe(before);
+    await expect(heading(page)).toHaveText("Order size");
+  }
+});
+
 test("what is typed stays typed behind it", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/bench/size");
+  await go(page, "#/tools/size");
   await thumb.write(page.getByRole("textbox", { name: say.bench.SIZE }), "M½");
   const entries = await page.evaluate(() => history.length);
   await page.getByRole("button", { name: say.showing.SHOW }).tap();
