@@ -7,6 +7,7 @@ use wasm_bindgen_futures::spawn_local;
 use super::address::{Address, Calculator, Query, with_query};
 use super::route;
 use crate::forms::{Complaints, Texts};
+use crate::parts::choice::Chosen;
 use crate::storage::drafts::Draft;
 use crate::storage::preferences;
 use crate::storage::typed::{self, Others, Page};
@@ -118,18 +119,10 @@ impl Form {
 
     /// What is shown as chosen in a field that follows something else as long as its own text is empty: the first choice
     /// in it is its text from then on.
-    pub fn following(self, name: &str, otherwise: Signal<String>) -> RwSignal<String> {
+    pub fn following(self, name: &str, otherwise: Signal<String>) -> Chosen {
         let text = self.text(name);
-        let counts = move || text.with(|text| if text.is_empty() { otherwise.get() } else { text.clone() });
-        let shown = RwSignal::new(untrack(counts));
-        Effect::new(move || shown.set(counts()));
-        Effect::new(move || {
-            let shown = shown.get();
-            if shown != untrack(counts) {
-                text.set(shown);
-            }
-        });
-        shown
+        let shown = move || text.with(|text| if text.is_empty() { otherwise.get() } else { text.clone() });
+        Chosen { shown: Signal::derive(shown), ..Chosen::from(text) }
     }
 
     /// The complaint about a field.

@@ -27,6 +27,20 @@ pub fn drawn(value: impl Into<String>, label: impl Into<String>, drawing: AnyVie
     Choosable { value: value.into(), label: label.into(), drawing: Some(drawing) }
 }
 
+/// What is shown as chosen, and what becomes of another choice: a text of its own, or one that follows something else as
+/// long as nobody has chosen.
+#[derive(Clone, Copy)]
+pub struct Chosen {
+    pub shown: Signal<String>,
+    pub set: Callback<String>,
+}
+
+impl From<RwSignal<String>> for Chosen {
+    fn from(text: RwSignal<String>) -> Self {
+        Chosen { shown: text.into(), set: Callback::new(move |chosen| text.set(chosen)) }
+    }
+}
+
 /// How a group of radios is laid out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Shape {
@@ -44,9 +58,9 @@ pub fn choice(
     legend: impl Into<Words>,
     shape: Shape,
     options: Vec<Choosable>,
-    value: RwSignal<String>,
+    value: impl Into<Chosen>,
 ) -> AnyView {
-    choice_with(key, legend.into(), None, shape, options, value)
+    group(key, legend.into(), None, shape, options, value.into())
 }
 
 /// A group of radios with a line of help under its options.
@@ -56,7 +70,18 @@ pub fn choice_with(
     hint: Option<Words>,
     shape: Shape,
     options: Vec<Choosable>,
-    value: RwSignal<String>,
+    value: impl Into<Chosen>,
+) -> AnyView {
+    group(key, legend, hint, shape, options, value.into())
+}
+
+fn group(
+    key: &'static str,
+    legend: Words,
+    hint: Option<Words>,
+    shape: Shape,
+    options: Vec<Choosable>,
+    value: Chosen,
 ) -> AnyView {
     let class = match shape {
         Shape::Segments => "choice segments",
@@ -74,7 +99,7 @@ pub fn choice_with(
         .view()
 }
 
-fn radio(key: &'static str, option: Choosable, value: RwSignal<String>) -> AnyView {
+fn radio(key: &'static str, option: Choosable, value: Chosen) -> AnyView {
     let mine = option.value.clone();
     let chosen = option.value.clone();
     let input = el("input")
@@ -82,8 +107,8 @@ fn radio(key: &'static str, option: Choosable, value: RwSignal<String>) -> AnyVi
         .attr("id", format!("{key}-{}", option.value))
         .attr("name", key)
         .attr("value", option.value)
-        .live_flag("checked", move || value.with(|value| *value == mine))
-        .on("change", move |_| value.set(chosen.clone()));
+        .live_flag("checked", move || value.shown.with(|value| *value == mine))
+        .on("change", move |_| value.set.run(chosen.clone()));
     labelled(input, option.drawing, option.label)
 }
 
@@ -176,7 +201,7 @@ pub fn pick(
 
 /// A box to tick, its whole row a target.
 pub fn check(key: &'static str, label: impl Into<Words>, hint: Option<Words>, value: RwSignal<bool>) -> AnyView {
-    tick(key, label, hint, value.into(), Callback::new(move |ticked| value.set(ticked)))
+    ticked(key.to_owned(), label.into(), hint, value.into(), Callback::new(move |ticked| value.set(ticked)))
 }
 
 /// A box to tick that is one of several behind one text, or that is kept as a word: the caller says whether it is
@@ -185,18 +210,21 @@ pub fn tick(
     key: impl Into<String>,
     label: impl Into<Words>,
     hint: Option<Words>,
-    ticked: Signal<bool>,
+    is_ticked: Signal<bool>,
     set: Callback<bool>,
 ) -> AnyView {
-    let key = key.into();
+    ticked(key.into(), label.into(), hint, is_ticked, set)
+}
+
+fn ticked(key: String, label: Words, hint: Option<Words>, now: Signal<bool>, set: Callback<bool>) -> AnyView {
     let (hint, described) = hinted("check-hint", "span", &key, hint);
     let input = el("input")
         .attr("type", "checkbox")
         .attr("id", key.clone())
         .attr("name", key)
         .maybe_attr("aria-describedby", described)
-        .live_flag("checked", move || ticked.get())
+        .live_flag("checked", move || now.get())
         .on("change", move |event| set.run(is_ticked(&event)));
-    let name = el("span").words(label.into()).view();
+    let name = el("span").words(label).view();
     el("label").class("check").child(input.view()).child(name).maybe_child(hint).view()
 }

@@ -1,6 +1,6 @@
 // Every screen for every hand, eye and ear: axe with enhanced contrast, targets of 44 px, no sideways scrolling, text at
 // twice its size, pictures and answers that are read out, and the main path by keyboard alone.
-import { axe, overflow, smallTargets } from "./checks.js";
+import { axe, deafRegions, overflow, smallTargets } from "./checks.js";
 import { ADDRESSES, coupleOf, expect, furnish, go, hand, heading, loadExamples, notice, open, test } from "./hand.js";
 import { say } from "./say.js";
 
@@ -95,13 +95,13 @@ test("every answer is an output with a name", async ({ page, start }) => {
   await start();
   const ids = await furnish(page);
   for (const [which, address, least] of [
-    ["size", "#/bench/size?q=UK%20M", 1],
-    ["order", "#/bench/order?size=UK%20M&width=6", 1],
-    ["order, of a couple", `#/bench/order?couple=${ids.couple}&who=first`, 1],
-    ["stack", "#/bench/stack?band=3&ring1-width=2.6", 1],
-    ["stack, of a couple", `#/bench/stack?couple=${ids.couple}&who=first`, 1],
-    ["dates", "#/bench/dates?wedding=22%20May%202028", 1],
-    ["dates, of a couple", `#/bench/dates?couple=${ids.couple}`, 1],
+    ["size", "#/tools/size?q=UK%20M", 1],
+    ["order", "#/tools/order?size=UK%20M&width=6", 1],
+    ["order, of a couple", `#/tools/order?couple=${ids.couple}&who=first`, 1],
+    ["stack", "#/tools/stack?band=3&ring1-width=2.6", 1],
+    ["stack, of a couple", `#/tools/stack?couple=${ids.couple}&who=first`, 1],
+    ["dates", "#/tools/dates?wedding=22%20May%202028", 1],
+    ["dates, of a couple", `#/tools/dates?couple=${ids.couple}`, 1],
   ]) {
     await arrive(page, address);
     const outputs = page.locator("output");
@@ -172,7 +172,8 @@ async function faults(page) {
   // The button that lets the enter key send a form is nobody's target.
   const small = (await smallTargets(page)).filter((fault) => !/class="unseen" tabindex="-1" aria-hidden="true"/.test(fault));
   const wider = await overflow(page);
-  return [...small, ...(wider ? [`${wider} px wider than the screen`] : []), ...(await cutOff(page)).map((part) => `cut off: ${part}`)];
+  const deaf = await deafRegions(page);
+  return [...small, ...deaf.map((region) => `not drawn until it says something: ${region}`), ...(wider ? [`${wider} px wider than the screen`] : []), ...(await cutOff(page)).map((part) => `cut off: ${part}`)];
 }
 
 /** Sets the size of text as a browser does at the wish of its user. */

@@ -40,6 +40,15 @@ export async function smallTargets(page, least = 44) {
   }, least);
 }
 
+/** Regions in which something may be said later, but that are not drawn until then: what comes is not read out. */
+export async function deafRegions(page) {
+  return page.evaluate(() => {
+    const regions = [...document.querySelectorAll("[aria-live], [role=status], [role=alert], output")];
+    const undrawn = regions.filter((it) => getComputedStyle(it).display === "none" && it.parentElement.checkVisibility());
+    return undrawn.map((it) => `${it.outerHTML.slice(0, 120)}`);
+  });
+}
+
 /** How far the page is wider than the screen, in pixels: 0 unless something has to be scrolled to sideways. */
 export async function overflow(page) {
   return page.evaluate(() => Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth));

@@ -8,7 +8,7 @@ use wasm_bindgen::JsCast;
 use crate::app::form::Form;
 use crate::forms::{Key, SizeTyped, reading_codes};
 use crate::parts::button::{Weight, button, link_button};
-use crate::parts::choice::{Shape, choice, option, tick};
+use crate::parts::choice::{Chosen, Shape, choice, option, tick};
 use crate::parts::details::details;
 use crate::parts::field::{Field, Keyboard};
 use crate::trade::entry;
@@ -72,13 +72,10 @@ impl Sheet {
         let choose = move || {
             let options = options.get();
             (options.len() > 1).then(|| {
-                // What counts is shown as chosen.
-                let (chosen, code) = (form.text(which), meant.get_untracked());
-                if chosen.with_untracked(|text| *text != code) {
-                    chosen.set(code);
-                }
                 let options = options.into_iter().map(|(code, name)| option(code, name)).collect();
-                choice(which, Signal::derive(legend), Shape::Chips, options, form.text(which))
+                // What counts is shown as chosen.
+                let chosen = Chosen { shown: meant.into(), ..Chosen::from(form.text(which)) };
+                choice(which, Signal::derive(legend), Shape::Chips, options, chosen)
             })
         };
         all(vec![field.line(), maybe(choose)])
