@@ -9,7 +9,7 @@ use std::fmt;
 
 use js_sys::encode_uri_component;
 
-pub use read::read;
+pub use read::{is_former, read};
 
 use crate::archive::code::Code;
 use crate::book::asks::Section;
@@ -242,10 +242,10 @@ impl fmt::Display for Address {
             Address::List(Some(section)) => write!(f, "#/list/{}", section.code()),
             Address::Couple(id) => write!(f, "#/couple/{id}"),
             Address::Part(id, part) => write!(f, "#/couple/{id}/{part}"),
-            Address::Bench => f.write_str("#/bench"),
-            Address::Calculator(which) => write!(f, "#/bench/{}", which.code()),
-            Address::Practice => f.write_str("#/practice"),
-            Address::Setting(setting) => write!(f, "#/practice/{setting}"),
+            Address::Bench => f.write_str("#/tools"),
+            Address::Calculator(which) => write!(f, "#/tools/{}", which.code()),
+            Address::Practice => f.write_str("#/setup"),
+            Address::Setting(setting) => write!(f, "#/setup/{setting}"),
         }
     }
 }

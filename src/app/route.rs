@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
-use super::address::{Address, Query, read};
+use super::address::{Address, Query, is_former, read, with_query};
 
 /// An address that waits to be written, and the timer that it waits for.
 type Pending = (TimeoutHandle, Box<dyn FnOnce()>);
@@ -53,13 +53,13 @@ pub struct Route {
 impl Route {
     /// Reads the address and follows it.
     pub fn follow() -> Route {
-        let route = Route { address: RwSignal::new(read(&hash())), opened: StoredValue::new(0) };
+        let route = Route { address: RwSignal::new(arrive()), opened: StoredValue::new(0) };
         window_event_listener_untyped("hashchange", move |_| {
             if HELD.get() {
                 return;
             }
             route.opened.update_value(|opened| *opened += 1);
-            route.address.set(read(&hash()));
+            route.address.set(arrive());
         });
         route
     }
@@ -159,6 +159,16 @@ pub fn go_instead(address: &str) {
     {
         let _ = window.location().replace(address);
     }
+}
+
+/// Where the address leads. One of an earlier version is written anew.
+fn arrive() -> (Address, Query) {
+    let hash = hash();
+    let (address, query) = read(&hash);
+    if is_former(&hash) && address != Address::Nowhere {
+        rename(&with_query(address, &query));
+    }
+    (address, query)
 }
 
 fn hash() -> String {

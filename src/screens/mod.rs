@@ -115,8 +115,8 @@ fn frame() -> AnyView {
                         | Address::Part(..)
                 )
             }),
-            place(Address::Bench, say::BENCH, |here| matches!(here, Address::Bench | Address::Calculator(_))),
-            place(Address::Practice, say::PRACTICE, |here| matches!(here, Address::Practice | Address::Setting(_))),
+            place(Address::Bench, say::TOOLS, |here| matches!(here, Address::Bench | Address::Calculator(_))),
+            place(Address::Practice, say::SETUP, |here| matches!(here, Address::Practice | Address::Setting(_))),
         ])
     };
     let frame = el("div")

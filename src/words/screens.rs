@@ -6,8 +6,8 @@ use chrono::NaiveDate;
 
 pub const TODAY: &str = "Today";
 pub const COUPLES: &str = "Couples";
-pub const BENCH: &str = "Bench";
-pub const PRACTICE: &str = "Practice";
+pub const TOOLS: &str = "Tools";
+pub const SETUP: &str = "Setup";
 
 pub const OPENING: &str = "Opening the book";
 pub const NOT_OPENED: &str = "The book did not open";

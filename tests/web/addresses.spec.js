@@ -1,5 +1,6 @@
 // Every address of the app has its row in the table that the other specs walk along, and shows a screen of its own.
 import { ADDRESSES, expect, furnish, go, heading, ready, test, variants } from "./hand.js";
+import { say } from "./say.js";
 
 test("the table of addresses is that of src/app/address.rs", async () => {
   const named = ["Address", "Part", "Calculator", "Setting"].map(variants);
@@ -21,6 +22,28 @@ test("every address has a screen with a heading that takes the focus", async ({ 
     expect.soft(await page.evaluate(() => document.activeElement?.tagName), `${name}: the focus`).toBe("H1");
     expect.soft(await page.locator("main").count(), `${name}: mains`).toBe(1);
   }
+});
+
+test("an address of an earlier version leads where it led, and is written anew", async ({ page, start }) => {
+  await start();
+  const { couple } = await furnish(page);
+  for (const [former, now, title] of [
+    ["#/bench", "#/tools", say.screens.TOOLS],
+    ["#/practice", "#/setup", say.screens.SETUP],
+    ["#/bench/size?q=M%C2%BD", "#/tools/size?q=M%C2%BD", "Size"],
+    [`#/bench/order?couple=${couple}&who=first`, `#/tools/order?couple=${couple}&who=first`, /Ines/],
+    ["#/practice/closures/holidays", "#/setup/closures/holidays", say.planning.HOLIDAYS_KEPT],
+  ]) {
+    await page.evaluate((former) => (location.hash = former), former);
+    await expect(heading(page), former).toHaveText(title);
+    await expect.poll(() => page.evaluate(() => location.hash), former).toBe(now);
+    await page.reload();
+    await ready(page);
+    await expect(heading(page), former).toHaveText(title);
+  }
+  await page.goBack();
+  await page.goBack();
+  await expect(heading(page), "the way back is what it was").toHaveText(/Ines/);
 });
 
 test("a screen whose file is late says that it comes, and is waited for", async ({ page, site }) => {

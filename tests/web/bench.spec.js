@@ -9,7 +9,7 @@ test("each calculator remembers on the Bench what it was last asked, and its inp
     ["stack", "Width of the band to make", "3.25", "The stack", /3\.25/],
     ["dates", "Wedding date", "22 May 2027", "Order by", /8 Apr/],
   ]) {
-    await go(page, `#/bench/${which}`);
+    await go(page, `#/tools/${which}`);
     await hand(page).write(page.getByLabel(label, { exact: true }), words);
     await expect(page.getByRole("status", { name: output, exact: true })).toContainText(says);
     await expect.poll(() => page.url()).toContain(encodeURIComponent(words));
@@ -17,7 +17,7 @@ test("each calculator remembers on the Bench what it was last asked, and its inp
     await page.reload();
     await ready(page);
     await expect(page.getByRole("status", { name: output, exact: true }), "after a reload").toContainText(says);
-    await open(page, site, `#/bench/${which}`);
+    await open(page, site, `#/tools/${which}`);
     await expect(page.getByRole("status", { name: output, exact: true }), "opened from the Bench").toContainText(says);
     await page.goto("about:blank");
     await page.goto(address);
@@ -28,11 +28,11 @@ test("each calculator remembers on the Bench what it was last asked, and its inp
 
 test("a bare number is never one of several sizes in silence", async ({ page, start }) => {
   await start();
-  await go(page, "#/bench/size");
+  await go(page, "#/tools/size");
   const thumb = hand(page);
   for (const [words, ways] of [["6", ["US 6", "Japan 6"]], ["16", ["Italy 16", "Japan 16"]], ["54", []], ["16.9 mm", []], ["M½", []], ["M 1/2", []], ["m.5", []], ["6 1/4", ["US 6¼", "Italy 6¼"]], ["6,25", ["US 6¼", "Italy 6¼"]]]) {
     // Afresh: which system was chosen for the number before is shown, and stays.
-    await go(page, "#/bench/size?q=1");
+    await go(page, "#/tools/size?q=1");
     await thumb.put(page.getByLabel(say.bench.SIZE, { exact: true }), words);
     await expect(page.getByRole("status", { name: say.bench.INSIDE })).toBeVisible();
     const offered = page.locator("[name=as]");
@@ -60,7 +60,7 @@ test("no address carries words about people", async ({ page, start }) => {
   }
   // A calculator writes its address when something was typed, a moment later.
   for (const [which, who, field, words] of [["order", "&who=first", "#width", "5"], ["stack", "&who=first", "#band", "5"], ["dates", "", "#wedding", "2028"]]) {
-    await go(page, `#/bench/${which}?couple=${ids.couple}${who}`);
+    await go(page, `#/tools/${which}?couple=${ids.couple}${who}`);
     // What is asked is folded away under the answer.
     await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
     await hand(page).put(page.locator(field), words);

@@ -57,13 +57,13 @@ export async function furnishByHand(page) {
   const thumb = hand(page);
   await go(page, "#/today");
   await loadExamplesByHand(page);
-  await go(page, "#/practice/gauges");
+  await go(page, "#/setup/gauges");
   await thumb.press(say.practice.ADD_USUAL_SETS);
   await expect(notice(page)).toContainText("Two ring sets added");
   for (const [address, words] of [
-    ["#/practice/times/new", { "What it is": "plating", "At least": "2", Usually: "3", "At most": "5" }],
-    ["#/practice/tray/new", { "Its number": "7", "Its size": "UK N", Width: "4" }],
-    ["#/practice/closures/new", { Why: "summer fortnight", "First day closed": "2 August 2027", "Last day closed": "13 August 2027" }],
+    ["#/setup/times/new", { "What it is": "plating", "At least": "2", Usually: "3", "At most": "5" }],
+    ["#/setup/tray/new", { "Its number": "7", "Its size": "UK N", Width: "4" }],
+    ["#/setup/closures/new", { Why: "summer fortnight", "First day closed": "2 August 2027", "Last day closed": "13 August 2027" }],
   ]) {
     await go(page, address);
     for (const [label, text] of Object.entries(words)) await thumb.write(page.getByLabel(label, { exact: true }), text);

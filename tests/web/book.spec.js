@@ -42,7 +42,7 @@ test("a book that is put onto a phone is the one that typing makes there, and is
   expect(typed.length).toBeGreaterThan(5);
   expect(put).toEqual(typed);
   // It is shown as on the phone on which it was typed, at once and at another visit.
-  for (const address of ["#/couples", "#/today", "#/practice"]) {
+  for (const address of ["#/couples", "#/today", "#/setup"]) {
     await go(other, address);
     const shown = await other.locator("main").innerText();
     await go(page, address);

@@ -59,11 +59,11 @@ test("a couple that said no has no calendar file, nor what was joined with it, n
     await go(page, `#/couple/${id}/specification`);
     await expect(page.getByRole("button", { name: /Copy|Share/ })).toHaveCount(0);
   }
-  await go(page, "#/practice/copies");
+  await go(page, "#/setup/copies");
   await expect(page.locator("main")).toContainText("2 couples said no to being recorded and stay");
   await thumb.press(say.agenda.DOWNLOAD);
   await expect(notice(page)).toContainText("There is no day to put into a calendar yet.");
-  await go(page, "#/practice/example");
+  await go(page, "#/setup/example");
   await thumb.press(say.screens.LOAD_EXAMPLES);
   await expect(notice(page)).toContainText("example couples loaded");
   const [example] = Object.entries(await said(page)).find(([, fields]) => fields["name.first"] === "Ines");
@@ -78,7 +78,7 @@ test("one calendar file for everybody, and what fell away is taken out", async (
   const ines = await meet(page, "Ines", { wedding: "5 June 2027" });
   const thumb = hand(page);
   const file = async () => {
-    await go(page, "#/practice/copies");
+    await go(page, "#/setup/copies");
     const loading = page.waitForEvent("download");
     await thumb.press(say.agenda.DOWNLOAD);
     return readFile(await (await loading).path(), "utf8");

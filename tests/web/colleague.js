@@ -21,13 +21,13 @@ export async function download(page, button = "Download") {
 
 /** The whole book as a file. */
 export async function copy(page) {
-  await go(page, "#/practice/copies");
+  await go(page, "#/setup/copies");
   return download(page);
 }
 
 /** Chooses a file, whatever it is called, and waits for nothing. */
 export async function choose(page, body, name = "book.json") {
-  await go(page, "#/practice/copies/bring-in");
+  await go(page, "#/setup/copies/bring-in");
   await page.locator("#file").setInputFiles({ name, mimeType: "application/octet-stream", buffer: Buffer.from(body) });
 }
 

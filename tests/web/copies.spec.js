@@ -14,7 +14,7 @@ async function expectClear(page, button) {
 
 /** Pastes a text. */
 async function paste(page, text) {
-  await go(page, "#/practice/copies/bring-in");
+  await go(page, "#/setup/copies/bring-in");
   await page.getByLabel(say.copies.PASTE).fill(text);
   await hand(page).press(say.copies.LOOK_AT_IT);
 }
@@ -27,7 +27,7 @@ test("the whole book leaves as a file, and comes in on another phone with a prev
   await meet(page, "Ada", { second: "Bo", wedding: "22 May 2027" });
   await meet(page, "Cleo");
   await go(page, "#/today");
-  await go(page, "#/practice/copies");
+  await go(page, "#/setup/copies");
   await expect(page.locator("main")).toContainText("No copy of the whole book has left this phone yet.");
   await expect(page.locator("main")).toContainText("2 couples");
   expect(await axe(page)).toEqual([]);
@@ -74,7 +74,7 @@ test("one tap takes an import back, also after a reload, and what was changed si
   await expect(notice(other)).toContainText("Brought in");
   await other.reload();
   await ready(other);
-  await go(other, "#/practice/copies");
+  await go(other, "#/setup/copies");
   await expect(other.locator(".last-import")).toContainText("2 couples");
   await hand(other).press(say.copies.UNDO_IMPORT);
   await expect(notice(other)).toContainText("taken back");
@@ -150,7 +150,7 @@ test("one couple, or some; who said no and who is invented stays, and is named a
   await expect(heading(page), "the form is behind").toHaveText("Cleo");
   const ids = (text) => JSON.parse(text).records.map(({ id }) => id);
 
-  await go(page, "#/practice/copies");
+  await go(page, "#/setup/copies");
   await expect(page.locator("main")).toContainText("1 couple said no to being recorded and stay");
   await expect(page.locator("main")).toContainText("4 invented examples stay");
   const { text: book } = await download(page);
@@ -178,7 +178,7 @@ test("one couple, or some; who said no and who is invented stays, and is named a
 test("a table for a spreadsheet leaves too: nothing in it is worked out, and it counts as no copy", async ({ page, start }) => {
   await start();
   await meet(page, "=1+1", { second: "Bo", reach: "+44 7700 900123" });
-  await go(page, "#/practice/copies");
+  await go(page, "#/setup/copies");
   await hand(page).choose(say.copies.WHAT_LEAVES, say.copies.SPREADSHEET);
   await expect(page.locator("main")).toContainText("it is no copy");
   const { name, text } = await download(page);
@@ -202,7 +202,7 @@ test("the share sheet gets the file, as text where it refuses JSON, and as a dow
   });
   await start();
   await meet(page, "Ada");
-  await go(page, "#/practice/copies");
+  await go(page, "#/setup/copies");
   const last = () => page.evaluate(() => window.handed.at(-1));
   await page.evaluate(() => (window.closes = true));
   await hand(page).press(say.copies.SHARE_FILE);
@@ -306,7 +306,7 @@ test("a notice lies over no button at the end of a page, with one row of actions
   await expectClear(page, page.getByRole("button", { name: say.screens.BRING_BACK }));
   // The notice goes along once: over to a preview whose two buttons stand in two rows.
   const others = Array.from({ length: 12 }, (_, at) => ({ ...named(`Zoe ${at}`), id: `${at}`.padStart(32, "0") }));
-  await go(page, "#/practice/copies/bring-in");
+  await go(page, "#/setup/copies/bring-in");
   await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(file(others)) });
   await expect(page.getByRole("button", { name: "Bring in 12 couples" })).toBeVisible();
   for (const name of ["Leave it", "Bring in 12 couples"]) await expectClear(page, page.getByRole("button", { name }));

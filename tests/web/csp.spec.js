@@ -52,7 +52,7 @@ test.describe("before the WebAssembly arrives", () => {
     await page.goto(site.url);
     await expect(page.getByRole("heading", { name: "Bandwright" })).toBeVisible();
     const places = await page.getByRole("navigation").getByRole("link").evaluateAll((links) => links.map((a) => [a.textContent, a.getAttribute("href")]));
-    expect(places).toEqual([["Today", "#/today"], ["Couples", "#/couples"], ["Bench", "#/bench"], ["Practice", "#/practice"]]);
+    expect(places).toEqual([["Today", "#/today"], ["Couples", "#/couples"], ["Tools", "#/tools"], ["Setup", "#/setup"]]);
   });
 
   for (const [theme, paper] of [["light", "rgb(248, 244, 234)"], ["dark", "rgb(27, 32, 36)"]])

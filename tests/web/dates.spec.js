@@ -8,7 +8,7 @@ const answer = (page) => page.locator("#order-by");
 async function offer(page, names) {
   const thumb = hand(page);
   for (const name of names) {
-    await go(page, "#/practice/times/new");
+    await go(page, "#/setup/times/new");
     for (const [label, text] of [["What it is", name], ["At least", "2"], ["Usually", "3"], ["At most", "5"]]) await thumb.put(page.getByLabel(label, { exact: true }), text);
     await thumb.press(say.screens.SAVE);
     await expect(notice(page)).toContainText(`${name} saved`);
@@ -18,11 +18,11 @@ const reasonOf = (page, name) => page.locator(".reason", { hasText: name });
 
 test("the chance of being in time, and what it rests on", async ({ page, start }) => {
   await start();
-  await go(page, "#/bench/dates?wedding=22%20May%202027");
+  await go(page, "#/tools/dates?wedding=22%20May%202027");
   // Twenty working days back from Friday 7 May: the twentieth has 3 chances of 42, which is more than 5 %.
   await expect(answer(page)).toContainText("Thu 8 Apr 2027");
   await expect(answer(page)).toContainText("over 99 % in hand by Sat 8 May 2027");
-  await go(page, "#/bench/dates?wedding=22%20May%202027&confidence=90&decided=12%20April%202027");
+  await go(page, "#/tools/dates?wedding=22%20May%202027&confidence=90&decided=12%20April%202027");
   await expect(answer(page)).toContainText("Fri 9 Apr 2027");
   // Decided on Monday 12 April eighteen working days are left: 33 of 42.
   await expect(reasonOf(page, "If decided")).toContainText("78 %");
@@ -37,7 +37,7 @@ test("the chance of being in time, and what it rests on", async ({ page, start }
   await expect(answer(page)).toContainText("Fri 9 Apr 2027");
   await expect(page.locator("main figure svg")).toBeVisible();
   // A day in hand that is past is not spoken of.
-  await go(page, "#/bench/dates?wedding=5%20December%202026");
+  await go(page, "#/tools/dates?wedding=5%20December%202026");
   await expect(answer(page)).toContainText("under 1 % here before the wedding");
   await expect(answer(page)).not.toContainText("in hand by");
 });
@@ -89,11 +89,11 @@ test("an order as it goes, and what ran late", async ({ page, start }) => {
 test("a holiday that is worked moves the date", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/practice/closures/holidays");
+  await go(page, "#/setup/closures/holidays");
   await thumb.tap(page.locator("#kept-early-may"));
   await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
-  await go(page, "#/bench/dates?wedding=22%20May%202027");
+  await go(page, "#/tools/dates?wedding=22%20May%202027");
   await expect(answer(page)).toContainText("Fri 9 Apr 2027");
 });
 
@@ -101,14 +101,14 @@ test("a season of some months moves only what is worked in them", async ({ page,
   await start();
   const thumb = hand(page);
   const season = async (...months) => {
-    await go(page, "#/practice/chances");
+    await go(page, "#/setup/chances");
     for (const [key, figure] of [["busy-chance", "100"], ["busy-longer", "50"]]) await thumb.put(page.locator(`#${key}`), figure);
     for (const month of months) await thumb.tap(page.locator(`#busy-months-${month}`));
     await thumb.press(say.screens.SAVE);
-    await expect(heading(page)).toHaveText("Practice");
+    await expect(heading(page)).toHaveText(say.screens.SETUP);
   };
   const orderBy = async () => {
-    await go(page, "#/bench/dates?wedding=22%20May%202027");
+    await go(page, "#/tools/dates?wedding=22%20May%202027");
     await expect(answer(page)).toContainText("2027");
     return answer(page).innerText();
   };
@@ -180,7 +180,7 @@ test("an order has as many extras of the jeweller's own as it likes", async ({ p
   const own = ["plating", "hammering", "lining", "inlay", "granulation", "piercing", "enamel", "niello"];
   await offer(page, own);
   const id = await meet(page, "Tess", { wedding: "22 May 2027" });
-  await go(page, `#/bench/dates?couple=${id}`);
+  await go(page, `#/tools/dates?couple=${id}`);
   await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
   const boxes = page.locator('[name^="extra-"]');
   const ids = await boxes.evaluateAll((all) => all.map((box) => box.id).filter((id) => /[0-9a-f]{32}/.test(id)));
@@ -215,21 +215,21 @@ test("what nobody should type about days gets a sentence each", async ({ page, s
     else await page.keyboard.press("Tab");
     await expect(page.locator(`#${field}-error`)).toHaveText(sentence);
   };
-  const bench = "#/bench/dates";
+  const bench = "#/tools/dates";
   await wrong(bench, { wedding: "24 November 2026" }, "wedding", "Enter a wedding date from today on: Tue 24 Nov 2026 is past.");
   await wrong(bench, { wedding: "22 May 2199" }, "wedding", "Enter a date no later than Sun 25 Nov 2046.");
   await wrong(bench, { wedding: "22 May 2027", least: "18" }, "usual", "Enter a usual time no shorter than the least: 17 is less than 18 working days.");
   await wrong(bench, { wedding: "22 May 2027", least: "15", confidence: "120" }, "confidence", "A chance to plan for must be between 50 and 100 %, like 95.");
-  await wrong("#/practice/chances", { "resize-chance": "120" }, "resize-chance", "A chance must be between 0 and 100 %, like 10.");
-  await wrong("#/practice/closures/new", { "closure-name": "abroad", "closure-from": "1 June 2027", "closure-to": "1 June 2037" }, "closure-to", "Enter a closure of at most 366 days.");
-  await go(page, "#/practice/closures");
+  await wrong("#/setup/chances", { "resize-chance": "120" }, "resize-chance", "A chance must be between 0 and 100 %, like 10.");
+  await wrong("#/setup/closures/new", { "closure-name": "abroad", "closure-from": "1 June 2027", "closure-to": "1 June 2037" }, "closure-to", "Enter a closure of at most 366 days.");
+  await go(page, "#/setup/closures");
   for (const day of ["mon", "tue", "wed", "thu", "fri"]) await thumb.tap(page.locator(`#weekdays-${day}`));
   await thumb.press(say.screens.SAVE);
   await expect(page.locator("#weekdays-error")).toHaveText("Choose at least one day of the week that is worked.");
   // All year, every year.
-  await go(page, "#/practice/closures/new");
+  await go(page, "#/setup/closures/new");
   await thumb.choose(say.planning.CLOSURE_REPEATS, "Every year, same dates");
-  await wrong("#/practice/closures/new", { "closure-name": "abroad", "closure-from": "1 January 2027", "closure-to": "31 December 2027" }, "closure-to", "Shorten the closure: there would be no working day in the year after Fri 31 Dec 2027.");
+  await wrong("#/setup/closures/new", { "closure-name": "abroad", "closure-from": "1 January 2027", "closure-to": "31 December 2027" }, "closure-to", "Shorten the closure: there would be no working day in the year after Fri 31 Dec 2027.");
   // A wedding known by its month is on no holiday.
   await go(page, `${bench}?wedding=January%202028`);
   await expect(answer(page)).toContainText("2027");
@@ -308,7 +308,7 @@ test("the phone stays awake while something is shown, and no longer", async ({ p
   await start();
   const heard = () => page.evaluate(() => window.heard);
   const thumb = hand(page);
-  await go(page, "#/bench/dates?wedding=22%20May%202027");
+  await go(page, "#/tools/dates?wedding=22%20May%202027");
   await expect(answer(page)).toContainText("2027");
   expect(await heard()).toEqual([]);
   await thumb.press(say.showing.SHOW);
@@ -330,7 +330,7 @@ test("a forecast two years out takes no time, and how that grows", async ({ page
   await offer(page, ["plating", "hammering", "lining"]);
   const own = Object.keys(await practiceFields(page)).map((field) => field.match(/extra\.([0-9a-f]{32})/)?.[1]).filter(Boolean);
   expect(own).toHaveLength(3);
-  await go(page, "#/practice/chances");
+  await go(page, "#/setup/chances");
   for (const [key, figure] of [["busy-chance", "20"], ["busy-longer", "50"]]) await thumb.put(page.locator(`#${key}`), figure);
   for (const month of [5, 6, 7, 12]) await thumb.tap(page.locator(`#busy-months-${month}`));
   await thumb.press(say.screens.SAVE);
@@ -361,7 +361,7 @@ test("a forecast two years out takes no time, and how that grows", async ({ page
     }, wedding);
   const grown = [];
   for (const steps of [3, 8]) {
-    await go(page, `#/bench/dates?wedding=22%20May%202027&extras=${extras.slice(0, steps - 1).join(",")}`);
+    await go(page, `#/tools/dates?wedding=22%20May%202027&extras=${extras.slice(0, steps - 1).join(",")}`);
     await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
     const row = [];
     for (const [years, wedding] of [[1, "25 November 2027"], [2, "25 November 2028"], [4, "25 November 2030"]]) {

@@ -7,7 +7,7 @@ const couples = (page) => page.locator(".lines > .line");
 test("one tap loads it, every couple of it is marked, and one tap takes it out again", async ({ page, site, start }) => {
   await start();
   const own = await meet(page, "Tess");
-  await go(page, "#/practice/example");
+  await go(page, "#/setup/example");
   const thumb = hand(page);
   await thumb.press(say.screens.LOAD_EXAMPLES);
   await expect(notice(page)).toContainText("4 example couples loaded");
@@ -18,7 +18,7 @@ test("one tap loads it, every couple of it is marked, and one tap takes it out a
   await expect(page.locator(".line", { hasText: "Tess" })).not.toContainText("example");
   await page.locator(".line", { hasText: "Ines" }).getByRole("link").tap();
   await expect(page.getByText("An invented example: it is left out of every file.")).toBeVisible();
-  await open(page, site, "#/practice/example");
+  await open(page, site, "#/setup/example");
   const again = hand(page);
   await again.press(/Remove the example/);
   await expect(notice(page)).toContainText("4 example couples removed");
@@ -40,7 +40,7 @@ test("an example that was edited stays, marked as an example", async ({ page, si
   await hand(page).write(page.getByLabel(say.screens.NEW_NOTE), "Ours now.");
   await hand(page).press(say.screens.ADD_NOTE);
   await expect(notice(page)).toContainText("saved");
-  await go(page, "#/practice/example");
+  await go(page, "#/setup/example");
   await hand(page).press(/Remove the example/);
   await expect(notice(page)).toContainText("3 example couples removed; one that you edited stays");
   await open(page, site, `#/couple/${id}`);

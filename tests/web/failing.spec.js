@@ -93,7 +93,7 @@ test("a book that the browser clears under the open app can still leave it, and 
 
   await hand(page).press(say.copies.MAKE_ONE);
   const file = await download(page, "Download");
-  await open(page, site, "#/practice/copies/bring-in");
+  await open(page, site, "#/setup/copies/bring-in");
   await page.locator("input[type=file]").setInputFiles({ name: file.name, mimeType: "application/json", buffer: Buffer.from(file.text) });
   await hand(page).press(/^Bring in/);
   await expect(notice(page)).toContainText("Brought in");
@@ -232,7 +232,7 @@ test("an old tab beside a newer one says so at once, keeps what is typed and giv
   // Another phone takes the file.
   const elsewhere = await page.context().browser().newContext();
   const other = await elsewhere.newPage();
-  await open(other, site, "#/practice/copies/bring-in");
+  await open(other, site, "#/setup/copies/bring-in");
   await other.locator("input[type=file]").setInputFiles({ name: file.name, mimeType: "application/json", buffer: Buffer.from(file.text) });
   await other.getByRole("button", { name: /^Bring in/ }).click();
   await expect(notice(other)).toContainText("Brought in");
@@ -262,7 +262,7 @@ test("a new tab that an old one holds up says so, and goes on by itself when tha
 
 test("a register that cannot be read is in nobody's way: the book leaves, and opens again under a new one", async ({ page, site, start }) => {
   await start();
-  await go(page, "#/practice/fair");
+  await go(page, "#/setup/fair");
   await hand(page).write(page.getByLabel(say.practice.FAIR), "Wharfside");
   await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
@@ -285,7 +285,7 @@ test("a register that cannot be read is in nobody's way: the book leaves, and op
   await hand(page).press(say.storage.RENEW);
   await expect(heading(page)).toHaveText("Today");
   await expect(page.getByText("One record on this phone could not be read.")).toBeVisible();
-  await go(page, "#/practice/fair");
+  await go(page, "#/setup/fair");
   await expect(page.getByLabel(say.practice.FAIR)).toHaveValue("Wharfside");
   const id = await meetByHand(page, "Wren");
   await go(page, "#/couples");
@@ -302,7 +302,7 @@ test("a register that cannot be read is in nobody's way: the book leaves, and op
 test("where two phones' settings are here, a new register asks whose it goes on with", async ({ page, browser, guard, site, start }) => {
   await start();
   const fair = async (phone, name) => {
-    await go(phone, "#/practice/fair");
+    await go(phone, "#/setup/fair");
     await hand(phone).put(phone.getByLabel(say.practice.FAIR), name);
     await hand(phone).press(say.screens.SAVE);
     await expect(notice(phone)).toContainText("saved");
@@ -323,7 +323,7 @@ test("where two phones' settings are here, a new register asks whose it goes on 
   expect(await faults(page)).toEqual([]);
   await hand(page).press("Begin a new register, with the settings at Wharfside, last set on Wed 25 Nov 2026");
   await expect(heading(page)).toHaveText("Today");
-  await go(page, "#/practice/fair");
+  await go(page, "#/setup/fair");
   await expect(page.getByLabel(say.practice.FAIR)).toHaveValue("Wharfside");
   await go(page, "#/couples");
   await expect(line(page, "Tess")).toBeVisible();

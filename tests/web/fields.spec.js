@@ -78,9 +78,9 @@ test("screens without a row have no field, and no row is without a field", async
   await page.locator("#digit").selectOption("middle");
   await hand(page).press(say.screens.SAVE);
   await expect(page.locator("#shoulder-width"), "the form is left").toHaveCount(0);
-  await go(page, `#/bench/stack?couple=${ids.couple}&who=first`);
+  await go(page, `#/tools/stack?couple=${ids.couple}&who=first`);
   await look("Calculator::Stack");
-  await go(page, "#/bench/size?q=6");
+  await go(page, "#/tools/size?q=6");
   await look("Calculator::Size");
   // What leaves is offered of no invented couple.
   await go(page, `#/couple/${await meet(page, "Tess")}/plan`);

@@ -41,7 +41,7 @@ test("a reading of another finger moves the band only if somebody says so", asyn
   await thumb.choose(say.screens.PROFILE, "flat");
   await thumb.press(say.screens.SAVE);
   await expect(heading(page)).toHaveText("Cleo");
-  await go(page, `#/bench/order?couple=${id}&who=first`);
+  await go(page, `#/tools/order?couple=${id}&who=first`);
   await expect(page.locator("#answer")).toContainText("Try the joint again in 8 mm: it was tried in 3 mm");
   const joint = page.locator(".reason", { hasText: "To pass the joint" });
   await expect(joint).toContainText("the joint passes at 56.25 mm in a gauge of 3 mm · rule published, amount as read");
@@ -57,7 +57,7 @@ test("a reading of another finger moves the band only if somebody says so", asyn
 test("two rings or one: it is asked, and what was understood stands under the field", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-width=3&width=5&profile=flat");
+  await go(page, "#/tools/order?size=UK%20M&gauge=other&gauge-width=3&width=5&profile=flat");
   await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
   await thumb.put(page.locator("#neighbours"), "2,2");
   await expect(page.locator("#neighbours-error")).toHaveText("One ring of 2.2 mm, or two of 2 mm: write 2.2, or 2 and 2.");
@@ -77,7 +77,7 @@ test("two rings or one: it is asked, and what was understood stands under the fi
 test("a domed ring on a stick is read where it touches, unless somebody says otherwise", async ({ page, start }) => {
   await start();
   const shift = page.locator(".reason", { hasText: "Read at the lower edge of the ring" });
-  await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-kind=stick&gauge-width=6&gauge-bore=domed&width=6&profile=court");
+  await go(page, "#/tools/order?size=UK%20M&gauge=other&gauge-kind=stick&gauge-width=6&gauge-bore=domed&width=6&profile=court");
   await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
   const place = page.getByRole("group", { name: say.bench.order.READ_AT });
   await expect(place.getByLabel("At the middle")).toBeChecked();
@@ -90,7 +90,7 @@ test("a domed ring on a stick is read where it touches, unless somebody says oth
 test("where numbers come first a bare one is read so, in sight of the others", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/practice/sizes");
+  await go(page, "#/setup/sizes");
   await thumb.choose(say.practice.FIRST_SYSTEM, "US numbers");
   await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
@@ -105,7 +105,7 @@ test("where numbers come first a bare one is read so, in sight of the others", a
   const reading = Object.entries(await fieldsOf(page, id)).find(([key]) => key.startsWith("reading."))[1];
   expect(reading.size.size).toEqual({ system: "us", quarters: 28 });
   // And in a calibration, where nothing could be chosen before.
-  await go(page, "#/practice/gauges/new");
+  await go(page, "#/setup/gauges/new");
   await thumb.tap(page.getByText("Calibration"));
   await thumb.write(page.getByLabel("1: it says"), "7");
   await expect(page.getByRole("group", { name: "1: it says" }).getByLabel("US 7")).toBeChecked();
@@ -113,15 +113,15 @@ test("where numbers come first a bare one is read so, in sight of the others", a
 
 test("the nearest size is the nearest that there is, and no size stands beyond a scale", async ({ page, start }) => {
   await start();
-  await go(page, "#/bench/size?q=UK%20M");
+  await go(page, "#/tools/size?q=UK%20M");
   await expect(page.locator(".bench-table .reason", { hasText: "US numbers" })).toContainText("6¼");
   await expect(page.locator(".bench-table .reason", { hasText: "US numbers" })).toContainText("0.01 mm looser");
-  await go(page, "#/bench/table");
+  await go(page, "#/tools/table");
   await expect(page.getByRole("row", { name: /^A 37\.50 / })).toContainText("–");
   await expect(page.locator("main")).toContainText("Published charts differ from these rules");
-  await go(page, "#/bench/order?size=38%20mm%20round&gauge=other&gauge-width=3&width=3&profile=flat");
+  await go(page, "#/tools/order?size=38%20mm%20round&gauge=other&gauge-width=3&width=3&profile=flat");
   await expect(page.locator("#order-size")).toContainText("A½");
-  await go(page, "#/bench/order?size=36%20mm%20round&gauge=other&gauge-width=3&width=3&profile=flat");
+  await go(page, "#/tools/order?size=36%20mm%20round&gauge=other&gauge-width=3&width=3&profile=flat");
   await expect(page.locator("#order-size")).toContainText("36.00 mm");
   await expect(page.locator("#order-size")).not.toContainText("8 in 10");
   await expect(page.locator("#answer")).toContainText("The scale ends at A: 36.00 mm inside has no size on it.");
@@ -129,23 +129,23 @@ test("the nearest size is the nearest that there is, and no size stands beyond a
 
 test("a joint that decides is no certainty", async ({ page, start }) => {
   await start();
-  await go(page, "#/bench/order?size=UK%20N&gauge=other&gauge-width=3&width=3&profile=flat&joint=UK%20P");
+  await go(page, "#/tools/order?size=UK%20N&gauge=other&gauge-width=3&width=3&profile=flat&joint=UK%20P");
   await expect(page.locator("#order-size")).toContainText(/at least 56\.25 mm \(the joint\); the base alone wants 5\d\.\d to 5\d\.\d/);
   await expect(page.locator("#answer")).not.toContainText("8 in 10");
   await expect(page.locator("main")).toContainText("1 mm wider: the joint decides, and has to be tried in that width.");
-  await go(page, "#/bench/order?size=UK%20N&gauge=other&gauge-width=3&width=6&profile=flat&own-width=0.2");
+  await go(page, "#/tools/order?size=UK%20N&gauge=other&gauge-width=3&width=6&profile=flat&own-width=0.2");
   await expect(page.locator("main")).toContainText("1 mm wider: your amount for the width stands.");
 });
 
 test("several readings are summed up as several, and the practice's own gauge is named", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/practice/gauges/new");
+  await go(page, "#/setup/gauges/new");
   await thumb.write(page.getByLabel(say.practice.GAUGE_NAME), "narrow ones");
   await thumb.write(page.getByLabel(say.screens.BAND_WIDTH, { exact: true }), "3");
   await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
-  await go(page, "#/practice/gauges/new");
+  await go(page, "#/setup/gauges/new");
   await thumb.write(page.getByLabel(say.practice.GAUGE_NAME), "wide rings");
   await thumb.write(page.getByLabel(say.screens.BAND_WIDTH, { exact: true }), "6");
   await thumb.press(say.screens.SAVE);
@@ -159,14 +159,14 @@ test("several readings are summed up as several, and the practice's own gauge is
     await expect(page.locator(".note")).toHaveCount(n);
     await page.locator("#gauge").selectOption({ label: "narrow ones, 3 mm, flat inside" });
   }
-  await go(page, `#/bench/order?couple=${id}&who=first&width=8&profile=flat`);
+  await go(page, `#/tools/order?couple=${id}&who=first&width=8&profile=flat`);
   await expect(page.locator("#figures")).toContainText("From 2 readings");
   await expect(page.locator("#answer")).toContainText("Yours that comes nearest: wide rings, 6 mm.");
 });
 
 test("a screen is not calibrated by a press alone", async ({ page, start }) => {
   await start();
-  await go(page, "#/bench/screen-gauge");
+  await go(page, "#/tools/screen-gauge");
   await hand(page).press(say.bench.gauging.IT_FITS);
   await expect(notice(page)).toContainText("Match the picture with what lies on the glass first");
   await expect(page.locator(".glass .patch")).toBeVisible();
@@ -184,7 +184,7 @@ test("what fitted is asked once the bands are collected", async ({ page, start }
   await thumb.write(page.getByLabel(say.screens.BAND_WIDTH, { exact: true }), "3");
   await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("Band saved");
-  await go(page, `#/bench/order?couple=${id}&who=first`);
+  await go(page, `#/tools/order?couple=${id}&who=first`);
   await expect(page.locator("main")).toContainText("The profile of Tess’s band is not chosen yet: counted as court until it is.");
   await thumb.press(/^Use \S+ for /);
   await expect(notice(page)).toContainText("Order size saved");

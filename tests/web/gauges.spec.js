@@ -67,7 +67,7 @@ for (const ratio of [1, 2, 3])
     const context = await browser.newContext({ ...phone, deviceScaleFactor: ratio });
     guard.follow(context);
     const page = await context.newPage();
-    await page.goto(site.url + "#/bench/screen-gauge");
+    await page.goto(site.url + "#/tools/screen-gauge");
     await ready(page);
     // Nothing is answered before.
     await expect(page.locator("main")).toContainText("Until then it gives no answer");
@@ -102,9 +102,9 @@ for (const ratio of [1, 2, 3])
 
 test("the calibration is of one screen at one zoom, and kept on the phone alone", async ({ page, site, start }) => {
   await start();
-  await go(page, "#/bench/screen-gauge");
+  await go(page, "#/tools/screen-gauge");
   await calibrate(page, 306);
-  await open(page, site, "#/bench/screen-gauge");
+  await open(page, site, "#/tools/screen-gauge");
   await expect(page.locator("#glass-size"), "it is remembered").toBeVisible();
 
   const devtools = await page.context().newCDPSession(page);
@@ -130,7 +130,7 @@ test("the calibration is of one screen at one zoom, and kept on the phone alone"
 test("an order size from the glass or from paper knows how sure that was", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/bench/screen-gauge");
+  await go(page, "#/tools/screen-gauge");
   await calibrate(page, 306);
   await slideTo(page, 97_300);
   const [, sure] = /give or take ([\d.]+) mm round/.exec(await page.locator("#glass-size").textContent());
@@ -177,7 +177,7 @@ test("a printed gauge is as large as it says, to a tenth of a millimetre", async
   await start();
   await mkdir(results, { recursive: true });
   const thumb = hand(page);
-  await go(page, "#/bench/paper-gauge");
+  await go(page, "#/tools/paper-gauge");
   for (const [paper, system] of [["A4", "uk"], ["A6", "uk"], ["A4", "iso"], ["A6", "us"]]) {
     await thumb.choose("Paper", paper);
     await page.locator("#first").selectOption(system);
@@ -209,7 +209,7 @@ test("a printed gauge is as large as it says, to a tenth of a millimetre", async
 test("a print that is off is put right, and one that is far off has to be made again", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/bench/paper-gauge");
+  await go(page, "#/tools/paper-gauge");
   await expect(page.locator("main")).toContainText("A paper strip is no jeweller’s gauge");
   await thumb.tap(page.locator("summary", { hasText: "Put right" }));
   await expect(page.locator("main")).toContainText("1 % too large or too small is 0.54 mm off at size 54");

@@ -36,7 +36,7 @@ test("bands side by side keep the dome that was chosen, and say where it is the 
   await start();
   const id = await withHead(page, { dome: "0.3" });
   const thumb = hand(page);
-  await go(page, `#/bench/compare?couple=${id}&who=first`);
+  await go(page, `#/tools/compare?couple=${id}&who=first`);
   const cards = page.locator(".alternative");
   await expect(cards.first()).toContainText("Dome 0.3 mm");
   await expect(cards.first(), "only what is missing is named").toContainText("Order size: a reading is needed.");
@@ -67,7 +67,7 @@ test("the thinner band that is offered clears the head once it is saved", async 
   await start();
   const id = await withHead(page);
   const thumb = hand(page);
-  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  await go(page, `#/tools/stack?couple=${id}&who=first&place=after`);
   await expect(reason(page, "Engagement ring and band").first()).toContainText("derived; the clearance under the head and the usual dome are common practice");
   await thumb.press("Note this stack for Wren");
   await expect(heading(page)).toHaveText("Wren: Beside the head");
@@ -78,7 +78,7 @@ test("the thinner band that is offered clears the head once it is saved", async 
   await expect(notice(page)).toContainText("Beside the head saved");
   const fields = await fieldsOf(page, id);
   expect([fields["band.first.height"], fields["band.first.dome"]]).toEqual([1.67, 0.72]);
-  await go(page, `#/bench/stack?couple=${id}&who=first`);
+  await go(page, `#/tools/stack?couple=${id}&who=first`);
   await expect(part(page, "Flush or not")).toContainText("The engagement ring and the band lie flush");
   await expect(page.getByRole("heading", { name: say.bench.stacking.FLUSH })).toBeVisible();
   await expect(reason(page, "A thinner band")).toHaveCount(0);
@@ -92,7 +92,7 @@ test("the thinner band that is offered clears the head once it is saved", async 
   await thumb.tap(line(page, "engagement ring").getByRole("link"));
   await thumb.put(page.locator("#head-tip"), "1.2");
   await save(page);
-  await go(page, `#/bench/stack?couple=${id}&who=first`);
+  await go(page, `#/tools/stack?couple=${id}&who=first`);
   await thumb.press("Note this stack for Wren");
   await expect(notice(page)).toContainText("Stack saved");
   await expect(line(page, "Wren: stack")).toContainText("look again at what is chosen beside the head");
@@ -104,7 +104,7 @@ test("with the bay that is chosen the stack says flush, draws it, and counts it 
   await start();
   const id = await withHead(page);
   const thumb = hand(page);
-  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  await go(page, `#/tools/stack?couple=${id}&who=first&place=after`);
   await expect(page.locator("#stack-answer")).toContainText("8.8");
   await expect(reason(page, "With the gap, at the top"), "2.6 + 0.2 + 6, and the gap").toContainText("Full: 9.");
   await thumb.press("Note this stack for Wren");
@@ -114,7 +114,7 @@ test("with the bay that is chosen the stack says flush, draws it, and counts it 
   await thumb.tap(page.locator("#template"));
   await save(page);
   await expect(notice(page)).toContainText("Beside the head saved");
-  await go(page, `#/bench/stack?couple=${id}&who=first`);
+  await go(page, `#/tools/stack?couple=${id}&who=first`);
   const top = String(Math.round((8.8 + Number(bay)) * 100) / 100);
   await expect(page.locator("#stack-answer")).toContainText(top);
   await expect(page.locator("#stack-answer")).toContainText("at the top, with the bay");
@@ -139,7 +139,7 @@ test("no way out is said only where there is none", async ({ page, start }) => {
     ["band=3&band-height=1.8&band-profile=flat&place=after&ring1-width=2.4&ring1-tip=0.8&ring1-under=1.2", "thinner than 1.3 mm to clear the head", "Profile and height"],
     [`band=3&place=web&${head}&ring2-width=2.4&ring2-when=later&ring2-web=0.5&ring2-under=2`, "No way out: two heads meet", "A shaped band"],
   ]) {
-    await go(page, `#/bench/stack?${asked}`);
+    await go(page, `#/tools/stack?${asked}`);
     await expect(part(page, "Flush or not"), asked).toContainText(said);
     await expect(part(page, "Flush or not"), asked).not.toContainText(not);
   }
@@ -149,12 +149,12 @@ test("no way out is said only where there is none", async ({ page, start }) => {
 
 test("a head of which only a part is known is asked for, and so is one that nobody wrote down", async ({ page, start }) => {
   await start();
-  await go(page, "#/bench/stack?band=4&ring1-width=2&ring1-web=1");
+  await go(page, "#/tools/stack?band=4&ring1-width=2&ring1-web=1");
   // Where it stands is folded away at first: what is wrong opens it.
   await expect(page.locator("#ring1-web-error")).toBeVisible();
   await expect(page.locator("#ring1-web-error")).toHaveText("Enter the height of the head’s underside, or leave its reach empty.");
   await expect(page.locator(".bench-ring").first()).toContainText("Lay a straight edge against the shoulders");
-  await go(page, "#/bench/stack?band=4&ring1-width=3&ring1-top=9&ring2-width=2");
+  await go(page, "#/tools/stack?band=4&ring1-width=3&ring1-top=9&ring2-width=2");
   await expect(page.locator(".caution")).toContainText("The first ring is wider at its top than at three and nine, by about 3 mm a side");
   await expect(page.locator("figure.picture svg").first()).toHaveAttribute("aria-label", /second ring, 2\.0 mm/);
 });
@@ -163,7 +163,7 @@ test("on a turned phone a picture is no higher than the screen, and wear and way
   await start();
   const id = await withHead(page);
   await page.setViewportSize({ width: 740, height: 360 });
-  await go(page, `#/bench/stack?couple=${id}&who=first&place=after&ring1-metal=platinum-950&band-metal=yellow-750`);
+  await go(page, `#/tools/stack?couple=${id}&who=first&place=after&ring1-metal=platinum-950&band-metal=yellow-750`);
   for (const svg of await page.locator("figure.picture svg").all()) expect((await svg.boundingBox()).height).toBeLessThanOrEqual(264.5);
   expect(await overflow(page)).toBe(0);
   const show = page.getByRole("button", { name: say.showing.SHOW });
@@ -194,7 +194,7 @@ test("on a turned phone a picture is no higher than the screen, and wear and way
 
 test("what was typed a moment before it is shown to the couple is still asked when that is left", async ({ page, start }) => {
   await start();
-  await go(page, "#/bench/compare?band1-width=6&band2-width=5&band1-profile=flat&band2-profile=flat");
+  await go(page, "#/tools/compare?band1-width=6&band2-width=5&band1-profile=flat&band2-profile=flat");
   await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
   await page.locator("#band1-metal").selectOption({ label: "platinum 950" });
   const entries = await page.evaluate(() => history.length);

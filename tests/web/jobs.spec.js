@@ -70,7 +70,7 @@ test("the commonest jobs take few taps", async ({ page, context, browser, guard,
 
   let book;
   await job(page, "a copy of the whole book as a file", 3, async (thumb) => {
-    await thumb.follow(say.screens.PRACTICE);
+    await thumb.follow(say.screens.SETUP);
     await thumb.tap(line(page, "Copies"));
     const [download] = await Promise.all([page.waitForEvent("download"), thumb.press(say.copies.DOWNLOAD)]);
     book = await download.path();
@@ -82,7 +82,7 @@ test("the commonest jobs take few taps", async ({ page, context, browser, guard,
   const other = await colleague.newPage();
   await start(other);
   await job(other, "a colleague's file looked at and brought in", 4, async (thumb) => {
-    await thumb.follow(say.screens.PRACTICE);
+    await thumb.follow(say.screens.SETUP);
     await thumb.tap(line(other, "Bring in a file"));
     const [chooser] = await Promise.all([other.waitForEvent("filechooser"), thumb.tap(other.getByText("Choose a file"))]);
     await chooser.setFiles(book);

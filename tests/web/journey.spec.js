@@ -13,7 +13,7 @@ test("from hello to an order size and an order-by date, and all of it again offl
   const field = (label) => page.getByLabel(label, { exact: true });
 
   // Once, at the beginning of the fair.
-  await thumb.follow(say.screens.PRACTICE);
+  await thumb.follow(say.screens.SETUP);
   await thumb.tap(line(page, "Fair of today"));
   await thumb.write(field("Fair of today"), "Wharfside wedding fair");
   await thumb.press(say.screens.SAVE);

@@ -24,16 +24,16 @@ test("the first screen waits for no file of a later one, and they come without b
   await ready(page);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Today");
   await expect.poll(() => held, "nobody has pressed anything").toBeGreaterThan(0);
-  await page.getByRole("link", { name: say.screens.BENCH }).tap();
+  await page.getByRole("link", { name: say.screens.TOOLS }).tap();
   await expect(page.getByRole("heading", { level: 1 }), "said while it comes").toHaveText("Opening the book");
   release();
-  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Bench");
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText(say.screens.TOOLS);
 });
 
 test("a part that does not arrive says so, and comes when it is tried again", async ({ page, site, guard }) => {
   guard.allow(/wasm|Failed to|TypeError|mime|MIME/i);
   site.lie(await fileOf("work"));
-  await page.goto(site.url + "#/bench/size");
+  await page.goto(site.url + "#/tools/size");
   await ready(page);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("This part has not arrived yet");
   await page.getByRole("button", { name: say.screens.TRY_AGAIN }).tap();

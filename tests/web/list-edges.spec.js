@@ -162,7 +162,7 @@ test("a file of the book among lists is handed on to where files come in", async
   await ways[1]();
   await expect(page.getByText("this is one with couples of a book.")).toBeVisible();
   await go(page, "#/today");
-  await go(page, "#/practice/copies/bring-in");
+  await go(page, "#/setup/copies/bring-in");
   await expect(page.getByText("Choose a file")).toBeVisible();
   await expect(line(page, "Zoe")).toHaveCount(0);
 });
@@ -175,7 +175,7 @@ test("a list that was looked at and left is aimed at nobody else", async ({ page
   const thumb = hand(page);
   const ada = await meet(page, "Ada", { second: "Ben" });
   const cleo = await meet(page, "Cleo", { second: "Dan" });
-  await go(page, "#/practice/copies/bring-in");
+  await go(page, "#/setup/copies/bring-in");
   await page.locator("#file").setInputFiles({ name: "x.json", mimeType: "text/plain", buffer: Buffer.from(listOf("Ada", "Ben")) });
   await expect(page.getByText("This is a couple’s preparation list")).toBeVisible();
   await go(page, `#/couple/${cleo}/said`);

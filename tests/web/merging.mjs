@@ -35,7 +35,7 @@ try {
   const file = join(work, "book.json");
   const text = await page.evaluate(elsewhere);
   await writeFile(file, text);
-  await page.evaluate(() => (location.hash = "#/practice/copies/bring-in"));
+  await page.evaluate(() => (location.hash = "#/setup/copies/bring-in"));
   await page.locator("#file").waitFor({ state: "attached" });
   await page.waitForTimeout(2000);
 
@@ -46,7 +46,7 @@ try {
   report.push(["looked at", await time(page, devtools, () => page.locator("#file").setInputFiles(file), "Here, and the file knows more")]);
   report.push(["brought in", await time(page, devtools, () => bringIn.click(), "Brought in")]);
   // A notice goes when another screen is opened; it stands over the button.
-  for (const screen of ["#/practice/copies", "#/practice/copies/bring-in"]) await page.evaluate((screen) => (location.hash = screen), screen);
+  for (const screen of ["#/setup/copies", "#/setup/copies/bring-in"]) await page.evaluate((screen) => (location.hash = screen), screen);
   await page.waitForTimeout(1000);
   report.push(["taken back", await time(page, devtools, () => page.getByRole("button", { name: "Take the import back" }).click(), "The import was taken back")]);
   const floor = await page.evaluate(rewrite);

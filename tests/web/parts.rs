@@ -194,18 +194,18 @@ fn heard(text: &str) -> String {
 #[wasm_bindgen_test]
 async fn a_page_has_one_heading_a_named_way_back_and_places_that_say_where_one_is() {
     let host = show(move || {
-        let head = Head::new("Order size").back("#/bench", "Bench");
+        let head = Head::new("Order size").back("#/tools", "Tools");
         let action = button(Weight::Primary, "Use N", Callback::new(|()| ()));
         let place =
             |label: &'static str, here| Place { href: "#/".into(), label: label.into(), here: Signal::stored(here) };
-        let bar = [place("Today", false), place("Couples", false), place("Bench", true), place("Practice", false)];
+        let bar = [place("Today", false), place("Couples", false), place("Tools", true), place("Setup", false)];
         let more = link_button(Weight::Quiet, "More", "#/more");
         view! { <div class="frame">{page(head, more, Some(action))}{places(bar)}</div> }.into_any()
     });
     assert_eq!(host.get_elements_by_tag_name("h1").length(), 1);
     assert_eq!(host.get_elements_by_tag_name("main").length(), 1);
-    assert_eq!(attribute(&host, ".page-back", "aria-label").as_deref(), Some("Back: Bench"));
-    assert_eq!(find::<Element>(&host, "nav [aria-current=page]").text_content().as_deref(), Some("Bench"));
+    assert_eq!(attribute(&host, ".page-back", "aria-label").as_deref(), Some("Back: Tools"));
+    assert_eq!(find::<Element>(&host, "nav [aria-current=page]").text_content().as_deref(), Some("Tools"));
     assert!(attribute(&host, "nav", "aria-label").is_some());
     for selector in [".page-back", ".page-action button", "nav a", "a.button"] {
         check_target(&host, selector);

@@ -17,7 +17,7 @@ async function width(page, id, mm) {
 test("where two disagree both stand side by side until one is chosen with two taps; both phones end up the same", async ({ page, browser, guard, site, start }) => {
   await start();
   const id = await meet(page, "Ada");
-  await go(page, "#/practice/phone");
+  await go(page, "#/setup/phone");
   await hand(page).follow(/^This phone/);
   await hand(page).write(page.getByLabel(say.phones.PHONE_NAME), "Fair phone");
   await hand(page).press(say.screens.SAVE);
@@ -96,7 +96,7 @@ test("where two disagree both stand side by side until one is chosen with two ta
 test("a phone that takes a new mark keeps its name", async ({ page, start }) => {
   await start();
   await meet(page, "Ada");
-  await go(page, "#/practice/phone");
+  await go(page, "#/setup/phone");
   await hand(page).follow(/^This phone/);
   await hand(page).write(page.getByLabel(say.phones.PHONE_NAME), "Fair phone");
   await hand(page).press(say.screens.SAVE);
@@ -108,7 +108,7 @@ test("a phone that takes a new mark keeps its name", async ({ page, start }) => 
   await hand(page).press(/Bring in/);
   await expect(notice(page)).toContainText("Brought in");
   expect(JSON.parse((await rows(page))["meta/installation"]).former).toHaveLength(1);
-  await go(page, "#/practice/phone");
+  await go(page, "#/setup/phone");
   await expect(line(page, "Fair phone (this phone)")).toBeVisible();
 });
 
@@ -127,7 +127,7 @@ test("what two phones say differently no calculator settles by the way: it leads
     ["dates", "", "&wedding=2027-05-", /^Use order by/],
     ["compare", "&who=first", "&band1-width=", "Make this the band"],
   ];
-  const address = (which, who) => `#/bench/${which}?couple=${id}${who}`;
+  const address = (which, who) => `#/tools/${which}?couple=${id}${who}`;
   for (const [phone, figures] of [[page, ["2", "2", "22", "4"]], [other, ["9", "3", "29", "3"]]]) {
     for (const [at, [which, who, asked, button]] of buttons.entries()) {
       await go(phone, address(which, who) + asked + figures[at]);
@@ -243,7 +243,7 @@ test("an appointment taken out here, with a place written there: it is asked whe
 test("two phones with one practice settle what they have set differently", async ({ page, browser, guard, site, start }) => {
   await start();
   const fair = async (phone, name) => {
-    await go(phone, "#/practice/fair");
+    await go(phone, "#/setup/fair");
     await hand(phone).put(phone.getByLabel(say.practice.FAIR), name);
     await hand(phone).press(say.screens.SAVE);
     await expect(notice(phone)).toContainText("saved");
@@ -262,7 +262,7 @@ test("two phones with one practice settle what they have set differently", async
   await expect(other.getByRole("heading", { name: "The settings to settle" })).toBeVisible();
   await hand(other).tap(line(other, "Settings under Practice"));
   await expect(heading(other)).toHaveText("Differences to settle");
-  await go(other, "#/practice");
+  await go(other, "#/setup");
   await expect(line(other, "1 difference to settle")).toBeVisible();
   await meet(other, "Ada");
   await go(other, "#/today");
@@ -274,14 +274,14 @@ test("two phones with one practice settle what they have set differently", async
   await go(other, "#/today");
   await expect(line(other, "Settings under Practice")).toHaveCount(0);
   await bringIn(page, await copy(other));
-  await go(page, "#/practice");
+  await go(page, "#/setup");
   await expect(line(page, "Barn fair")).toBeVisible();
   await expect(page.getByText("to settle")).toHaveCount(0);
 });
 
 test("settings that were left out the first time are still to be had from the same file", async ({ page, browser, guard, site, start }) => {
   await start();
-  await go(page, "#/practice/fair");
+  await go(page, "#/setup/fair");
   await hand(page).put(page.getByLabel(say.practice.FAIR), "Quay fair");
   await hand(page).press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
@@ -289,7 +289,7 @@ test("settings that were left out the first time are still to be had from the sa
   const { text } = await copy(page);
   const other = await colleague(browser, guard, site);
   await bringIn(other, { text });
-  await go(other, "#/practice");
+  await go(other, "#/setup");
   await expect(line(other, "Quay fair")).toHaveCount(0);
   await choose(other, text);
   await expect(other.locator("main")).toContainText("Everything in it is here already.");
@@ -299,12 +299,12 @@ test("settings that were left out the first time are still to be had from the sa
   expect(await axe(other)).toEqual([]);
   await hand(other).tap(take);
   await expect(notice(other)).toContainText("Brought in");
-  await go(other, "#/practice");
+  await go(other, "#/setup");
   await expect(line(other, "Quay fair")).toBeVisible();
-  await go(other, "#/practice/copies");
+  await go(other, "#/setup/copies");
   await hand(other).press(say.copies.UNDO_IMPORT);
   await expect(notice(other)).toContainText("taken back");
-  await go(other, "#/practice");
+  await go(other, "#/setup");
   await expect(line(other, "Quay fair")).toHaveCount(0);
 });
 

@@ -25,10 +25,10 @@ for (const base of ["/", "/shop/app/"]) {
       await page.reload();
       await ready(page);
       await page.goto("about:blank");
-      await page.goto(site.url + "#/bench");
+      await page.goto(site.url + "#/tools");
       await ready(page);
-      await expect(page.getByRole("link", { name: say.screens.BENCH })).toBeVisible();
-      expect(new URL(page.url()).hash).toBe("#/bench");
+      await expect(page.getByRole("link", { name: say.screens.TOOLS })).toBeVisible();
+      expect(new URL(page.url()).hash).toBe("#/tools");
     });
 
     test("leads any other address back to the app", async ({ page, site, install }) => {
@@ -61,7 +61,7 @@ test("survives the browser being closed, and killed, with the server gone", asyn
   await ready(handset.page);
   await handset.kill();
   await handset.on();
-  await handset.page.goto(site.url + "#/practice");
+  await handset.page.goto(site.url + "#/setup");
   await ready(handset.page);
 });
 

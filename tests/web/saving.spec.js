@@ -151,7 +151,7 @@ test("a damaged row is put aside by hand, and the couple comes in again from a c
   await open(page, site, "#/today");
   await choose(page, text);
   await expect(page.locator("main")).toContainText("put the damaged one aside first");
-  await go(page, "#/practice/phone");
+  await go(page, "#/setup/phone");
   await hand(page).press(say.copies.PUT_ASIDE);
   await expect(notice(page)).toContainText("1 record put aside");
   await expect(page.getByRole("button", { name: say.copies.PUT_ASIDE })).toHaveCount(0);
@@ -168,7 +168,7 @@ test("a damaged row is put aside by hand, and the couple comes in again from a c
   await expect(heading(page)).toHaveText("Tess");
   await open(page, site, "#/today");
   await expect(page.getByText("could not be read")).toHaveCount(0);
-  await go(page, "#/practice/phone");
+  await go(page, "#/setup/phone");
   expect((await download(page, "Download what could not be read")).text).toContain("spoilt");
 });
 
@@ -243,7 +243,7 @@ test("who leaves a screen while it saves stays where they went, and the words ar
     };
   });
   const thumb = hand(page);
-  for (const [address, label, words] of [[`#/couple/${id}/notes`, "New note", "Once."], [`#/couple/${id}/people`, "Second name", "Rowan"], ["#/practice/fair", "Fair of today", "Wharfside"], [`#/couple/${id}/finger/first`, say.screens.READ_SIZE, "M½"]]) {
+  for (const [address, label, words] of [[`#/couple/${id}/notes`, "New note", "Once."], [`#/couple/${id}/people`, "Second name", "Rowan"], ["#/setup/fair", "Fair of today", "Wharfside"], [`#/couple/${id}/finger/first`, say.screens.READ_SIZE, "M½"]]) {
     await go(page, address);
     await thumb.write(page.getByLabel(label, { exact: true }), words);
     await page.evaluate(() => {

@@ -8,9 +8,9 @@ import { serve } from "./server.mjs";
 
 const SHOTS = [
   { name: "today", address: "#/today", label: "Who is next, what is due, what is late" },
-  { name: "order", address: "#/bench/order?size=M%C2%BD&gauge=other&gauge-width=3&width=6&hands=cold", label: "From a reading to the size to make" },
-  { name: "stack", address: "#/bench/stack?band=3&ring1-width=2.6&ring1-top=1.8&ring2-width=2.5&ring2-when=later", label: "Every ring on the finger, now and later" },
-  { name: "dates", address: "#/bench/dates?wedding=22%20May%202027", label: "From the wedding back to the last day to order" },
+  { name: "order", address: "#/tools/order?size=M%C2%BD&gauge=other&gauge-width=3&width=6&hands=cold", label: "From a reading to the size to make" },
+  { name: "stack", address: "#/tools/stack?band=3&ring1-width=2.6&ring1-top=1.8&ring2-width=2.5&ring2-when=later", label: "Every ring on the finger, now and later" },
+  { name: "dates", address: "#/tools/dates?wedding=22%20May%202027", label: "From the wedding back to the last day to order" },
 ];
 const PUBLIC = new URL("../../public/", import.meta.url);
 const SCALE = 2;

@@ -38,7 +38,7 @@ test("readings count together; one that contradicts is asked about, pointed out 
   await expect(page.locator(".note").last()).toContainText("stands apart from the others");
 
   await chooseBand(page, id);
-  await go(page, `#/bench/order?couple=${id}&who=first`);
+  await go(page, `#/tools/order?couple=${id}&who=first`);
   await expect(page.locator("#answer")).toContainText("One of the readings stands apart");
   await expect(page.locator("#answer")).toContainText("Measure again: two readings are 6.25 mm apart, more than two UK letters.");
   // The picture has a mark for each, and says so.
@@ -68,7 +68,7 @@ test("an amount of one's own stands in the place of the rule's, and both are kep
   await go(page, `#/couple/${id}/finger/first`);
   await read(page, "UK M");
   await chooseBand(page, id);
-  await go(page, `#/bench/order?couple=${id}&who=first`);
+  await go(page, `#/tools/order?couple=${id}&who=first`);
   await expect(page.locator(".reason", { hasText: "Wider than the gauge" })).toContainText("+0.75");
   await expect(page.locator("main")).toContainText("1 mm wider: +0.25 mm");
   await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
@@ -85,7 +85,7 @@ test("an amount of one's own stands in the place of the rule's, and both are kep
 test("a try-on band that fits is a reading with one tap; a worn ring stands for a gauge", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/practice/tray/new");
+  await go(page, "#/setup/tray/new");
   for (const [label, text] of [["Its number", "7"], ["Its size", "UK N"], ["Width", "4"]]) await thumb.write(page.getByLabel(label, { exact: true }), text);
   await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
@@ -117,7 +117,7 @@ test("a try-on band that fits is a reading with one tap; a worn ring stands for 
 test("a try-on band that contradicts the readings is asked about before it counts", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/practice/tray/new");
+  await go(page, "#/setup/tray/new");
   for (const [label, text] of [["Its number", "9"], ["Its size", "UK R"], ["Width", "3"]]) await thumb.write(page.getByLabel(label, { exact: true }), text);
   await thumb.press(say.screens.SAVE);
   await expect(notice(page)).toContainText("saved");
@@ -143,13 +143,13 @@ test("of two sizes of one system the one that was chosen is kept, and is still m
   await thumb.choose(say.screens.READ_AS, "UK M½");
   await thumb.press(say.screens.ADD_READING);
   await expect(page.locator(".note")).toContainText("M½, ");
-  await go(page, `#/bench/order?couple=${id}&who=first&width=3&profile=flat`);
+  await go(page, `#/tools/order?couple=${id}&who=first&width=3&profile=flat`);
   await expect(page.locator(".reason", { hasText: "Reading" }).first()).toContainText("53.13");
 });
 
 test("an edge relief that was measured counts in the order size", async ({ page, start }) => {
   await start();
-  await go(page, "#/bench/order?size=UK%20M&gauge=other&gauge-width=3&width=5&profile=court&relief=0.1");
+  await go(page, "#/tools/order?size=UK%20M&gauge=other&gauge-width=3&width=5&profile=court&relief=0.1");
   const bore = page.locator(".reason", { hasText: "Domed bore gives room" });
   // 2 pi s / 3 of 0.1 mm is 0.209 mm, of which 0.8 count.
   await expect(bore).toContainText("−0.17");
@@ -163,7 +163,7 @@ test("an edge relief that was measured counts in the order size", async ({ page,
 test("a gauge is calibrated, and pointed out if it is off by more than a quarter size", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/practice/gauges/new");
+  await go(page, "#/setup/gauges/new");
   await thumb.write(page.getByLabel(say.practice.GAUGE_NAME), "old rings");
   await thumb.write(page.getByLabel(say.screens.BAND_WIDTH, { exact: true }), "3");
   await thumb.tap(page.getByText("Calibration"));
@@ -179,7 +179,7 @@ test("a gauge is calibrated, and pointed out if it is off by more than a quarter
   await go(page, `#/couple/${id}/finger/first`);
   await read(page, "UK M");
   await chooseBand(page, id);
-  await go(page, `#/bench/order?couple=${id}&who=first`);
+  await go(page, `#/tools/order?couple=${id}&who=first`);
   await expect(page.locator(".reason", { hasText: "Gauge put right" })).toContainText("+0.40");
 });
 
@@ -191,7 +191,7 @@ test("what fitted teaches the constants, which are used only if somebody says so
     await go(page, `#/couple/${id}/finger/first`);
     await read(page, "UK M");
     await chooseBand(page, id);
-    await go(page, `#/bench/order?couple=${id}&who=first`);
+    await go(page, `#/tools/order?couple=${id}&who=first`);
     await thumb.press(/^Use \S+ for /);
     await expect(notice(page)).toContainText("Order size saved");
     await go(page, `#/couple/${id}/finger/first`);
@@ -201,7 +201,7 @@ test("what fitted teaches the constants, which are used only if somebody says so
     await thumb.press(say.screens.SAVE);
     await expect(line(page, "What fitted")).toContainText("resized to UK N");
   }
-  await go(page, "#/practice/fit");
+  await go(page, "#/setup/fit");
   await expect(page.locator("main")).toContainText("From 3 bands that have been worn");
   await expect(page.locator("main")).toContainText(/Each band foretold without itself: off by 0\.\d\d mm; by the customary figures: 0\.50 mm/);
   expect(Object.keys(await practiceFields(page)).filter((key) => key.includes("constant"))).toEqual([]);
@@ -213,7 +213,7 @@ test("what fitted teaches the constants, which are used only if somebody says so
 test("the table of sizes prints on A4 and on A6", async ({ page, start }) => {
   await start();
   const thumb = hand(page);
-  await go(page, "#/bench/table");
+  await go(page, "#/tools/table");
   await expect(page.getByRole("row", { name: /^M½ 53\.13 / })).toBeVisible();
   for (const [paper, width, height] of [["A4", 595, 842], ["A6", 298, 420]]) {
     await thumb.choose("Paper", paper);
@@ -226,6 +226,6 @@ test("the table of sizes prints on A4 and on A6", async ({ page, start }) => {
 
 test("what a chart says otherwise is said beside the size", async ({ page, start }) => {
   await start();
-  await go(page, "#/bench/size?q=UK%20B");
+  await go(page, "#/tools/size?q=UK%20B");
   await expect(page.locator("main")).toContainText("The encyclopaedia’s chart prints UK B as 39.1 mm, 0.35 mm larger than the rule. The rule stands.");
 });

@@ -58,7 +58,7 @@ test("a ring with a head is recorded by hand, and the stack says how far it hold
   await thumb.press(say.screens.SAVE);
   await expect(heading(page)).not.toContainText("Band");
 
-  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  await go(page, `#/tools/stack?couple=${id}&who=first&place=after`);
   // With the usual clearance of 0.2 mm the head counts from 1.3 mm up, where the side of the band is straight: 0.8.
   const flush = part(page, "Flush or not");
   await expect(flush.locator(".reason").first()).toContainText("0.8 mm at the top, 0.4 mm at the shoulders, nothing at the palm");
@@ -110,11 +110,11 @@ test("what cannot be is said in a sentence", async ({ page, start }) => {
     ["band=4&band-height=1.8&band-profile=d&band-dome=2", "The dome must be lower than the band: 2 mm is not below 1.8 mm."],
     ["band=4&band-height=1.8&band-profile=court&band-dome=1.5&band-relief=0.3", "Dome and edge relief must leave an edge: 1.5 and 0.3 mm leave none of 1.8 mm of height."],
   ]) {
-    await go(page, `#/bench/stack?${asked}`);
+    await go(page, `#/tools/stack?${asked}`);
     await page.evaluate(() => document.querySelectorAll("details").forEach((folded) => (folded.open = true)));
     await expect(page.getByText(said, { exact: true }), asked).toBeVisible();
   }
-  await go(page, `#/bench/stack?band=1&${rings}`);
+  await go(page, `#/tools/stack?band=1&${rings}`);
   await expect(page.locator("#stack-answer")).toContainText("9.4");
 
   // Nine rings of one couple, and one that is on no finger.
@@ -125,7 +125,7 @@ test("what cannot be is said in a sentence", async ({ page, start }) => {
     await hand(page).press(say.screens.SAVE);
     await expect(heading(page)).not.toContainText("Ring");
   }
-  await go(page, `#/bench/stack?couple=${id}&who=first&band=2`);
+  await go(page, `#/tools/stack?couple=${id}&who=first&band=2`);
   await expect(page.getByText("8 rings are recorded for this finger, and 7 are counted beside the band. Not counted: a ring, 1 mm. So the stack cannot be noted.")).toBeVisible();
   await expect(page.getByRole("button", { name: /^Note this stack/ }), "what leaves a ring out is not noted").toHaveCount(0);
   await expect(page.getByRole("link", { name: say.bench.stacking.SEE_RINGS })).toBeVisible();
@@ -160,7 +160,7 @@ test("what is chosen beside a head is recorded, and Today says when the ring goe
   const id = await withHead(page);
   const thumb = hand(page);
   await go(page, `#/couple/${id}`);
-  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  await go(page, `#/tools/stack?couple=${id}&who=first&place=after`);
   // The head holds the band off: what to do about it is asked next.
   await thumb.press("Note this stack for Wren");
   await expect(heading(page)).toHaveText("Wren: Beside the head");
@@ -238,7 +238,7 @@ test("the bay of a shaped band counts at the top, and rings on the other hand ag
   await thumb.tap(page.locator("#hand-right"));
   await page.locator("#digit").selectOption("middle");
   await save(page);
-  await go(page, `#/bench/stack?couple=${id}&who=first&place=after&band-bay=1`);
+  await go(page, `#/tools/stack?couple=${id}&who=first&place=after&band-bay=1`);
   // 2.6 + 0.2 + 4, and 1 mm of bay.
   await expect(reason(page, "Worn now, with the band")).toContainText("6.8");
   await expect(reason(page, "With the bay, at the top")).toContainText("Roomy: 7.8 of 24 mm");
@@ -254,7 +254,7 @@ test("the bay of a shaped band counts at the top, and rings on the other hand ag
   await expect(notice(page)).toContainText("Stack saved");
   const fields = await fieldsOf(page, id);
   expect([fields["free_length.first.right.middle"], fields["free_length.first"], fields["stack.first"].off]).toEqual([20, undefined, 0.8]);
-  await go(page, `#/bench/stack?couple=${id}&who=first`);
+  await go(page, `#/tools/stack?couple=${id}&who=first`);
   await expect(there, "and it is still known").toContainText("3.2 of 20 mm");
 });
 
@@ -262,12 +262,12 @@ test("with text at twice its size the words of a picture are as large, and keys 
   await start();
   const id = await withHead(page);
   const height = () => page.locator("figure.picture svg text").evaluateAll((all) => Math.min(...all.map((text) => parseFloat(getComputedStyle(text).fontSize) * text.ownerSVGElement.getScreenCTM().a)));
-  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  await go(page, `#/tools/stack?couple=${id}&who=first&place=after`);
   const usual = await height();
   await expect(page.locator("figure.picture[tabindex]"), "nothing to move").toHaveCount(0);
-  await go(page, "#/bench");
+  await go(page, "#/tools");
   await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
-  await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+  await go(page, `#/tools/stack?couple=${id}&who=first&place=after`);
   expect(await height()).toBeGreaterThan(usual * 1.7);
   expect(await overflow(page)).toBe(0);
   expect(await axe(page)).toEqual([]);
@@ -285,8 +285,8 @@ for (const [paper, wide, high] of [["A4", 703, 1032], ["A5", 468, 703]])
     await page.setViewportSize({ width: wide, height: high });
     await page.emulateMedia({ media: "print" });
     for (const [address, least] of [
-      [`#/bench/stack?couple=${id}&who=first&place=after&ring2-width=2.4&ring2-when=later`, 5],
-      [`#/bench/compare?couple=${id}&who=first&band2-width=6&band2-height=2&band2-profile=flat`, 2],
+      [`#/tools/stack?couple=${id}&who=first&place=after&ring2-width=2.4&ring2-when=later`, 5],
+      [`#/tools/compare?couple=${id}&who=first&band2-width=6&band2-height=2&band2-profile=flat`, 2],
     ]) {
       await go(page, address);
       await expect(page.locator("figure.picture svg").nth(least - 1)).toBeVisible();
@@ -312,7 +312,7 @@ for (const [paper, wide, high] of [["A4", 703, 1032], ["A5", 468, 703]])
       }
       await expect(page.locator("button:visible, .places:visible")).toHaveCount(0);
     }
-    await go(page, `#/bench/stack?couple=${id}&who=first&place=after`);
+    await go(page, `#/tools/stack?couple=${id}&who=first&place=after`);
     await near(part(page, "Flush or not"), "dim-gap", 0.8);
     await near(part(page, "Cut through"), "dim-height", 1.7);
     await near(part(page, "Match"), "dim-width", 1.8);

@@ -95,7 +95,7 @@ test("of one field changed in two tabs both writes are kept, and both tabs show 
 
 test("what another tab saved while a calculator stood open stands beside what the calculator saves", async ({ page, context, site }) => {
   const { id, other } = await twoTabs(page, context, site);
-  for (const [tab, day] of [[page, "22"], [other, "29"]]) await go(tab, `#/bench/dates?couple=${id}&wedding=2027-05-${day}`);
+  for (const [tab, day] of [[page, "22"], [other, "29"]]) await go(tab, `#/tools/dates?couple=${id}&wedding=2027-05-${day}`);
   for (const tab of [page, other]) {
     await hand(tab).press(/^Use order by/);
     await expect(notice(tab)).toContainText("Dates saved");

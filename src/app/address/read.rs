@@ -10,7 +10,13 @@ use crate::trade::dates::lead_times::Step as Work;
 use crate::trade::dates::places::Place;
 use crate::trade::wearer::Wearer;
 
-/// Reads what stands behind the page's path: "#/bench/size?q=M".
+/// Whether an address is written as an earlier version wrote it. Addresses stand in other people's notes, in calendars
+/// and on home screens: each of them leads where it led, for ever.
+pub fn is_former(hash: &str) -> bool {
+    hash.starts_with("#/bench") || hash.starts_with("#/practice")
+}
+
+/// Reads what stands behind the page's path: "#/tools/size?q=M".
 pub fn read(hash: &str) -> (Address, Query) {
     let text = hash.trim_start_matches('#');
     let (path, query) = text.split_once('?').unwrap_or((text, ""));
@@ -39,10 +45,10 @@ fn address(parts: &[&str]) -> Option<Address> {
         ["couples", "invite"] => Address::Invite,
         ["couple", id] => Address::Couple(RecordId::parse(id)?),
         ["couple", id, rest @ ..] => Address::Part(RecordId::parse(id)?, part(rest)?),
-        ["bench"] => Address::Bench,
-        ["bench", which] => Address::Calculator(Calculator::ALL.into_iter().find(|c| c.code() == *which)?),
-        ["practice"] => Address::Practice,
-        ["practice", rest @ ..] => Address::Setting(setting(rest)?),
+        ["tools" | "bench"] => Address::Bench,
+        ["tools" | "bench", which] => Address::Calculator(Calculator::ALL.into_iter().find(|c| c.code() == *which)?),
+        ["setup" | "practice"] => Address::Practice,
+        ["setup" | "practice", rest @ ..] => Address::Setting(setting(rest)?),
         ["list"] => Address::List(None),
         ["list", section] => Address::List(Some(Section::from_code(section)?)),
         _ => return None,

@@ -42,7 +42,7 @@ pub fn bench() -> AnyView {
     };
     let rows = Signal::stored(Calculator::ALL.map(row).to_vec());
     let content = all(vec![block("bench-list", vec![lines(rows)]), para("small", say::BENCH_HOW)]);
-    page(Head::new(screens::BENCH), content, None)
+    page(Head::new(screens::TOOLS), content, None)
 }
 
 /// A calculator. It is set up anew when its address is gone to with another query.
@@ -148,7 +148,7 @@ impl Opened {
     fn head(&self) -> Head {
         let head = Head::new(name(self.which).to_owned());
         match self.whose {
-            None => head.back(Address::Bench.to_string(), screens::BENCH),
+            None => head.back(Address::Bench.to_string(), screens::TOOLS),
             Some(Whose { id, .. }) => {
                 let names = self.read(|couple, _| say_book::names(couple)).unwrap_or_default();
                 head.back(Address::Couple(id).to_string(), names)

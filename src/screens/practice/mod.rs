@@ -62,7 +62,7 @@ pub fn practice() -> AnyView {
         part(say::DAYS, days),
         part(say::APP, the_app),
     ]);
-    page(Head::new(say_frame::PRACTICE), content, None)
+    page(Head::new(say_frame::SETUP), content, None)
 }
 
 /// The screen behind a line.
@@ -168,7 +168,7 @@ pub fn head(setting: Setting, title: impl Into<Words>) -> Head {
         Address::Setting(Setting::Closures) => say::CLOSED_DAYS,
         Address::Setting(Setting::Phone) => say::PHONE,
         Address::Setting(Setting::Copies) => say_copies::COPIES,
-        _ => say_frame::PRACTICE,
+        _ => say_frame::SETUP,
     };
     Head::new(title).back(up.to_string(), name.to_owned())
 }

@@ -126,7 +126,7 @@ fn colours_are_named_by_their_job() {
         colours.map(|(line, text)| format!("src/{}:{line}: {text}", source.path)).collect::<Vec<_>>()
     });
     none(rust.collect());
-    assert!(is_colour("fill: #8a2c20") && is_colour("#fff") && is_colour("rgb(1 2 3)") && !is_colour("#/bench"));
+    assert!(is_colour("fill: #8a2c20") && is_colour("#fff") && is_colour("rgb(1 2 3)") && !is_colour("#/tools"));
 }
 
 #[test]
