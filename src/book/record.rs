@@ -2,7 +2,7 @@
 //!
 //! Why a list of changes and not a row of values: two phones edit the same couple, one of them has the wrong
 //! clock, and nobody may lose a line. With what each write replaces on record, undo, history and merging are the
-//! same simple thing, and no clock decides. It costs a few bytes a change.
+//! same simple thing, and no clock decides. It costs a few bytes per change.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

@@ -12,7 +12,7 @@ use web_sys::DomException;
 use super::error::StorageError;
 use super::local;
 
-/// One row a record: its id as the key, its text as the value. The text is what stands in files, so that there is one
+/// One row per record: its id as the key, its text as the value. The text is what stands in files, so that there is one
 /// format to keep compatible; and a row is read, extended and written within one transaction, so that two tabs lose
 /// nothing.
 pub const RECORDS: &str = "records";
