@@ -1,5 +1,8 @@
 //! Makes Rust tables of `src/trade/dates/holidays.txt` while the app is built, and stops at a line that it does not
 //! understand. What the parts of a line mean is said at the top of that file.
+//!
+//! The table is a text file because somebody who knows a country's holidays need not know Rust. It becomes plain
+//! arrays, so that the app carries no reader of it.
 
 use std::fmt::Write;
 use std::path::Path;

@@ -1,4 +1,8 @@
 //! The preparation list on the couple's own phone: read, and written at every key. It has nothing to do with the book.
+//!
+//! A link for others may be opened on a phone that has a list. If that list holds only the names of an earlier
+//! link, a new one begins: a jeweller tries a link or two. If more was written, somebody is asked which list is to
+//! be here, and the other can be put back. A link that shares a name with the list is taken for their own.
 
 use std::cell::RefCell;
 

@@ -1,4 +1,7 @@
 //! Which screen the address shows, followed as it changes.
+//!
+//! There is no router crate: it would weigh about 35 kB and knows no addresses behind the `#`. A typed enum,
+//! [`super::address`], is a page of code.
 
 use std::cell::{Cell, RefCell};
 use std::time::Duration;

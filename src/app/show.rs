@@ -3,6 +3,9 @@
 //! It stands in no address, which would put figures there, but beside the drafts: it is still shown after a reload, or
 //! when the app is opened anew. While it is shown the address may change as it likes (the back button, a gesture,
 //! somebody typing): no screen follows it, and closing leads back to where it was opened.
+//!
+//! One more entry of the history takes the first press of back; further ones change an address that nobody
+//! follows.
 
 use std::time::Duration;
 

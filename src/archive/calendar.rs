@@ -4,6 +4,8 @@
 //! there. Times are those of whoever looks at them ("floating"): a phone that crosses a border moves no appointment. A
 //! day without a time lasts until the next day, not included. Lines end in CRLF and are folded at 75 octets, never
 //! within a character.
+//!
+//! Names are in it only when they are asked for: calendars are shared with families and kept on servers.
 
 use chrono::{Datelike, Days, NaiveDate, NaiveTime, TimeDelta, Timelike};
 

@@ -4,6 +4,9 @@
 //! of the change as it is written. So the same changes get the same stamps on every phone, in whatever order they came.
 //! What names the stamp that several claim cannot say which of them it means: it replaces none of them, and they stand
 //! side by side. In rows they stand under the stamp they were made under.
+//!
+//! Why all of them get another stamp, and none keeps its own: nobody could name that one without naming the
+//! others, so a choice between them could not be written down. With a third such change the name might even move.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

@@ -1,6 +1,8 @@
 //! Reading a row straight off its text, where it is written as this version writes: most of them, and several times as
 //! fast as by way of the library. Whatever is written otherwise, or is wrong, reads as none here; then the library
 //! judges it, so that this knows no errors and decides nothing.
+//!
+//! `tests/native/files/mutated.rs` holds the two ways of reading to the same answer.
 
 use std::sync::Arc;
 

@@ -1,4 +1,8 @@
 //! A record: the changes made to one couple, or to the practice, and what stands after them.
+//!
+//! Why a list of changes and not a row of values: two phones edit the same couple, one of them has the wrong
+//! clock, and nobody may lose a line. With what each write replaces on record, undo, history and merging are the
+//! same simple thing, and no clock decides. It costs a few bytes per change.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -196,7 +200,8 @@ impl Record {
     }
 
     /// Works out which writes stand. A write replaces those that it names, as far as its author can have seen them: a
-    /// stamp higher than its own it cannot have seen.
+    /// stamp higher than its own it cannot have seen, because numbers follow what was read. In a file edited by hand two
+    /// values could otherwise replace each other, and both would be gone.
     fn settle(&mut self) {
         let mut standing: BTreeMap<(&Field, u32), u32> = BTreeMap::new();
         for (place, change) in (0..).zip(&self.changes) {

@@ -1,4 +1,8 @@
 //! What was chosen for a band that a head holds off; for a shaped one, what the bench gets and when a ring is away.
+//!
+//! The way, its figure and what the workshop gets for it are one value, because they are true only together. That
+//! a ring was handed over, and came back, are facts of their own, noted later and perhaps on another phone: they
+//! must not wait for a decision about the choice.
 
 use chrono::NaiveDate;
 

@@ -32,7 +32,8 @@ pub struct Ring {
     pub head: Head,
     /// Stones down the shoulders.
     pub stones: bool,
-    /// Which it is on the finger: the first is nearest the web.
+    /// Which it is on the finger: the first is nearest the web, those without a place come last. It is kept with each
+    /// ring, because two phones may add one each; a ring that is taken out leaves the others as they are.
     pub place: Option<Whole>,
     /// A tight one, which holds those nearer the web.
     pub holds: bool,

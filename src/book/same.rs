@@ -8,6 +8,10 @@
 //! the other one holds, beside what it holds itself where the two say different things, so that these wait for a
 //! decision like any other. The other entry keeps everything, is put away, and says whose it was. All of that is
 //! ordinary changes to two records: it merges, travels and is taken back like them.
+//!
+//! Why a rule from the ids: two phones may join the same two entries without knowing of each other. If each chose
+//! which entry stays, each could archive the other's, and the couple would be out of sight on both. Why no change
+//! is moved from one entry to the other: it would then be named in two records, and could not be taken back.
 
 use std::collections::{BTreeMap, BTreeSet};
 

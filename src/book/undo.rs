@@ -1,5 +1,10 @@
 //! Taking changes back. A taking-back is a change like any other: it sets each field to what it held before, and can
 //! be taken back in its turn.
+//!
+//! A choice between two sides is taken back by one change per side, saved in one transaction: a change sets a field
+//! once, and neither may replace the other, so that both stand again and a person is asked again. After a decision
+//! about archiving, what that had not seen is open again, unless it was written in knowledge of the decision. Each
+//! side names who wrote it, not who took the choice back.
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,7 +1,7 @@
 //! One file a screen. This file is the frame around them and says which address shows which.
 //!
-//! INVARIANT: a screen reads signals, sends verbs of the book to the state, and computes nothing itself; only how the
-//! answers of `trade::stack` go together for one finger is put together in `bench/stack/reckon.rs`.
+//! INVARIANT: a screen reads signals, lays out what `answers` says, sends verbs of the book to the state, and computes
+//! nothing itself.
 
 mod bench;
 mod calendar;

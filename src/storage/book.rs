@@ -19,7 +19,8 @@ use crate::book::verbs;
 /// The key of the only row in the store of the installation.
 pub(super) const INSTALLATION: &str = "installation";
 
-/// A row that could not be read. It stays where it is, as it is.
+/// A row that could not be read. It stays where it is, as it is: moving it would make worse whatever it suffers from, a
+/// newer version or damage. Only a person moves a damaged one, by [`put_aside`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct SetAside {
     pub key: String,

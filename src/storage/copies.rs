@@ -1,6 +1,9 @@
 //! When the last copy left this phone. It is a fact about this phone and not about the jeweller's work, so it stands
 //! beside the installation and not in the practice: there it would travel to other phones, and writing it down would
 //! be a change that waits for a copy itself.
+//!
+//! A copy counts once the share sheet took it or the download began. A share sheet that was closed does not count,
+//! nor does a file of some couples, nor a table.
 
 use wasm_bindgen::JsValue;
 

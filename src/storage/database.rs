@@ -12,7 +12,9 @@ use web_sys::DomException;
 use super::error::StorageError;
 use super::local;
 
-/// One row a record: its id as the key, its text as the value.
+/// One row per record: its id as the key, its text as the value. The text is what stands in files, so that there is one
+/// format to keep compatible; and a row is read, extended and written within one transaction, so that two tabs lose
+/// nothing.
 pub const RECORDS: &str = "records";
 /// The installation's own row.
 pub const META: &str = "meta";
@@ -22,7 +24,8 @@ const VERSION: u32 = 1;
 
 #[wasm_bindgen]
 extern "C" {
-    /// `IDBDatabase` with the options that the bindings of its transactions leave out.
+    /// `IDBDatabase` with the options that the bindings of its transactions leave out. Strict durability is one of them:
+    /// since version 121 Chromium otherwise calls a transaction complete before it is on the disk.
     #[derive(Clone)]
     type Connection;
 

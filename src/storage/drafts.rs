@@ -1,8 +1,10 @@
 //! Half-typed words, kept until they are saved or thrown away. A draft is text by field name, under the name of the
 //! form it was typed into. One that cannot be read is moved aside before another takes its place.
 //!
-//! They go to localStorage, which is written at once as far as a crashed page is concerned, and some seconds, at worst
-//! about a minute, later as far as a killed browser is.
+//! They go to localStorage, at every key. A page that crashes loses nothing. A browser that is killed loses more: Chromium
+//! writes to the disk some five seconds after the first change, and then about once a minute while a page is young (from
+//! memory of its source). `tests/web/crash.spec.js` prints how much: from 2 to 55 of 58 characters were seen. What was
+//! shown as saved is never lost: that is in IndexedDB.
 
 use std::collections::BTreeMap;
 

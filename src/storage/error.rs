@@ -15,7 +15,9 @@ pub enum StorageError {
     /// The record as stored cannot be read; it was left as it is.
     Unreadable(RowError),
     /// The book, or this record, is no longer in the phone's storage: the browser has cleared it, or another tab has
-    /// taken it back.
+    /// taken it back. A form saves only what was changed in it: written on nothing, that would pass for the whole couple.
+    /// So nothing is written, the words stay, and the page, which still holds the book, offers it as a file. It is not
+    /// put back by itself: somebody may have wanted it gone.
     Gone,
     /// The record was erased meanwhile.
     Erased,

@@ -1,5 +1,9 @@
 //! What is still there when the book does not open: rows as they stand, whatever version of the app has made the
 //! stores; and a new register in the place of one that cannot be read.
+//!
+//! The register says which phone this is, and no couple needs it. With a new one the phone is another
+//! installation, whose numbers follow all that it reads, so that nothing can clash. The old row is kept beside it.
+//! A register of a newer version is not damage, and stays.
 
 use std::cell::Cell;
 use std::rc::Rc;

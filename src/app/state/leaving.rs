@@ -1,4 +1,7 @@
 //! Files out: what is to leave, written in pieces, and that it has left.
+//!
+//! A file is made before the button is pressed, and anew when the book changes: a browser lets a press share only
+//! for a moment, and a large book takes longer to write.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

@@ -8,6 +8,11 @@
 //!
 //! A record without `added` was not here before. `practice` stands there if another practice was taken over: the one
 //! before. Of what was erased nothing is kept, so that cannot be taken back.
+//!
+//! Taking an import back may ask a question. Somebody imports "barn" in place of "fair", types "barn, by the
+//! river" over it, and takes the import back. Of the two values that are left neither author knew of the other's:
+//! they stand side by side, and somebody chooses. If the imported change were kept as history instead, importing
+//! the same file again would bring nothing.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;

@@ -18,7 +18,8 @@ use crate::trade::wearer::Wearer;
 const AHEAD_MS: i64 = 24 * 3_600_000;
 /// 1 January 2020, UTC: no change was made before.
 const LONG_AGO: Moment = Moment(1_577_836_800_000);
-/// No phone makes so many changes: a number so far above ours was made by hand.
+/// No phone makes so many changes: a number so far above ours was made by hand. One near 2^53 would leave no numbers for
+/// anybody who reads it.
 const MOST_AHEAD: u64 = 1 << 32;
 
 /// What stands on this phone under the id of a row.

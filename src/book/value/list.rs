@@ -1,6 +1,10 @@
 //! A couple's preparation list: their answers, in their own words.
 //!
 //! It stands beside what the jeweller measured and settled, never in its place: a list is one value of its own.
+//!
+//! Why one value and not a field per answer: it was handed over in one go, and the jeweller never edits it. Under
+//! its own random id the same list is known when it comes again, a later version takes the place of the earlier
+//! one as one change, and what a newer version of the list asked is carried in it unharmed.
 
 use std::collections::BTreeMap;
 

@@ -4,6 +4,10 @@
 //! [`finish`] goes forward, from one day of order to all days of finishing; [`chances`] goes back, from one day by
 //! which it has to be finished to the chance of every day of order. Both walk each day of a step once for each length
 //! that the step may have: twice the days or twice the steps cost twice the time.
+//!
+//! Why both: one walk back gives the last day to order, the chance of waiting until Thursday and what an extra
+//! costs, all at once; the walk forward gives the days of finishing. They are written apart, and a property in the
+//! tests holds them together.
 
 use super::closed::{Calendar, CalendarError, REACH};
 use super::odds::{Chance, Lasts};

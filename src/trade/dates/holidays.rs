@@ -2,6 +2,10 @@
 //!
 //! The table is `holidays.txt`, one line a rule, each with its source. While the app is built it becomes [`Region`],
 //! [`HolidayName`] and two arrays: another country is more lines there, and nothing here.
+//!
+//! A holiday on a Saturday stays beside its substitute: a workshop that works Tuesday to Saturday is shut on both.
+//! Bank holidays are proclaimed year by year; what follows from the rules beyond the last proclaimed year is a
+//! projection, and is said to be one.
 
 use super::easter::easter;
 use crate::trade::arrange::in_order;

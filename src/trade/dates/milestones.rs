@@ -17,7 +17,8 @@ pub enum Milestone {
     /// In hand at the jeweller's or the couple's.
     Collect,
     TryOn,
-    /// The last day on which a change of size can be begun.
+    /// The last day on which a change of size can be begun, by its usual times. By its longest, ten working days and three
+    /// of delivery, it would lie before the day in hand in every plan with a fortnight between: a date nobody could keep.
     LastResize,
 }
 

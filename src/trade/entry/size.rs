@@ -31,7 +31,8 @@ pub enum SizeEntryError {
 
 /// Every reading of a typed size, the preferred system's first.
 ///
-/// A letter is the UK's. A bare number is listed under every system in which it is a size; the ISO number and the same
+/// The first of them may be shown as chosen, with the others beside it: somebody who measures in US sizes types "7" all
+/// day. A letter is the UK's. A bare number is listed under every system in which it is a size; the ISO number and the same
 /// circumference in millimetres count as one. With "mm" it is a diameter or a circumference, whichever a ring can have.
 ///
 /// ```

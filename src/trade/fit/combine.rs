@@ -1,4 +1,8 @@
 //! Several readings of the same place of the same finger: what they come to together, and which of them stands apart.
+//!
+//! Weights never depend on the band: a wider one can never come out smaller by them. A day whose readings
+//! contradict each other counts for little. Nothing is dropped in silence: a reading that stands apart is pointed
+//! out, and only the jeweller leaves it out; it stays in the list.
 
 use super::constants::*;
 use super::reading::Reading;

@@ -96,7 +96,8 @@ mod rows {
     pub const DAY_SD: Figure<Length>          = length(3_000, CommonPractice, HouseRule);
     /// A joint that was tried in a width over this far from the band's is to be tried again in the band's.
     pub const JOINT_APART: Figure<Length>     = length(10_000, CommonPractice, HouseRule);
-    /// This near to half-way between two steps, both are shown; of small steps only as near as a fifth of one.
+    /// This near to half-way between two steps, both are shown; of small steps only as near as a fifth of one. In quarter
+    /// letters, 0.3125 mm apart, two thirds of all answers would otherwise be half-way.
     pub const HALF_WAY: Figure<Length>        = length(1_000, CommonPractice, HouseRule);
     /// From this width on a flat band takes the larger of the two.
     pub const WIDE_FLAT: Figure<Length>       = length(50_000, CommonPractice, WideBandHabit);

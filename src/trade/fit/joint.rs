@@ -1,4 +1,7 @@
 //! A joint that is larger than the base: what it needs, how loose the ring then sits, what helps.
+//!
+//! What passes the knuckle counts as it was read, with no shift for width or bore: no rule says how a wider band
+//! passes. Where it was tried in a width too far from the band's, it is to be tried again (house rule).
 
 use super::constants::{LOOSE_ACCEPT, LOOSE_BEADS, LOOSE_BENCH};
 use crate::trade::measure::{Circumference, Length};

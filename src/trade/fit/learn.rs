@@ -1,4 +1,7 @@
 //! What fitted before: the constants as the bands that have been worn say, with the customary ones to begin from.
+//!
+//! What is learned is not used by itself. It says how sure it is, and how well it foretells bands that it has not
+//! seen; whether five bands are enough is for the jeweller to say.
 
 use super::constants::*;
 use super::limits::FitError;

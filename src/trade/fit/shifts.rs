@@ -1,4 +1,11 @@
 //! The shifts from what was read to what the base wants, one after another.
+//!
+//! A wider band never comes out smaller (`tests/native/fit/promises.rs`). The rule alone would break that: while
+//! the width shift is at its floor, or with a low width constant and a high bore constant, a wider domed band
+//! still gains room inside. So the least that the rule gives for this width and every greater one is taken, and
+//! shown as a shift of its own. It changes only widths at the floor, where another reading is asked for anyway; a
+//! running maximum from below would have changed ordinary cases. An amount of the jeweller's own for width or bore
+//! stands as it is: then nothing is levelled.
 
 use super::bore::{relief_in_use_mm, relief_of_room_mm, room_mm, width_of_relief_mm};
 use super::constants::*;

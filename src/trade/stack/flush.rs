@@ -57,7 +57,8 @@ pub struct Cause {
 /// Each ring is moved up to the one before it until it touches: its side, or any head of any ring. A head meets a
 /// band's side where it is nearest: s = max over z of [o - b(z)], z from its underside, less the clearance, to the
 /// band's height; b(z) how far the side has receded ([`Section::recess`]). The clearance shrinks by half of what the
-/// ring with the head is larger across than the other, down to nothing, and grows by half of what it is smaller.
+/// ring with the head is larger across than the other, down to nothing, and grows by half of what it is smaller. A looser
+/// ring is not taken to lift its head: it may sit higher by so much, or rest on the finger.
 /// Millimetres. Source: geometry; the clearance of 0.2 mm is common practice.
 ///
 /// ```

@@ -1,4 +1,8 @@
 //! How much of the finger the rings take, now and later.
+//!
+//! The room is counted at the palm, where the free length is measured. A rigid band that a head holds off at the
+//! top leans: it stands off half as far at the shoulders and touches at the palm, so that a gap takes no room
+//! there. What a curve or a gap adds at the top is said beside it, with a verdict of its own.
 
 use super::limits::{Quantity, StackError, check};
 use crate::trade::measure::{Length, Percent, Standing};
@@ -84,6 +88,7 @@ pub struct StackInputs {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Permille(pub u32);
 
+/// How a stack sits in the free length. Exact lengths are compared: 35.4 % is more than 35 %.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Verdict {
     Roomy,

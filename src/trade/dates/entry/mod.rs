@@ -3,6 +3,9 @@
 //!
 //! Dates are read as they are written in the UK: the day first, then the month. A date written the other way round
 //! is never guessed at: what cannot be read for certain is an error of its own.
+//!
+//! Why a date is typed and not picked: a few keys say "22 May 2027", "May 2027", "2027" or "not yet". A date
+//! picker takes one day only, and many taps.
 
 mod parts;
 mod time;
