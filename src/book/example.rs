@@ -15,7 +15,7 @@ use crate::trade::fit::{Gauge, GaugeKind, Hands, Place, ReadAt};
 use crate::trade::limits::Whole;
 use crate::trade::measure::Length;
 use crate::trade::sizing::{Size, SizeAsRead, Stated, System};
-use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
+use crate::trade::wearer::{Finger, Wearer};
 
 /// The writes of each example couple. `id` hands out the ids of its items.
 pub fn couples(today: NaiveDate, mut id: impl FnMut() -> ItemId) -> Vec<Vec<Write>> {
@@ -46,7 +46,7 @@ fn well_measured(today: NaiveDate, id: &mut impl FnMut() -> ItemId) -> Vec<Write
         Wearer::First,
         Ring {
             name: Some("engagement ring".into()),
-            finger: Some(LEFT_RING),
+            finger: Some(Finger::LEFT_RING),
             shoulder_width: Some(tenths(26)),
             top_width: Some(tenths(18)),
             profile: Some(Profile::Court),
@@ -91,8 +91,6 @@ fn date_open(today: NaiveDate, id: &mut impl FnMut() -> ItemId) -> Vec<Write> {
     writes
 }
 
-const LEFT_RING: Finger = Finger { hand: Hand::Left, digit: Digit::Ring };
-
 fn met(first: &str, second: Option<&str>, place: &str, day: NaiveDate) -> Vec<Write> {
     verbs::meet(first.into(), second.map(Into::into), Some(place.into()), day)
 }
@@ -120,7 +118,7 @@ fn measured(item: ItemId, wearer: Wearer, quarters: i32, hands: Hands, taken: Na
     };
     let reading = ReadingTaken {
         size: SizeAsRead { stated: Stated::Size(size), typed: String::new() },
-        finger: LEFT_RING,
+        finger: Finger::LEFT_RING,
         place: Place::Base,
         gauge: OwnGauge { name: "narrow rings".into(), gauge, calibration: Vec::new() },
         read_at: ReadAt::LowerEdge,
@@ -132,7 +130,7 @@ fn measured(item: ItemId, wearer: Wearer, quarters: i32, hands: Hands, taken: Na
         left_out: false,
     };
     vec![
-        Write::set(Field::Finger(wearer), Value::Finger(LEFT_RING)),
+        Write::set(Field::Finger(wearer), Value::Finger(Finger::LEFT_RING)),
         Write::set(Field::Reading(wearer, item), Value::Reading(reading)),
     ]
 }

@@ -8,36 +8,145 @@ use super::couple::Couple;
 use super::field::{AppointmentField, Field};
 use super::id::ItemId;
 use super::ring::{Ring, RingField};
-use super::value::{Outcome, Stage, Value, When};
-use crate::trade::wearer::Wearer;
+use super::settings::Setting;
+use super::value::{ExtraWork, FittedAt, Held, Outcome, ReadingTaken, Recorded, Stage, Value, When, Wish};
+use crate::trade::dates::milestones::Milestone;
+use crate::trade::dates::wedding::Wedding;
+use crate::trade::wearer::{Finger, Wearer};
 
-/// A field to hold text, or nothing where the text is none.
-pub fn text(field: Field, text: Option<String>) -> Write {
-    Write { field, value: text.map(Value::Text) }
+impl<T: Held + PartialEq> Setting<T> {
+    /// It is to hold a value, or nothing.
+    pub fn write(self, value: Option<T>) -> Write {
+        hold(Field::Practice(self.field), value)
+    }
+
+    /// It is to hold a value, and nothing where that is the usual one.
+    pub fn unless_usual(self, value: T, usual: T) -> Write {
+        self.write((value != usual).then_some(value))
+    }
+}
+
+/// What one of the two is called.
+pub fn name(who: Wearer, name: Option<String>) -> Write {
+    hold(Field::Name(who), name)
+}
+
+/// A way to reach them.
+pub fn reach(item: ItemId, text: Option<String>) -> Write {
+    hold(Field::Reach(item), text)
+}
+
+/// Where they were met.
+pub fn met(text: Option<String>) -> Write {
+    hold(Field::Met, text)
+}
+
+/// Their wedding, as far as it is known.
+pub fn marry(wedding: Option<Wedding>) -> Write {
+    hold(Field::Wedding, wedding)
+}
+
+/// Whether they agree to be recorded.
+pub fn record(agreed: Option<Recorded>) -> Write {
+    hold(Field::Recorded, agreed)
+}
+
+/// Writes a note down, or takes it out.
+pub fn note(item: ItemId, text: Option<String>) -> Write {
+    hold(Field::Note(item), text)
+}
+
+/// The couple is out of sight from a day on, or back in sight.
+pub fn put_away(day: Option<NaiveDate>) -> Write {
+    hold(Field::PutAway, day)
+}
+
+/// Everything was read back on a day.
+pub fn read_back(day: NaiveDate) -> Write {
+    hold(Field::ReadBack, Some(day))
+}
+
+/// The finger the band is for.
+pub fn choose_finger(who: Wearer, finger: Finger) -> Write {
+    hold(Field::Finger(who), Some(finger))
+}
+
+/// Whether somebody has never worn a ring.
+pub fn first_ring(who: Wearer, is: bool) -> Write {
+    hold(Field::FirstRing(who), Some(is))
+}
+
+/// Whether somebody owns no other ring.
+pub fn no_rings(who: Wearer, none: bool) -> Write {
+    hold(Field::NoRings(who), Some(none))
+}
+
+/// Whether something about a finger is to be thought of.
+pub fn wish(who: Wearer, wish: Wish, is: bool) -> Write {
+    hold(Field::Wish(who, wish), is.then_some(true))
+}
+
+/// The day on which a finger is to be measured again.
+pub fn measure_again(who: Wearer, day: Option<NaiveDate>) -> Write {
+    hold(Field::MeasureAgain(who), day)
+}
+
+/// A measurement, as it is from now on; none takes it out.
+pub fn reading(who: Wearer, item: ItemId, taken: Option<ReadingTaken>) -> Write {
+    hold(Field::Reading(who, item), taken)
+}
+
+/// Measures a finger. `moves`: the band is for this finger from now on; until now it was for `chosen`. Of the band's
+/// finger nobody waits any more for a measurement.
+pub fn measure(who: Wearer, item: ItemId, taken: ReadingTaken, moves: bool, chosen: Option<Finger>) -> Vec<Write> {
+    let finger = taken.finger;
+    let moved = moves.then(|| choose_finger(who, finger));
+    let measured = (moves || chosen == Some(finger)).then(|| measure_again(who, None));
+    [reading(who, item, Some(taken))].into_iter().chain(moved).chain(measured).collect()
+}
+
+/// What the band was kept at or resized to.
+pub fn fit(who: Wearer, fitted: Option<FittedAt>) -> Write {
+    hold(Field::Fitted(who), fitted)
+}
+
+/// The day on which a step of the order was finished.
+pub fn finish(work: ExtraWork, day: Option<NaiveDate>) -> Write {
+    hold(Field::WorkDone(work), day)
+}
+
+/// The day on which a milestone was reached.
+pub fn arrive(milestone: Milestone, day: Option<NaiveDate>) -> Write {
+    hold(Field::MilestoneDone(milestone), day)
+}
+
+/// A field to hold a value, or nothing. Which fields hold which values is said above, once each.
+fn hold<T: Held>(field: Field, value: Option<T>) -> Write {
+    Write { field, value: value.map(Held::into_value) }
 }
 
 /// Meets a couple: their first names, where they were met, and the stage they start at.
 pub fn meet(first: String, second: Option<String>, met: Option<String>, today: NaiveDate) -> Vec<Write> {
     vec![
-        Write::set(Field::Name(Wearer::First), Value::Text(first)),
-        text(Field::Name(Wearer::Second), second),
-        text(Field::Met, met),
-        Write::set(Field::Stage, Value::Stage(Stage::Enquiry)),
-        Write::set(Field::Reached(Stage::Enquiry), Value::Day(today)),
+        name(Wearer::First, Some(first)),
+        name(Wearer::Second, second),
+        self::met(met),
+        hold(Field::Stage, Some(Stage::Enquiry)),
+        hold(Field::Reached(Stage::Enquiry), Some(today)),
     ]
 }
 
 /// Books an appointment, or changes one.
 pub fn book(item: ItemId, when: When, place: Option<String>) -> Vec<Write> {
     vec![
-        Write::set(Field::Appointment(item, AppointmentField::When), Value::When(when)),
-        text(Field::Appointment(item, AppointmentField::Place), place),
+        hold(Field::Appointment(item, AppointmentField::When), Some(when)),
+        hold(Field::Appointment(item, AppointmentField::Place), place),
     ]
 }
 
 /// Notes what became of an appointment.
 pub fn conclude(item: ItemId, outcome: Option<Outcome>) -> Vec<Write> {
-    vec![Write { field: Field::Appointment(item, AppointmentField::Outcome), value: outcome.map(Value::Outcome) }]
+    vec![hold(Field::Appointment(item, AppointmentField::Outcome), outcome)]
 }
 
 /// Takes an appointment out.
@@ -47,7 +156,7 @@ pub fn cancel(item: ItemId) -> Vec<Write> {
 
 /// Moves a couple to a stage on a day.
 pub fn move_to(stage: Stage, day: NaiveDate) -> Vec<Write> {
-    vec![Write::set(Field::Stage, Value::Stage(stage)), Write::set(Field::Reached(stage), Value::Day(day))]
+    vec![hold(Field::Stage, Some(stage)), hold(Field::Reached(stage), Some(day))]
 }
 
 /// Writes down a ring.

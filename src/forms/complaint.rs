@@ -3,10 +3,13 @@
 use chrono::NaiveDate;
 
 use super::texts::Key;
+use crate::book::schedule::Step;
 use crate::trade::band::section::SectionError;
+use crate::trade::dates::closed::CalendarError;
 use crate::trade::dates::entry::{DateEntryError, TimeEntryError};
 use crate::trade::dates::spread::SpreadError;
 use crate::trade::entry::{ContactError, NumberError, SizeEntryError, TextError, WidthsError};
+use crate::trade::stack::StackError;
 
 /// What is wrong with which field, in the order of the form.
 pub type Complaints = Vec<(Key, Complaint)>;
@@ -23,7 +26,15 @@ pub enum Complaint {
     Date(DateEntryError, Asked),
     Time(TimeEntryError),
     Spread(SpreadError),
+    Calendar(CalendarError),
+    /// With this closure nobody would work in the year after this day, its last.
+    NeverWorks(NaiveDate),
     Section(SectionError),
+    Stack(StackError),
+    /// Of the two sizes at a point of a calibration one is missing.
+    BothOrNeither,
+    /// A reading is of another finger than the band, and nobody has said whether the band goes there.
+    WhetherItMoves,
     /// How far a head reaches is there, and how high its underside lies is not.
     HeadIncomplete,
     /// A ring is to be back before it goes away.
@@ -36,6 +47,12 @@ pub enum Complaint {
     StillAway,
     /// What has happened cannot lie after today.
     NotYet(NaiveDate),
+    /// A step of an order cannot have been finished before this day: the order was placed then, or the step ahead of it
+    /// was finished.
+    TooEarly {
+        from: NaiveDate,
+        ahead: Option<Step>,
+    },
 }
 
 /// What a complaint calls the thing that was to be entered.

@@ -14,10 +14,12 @@
 
 pub mod compare;
 mod complaint;
+pub mod couple;
 pub mod order;
 mod reader;
 pub mod reading;
 pub mod remedy;
+pub mod setup;
 mod size;
 pub mod stack;
 mod texts;

@@ -127,6 +127,16 @@ impl<'a> Reader<'a> {
 
     // ---- Words ----
 
+    /// A name, or nothing for an empty field.
+    pub fn optional_name(&mut self, key: Key) -> Option<Option<String>> {
+        self.optional_text(key, Limit::NameText, Noun::OfLimit)
+    }
+
+    /// One line of text, or nothing for an empty field.
+    pub fn optional_line(&mut self, key: Key) -> Option<Option<String>> {
+        self.optional_text(key, Limit::LineText, Noun::OfLimit)
+    }
+
     /// A text that has to be there.
     pub fn needed(&mut self, key: Key, limit: Limit) -> Option<String> {
         let read = entry::read_needed(self.text(key), limit);
@@ -216,6 +226,20 @@ impl<'a> Reader<'a> {
 
     pub fn metal(&self, key: Key) -> Option<&'static Alloy> {
         alloys::by_code(self.text(key))
+    }
+
+    /// The choices of a group of boxes that are ticked; a word that stands for nothing is left out.
+    pub fn choices<T: Code>(&self, key: Key) -> Vec<T> {
+        self.text(key).split(' ').filter_map(T::from_code).collect()
+    }
+
+    /// Yes or no; none for a question that nobody has asked.
+    pub fn answer(&self, key: Key) -> Option<bool> {
+        match self.text(key) {
+            "yes" => Some(true),
+            "no" => Some(false),
+            _ => None,
+        }
     }
 
     /// Whether a box is ticked.

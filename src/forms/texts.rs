@@ -5,12 +5,18 @@
 pub struct Key(&'static str);
 
 impl Key {
-    pub(super) const fn new(name: &'static str) -> Key {
+    pub(in crate::forms) const fn new(name: &'static str) -> Key {
         Key(name)
     }
 
     pub const fn name(self) -> &'static str {
         self.0
+    }
+}
+
+impl From<Key> for &'static str {
+    fn from(key: Key) -> &'static str {
+        key.0
     }
 }
 

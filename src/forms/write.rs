@@ -1,12 +1,18 @@
 //! Values as texts of a form: as somebody would type them, and so that they read back as they were.
 
+use chrono::{NaiveTime, Timelike};
+
 use crate::archive::code::Code;
 use crate::trade::band::alloys::Alloy;
+use crate::trade::dates::spread::Spread;
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::{Size, SizeAsRead, Stated, System};
 
 /// What stands for a choice that nobody has made.
 pub const NONE: &str = "none";
+
+/// What stands for a question that nobody has asked.
+pub const NOT_ASKED: &str = "not-asked";
 
 /// A length as a plain decimal, to the last figure that is kept: "2.5", "-0.3125".
 pub fn mm(length: Length) -> String {
@@ -48,6 +54,32 @@ pub fn yes(is: bool) -> String {
     if is { "yes" } else { "" }.to_owned()
 }
 
+/// The word of an answer, or the one for a question that nobody has asked.
+pub fn answer(of: Option<bool>) -> String {
+    match of {
+        Some(true) => "yes",
+        Some(false) => "no",
+        None => NOT_ASKED,
+    }
+    .to_owned()
+}
+
+/// The words of several choices, as a group of boxes has them: "mon tue fri".
+pub fn codes<T: Code>(all: impl IntoIterator<Item = T>) -> String {
+    all.into_iter().map(T::code).collect::<Vec<_>>().join(" ")
+}
+
+/// A time of day, or nothing: "14:30".
+pub fn optional_time(of: Option<NaiveTime>) -> String {
+    of.map(|time| format!("{:02}:{:02}", time.hour(), time.minute())).unwrap_or_default()
+}
+
+/// The least, the usual and the most working days, or nothing for each.
+pub fn spread(of: Option<Spread>) -> [String; 3] {
+    let days = of.map(|spread| [spread.least(), spread.usual(), spread.most()].map(|days| days.0.to_string()));
+    days.unwrap_or_default()
+}
+
 /// A size as it would be typed again: as it was, or else with its system: "UK M½", "US 6¼", "17.25 mm across".
 pub fn size(size: &SizeAsRead) -> String {
     let typed = size.typed.trim();
@@ -66,7 +98,8 @@ pub fn circumference(round: Circumference) -> String {
     format!("{} mm round", mm(round.0))
 }
 
-fn on_scale(size: Size) -> String {
+/// A size of a system as it would be typed: "UK M½".
+pub fn on_scale(size: Size) -> String {
     const Z: i32 = 25;
     let (whole, quarters) = (size.quarters().div_euclid(4), size.quarters().rem_euclid(4));
     let fraction = ["", "¼", "½", "¾"].get(quarters as usize).copied().unwrap_or_default();

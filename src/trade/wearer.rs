@@ -47,3 +47,8 @@ pub struct Finger {
     pub hand: Hand,
     pub digit: Digit,
 }
+
+impl Finger {
+    /// Where most bands go.
+    pub const LEFT_RING: Finger = Finger { hand: Hand::Left, digit: Digit::Ring };
+}

@@ -3,6 +3,8 @@
 use super::{dates, format, remedy};
 use crate::book::agenda::What;
 use crate::book::progress::{AtRisk, Risk, UnderWay};
+use crate::book::schedule::Step;
+use crate::book::value::ExtraWork;
 use crate::trade::dates::spread::WorkingDays;
 use crate::trade::measure::Percent;
 use chrono::NaiveDate;
@@ -107,7 +109,15 @@ pub fn so_far(days: WorkingDays, most: WorkingDays) -> String {
     }
 }
 
-/// Why the day of a finished step cannot be taken.
+/// What a step of an order is called: a usual one, or one of the jeweller's own.
+pub fn step_name(step: &Step) -> String {
+    match step.work {
+        ExtraWork::Usual(work) => dates::step(work).to_owned(),
+        ExtraWork::Own(_) => step.name.clone().unwrap_or_default(),
+    }
+}
+
+/// Why a day on which something happened cannot be taken.
 pub fn not_yet(today: NaiveDate) -> String {
     format!("Enter a day no later than today, {}.", format::day(today))
 }

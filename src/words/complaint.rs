@@ -1,8 +1,8 @@
 //! What is wrong with what was typed into a field, as its sentence: what to enter instead.
 
-use super::dates::{date_entry, spread_error, time_entry};
+use super::dates::{calendar_error, date_entry, spread_error, time_entry};
 use super::entry::{contact_error, limit_noun, number_error_named, size_error, text_error_named, widths_error};
-use super::{bench, remedy, rings, screens, stack};
+use super::{agenda, bench, finger, gauges, planning, remedy, rings, screens, stack};
 use crate::forms::{Complaint, Complaints, Noun};
 use crate::trade::limits::Limit;
 
@@ -18,13 +18,21 @@ pub fn complaint(what: &Complaint) -> String {
         Complaint::Date(error, asked) => date_entry(*error, *asked),
         Complaint::Time(error) => time_entry(*error),
         Complaint::Spread(error) => spread_error(*error),
+        Complaint::Calendar(error) => calendar_error(*error),
+        Complaint::NeverWorks(last) => planning::never_works(*last),
         Complaint::Section(error) => stack::section_error(*error),
+        Complaint::Stack(error) => stack::error(error),
+        Complaint::BothOrNeither => gauges::BOTH_OR_NEITHER.to_owned(),
+        Complaint::WhetherItMoves => finger::SAY_WHETHER_IT_MOVES.to_owned(),
         Complaint::HeadIncomplete => rings::HEAD_INCOMPLETE.to_owned(),
         Complaint::BackBeforeAway => remedy::TO_BEFORE_FROM.to_owned(),
         Complaint::BackBeforeGone => remedy::BACK_BEFORE_GONE.to_owned(),
         Complaint::BackNotGone => remedy::BACK_NOT_GONE.to_owned(),
         Complaint::StillAway => remedy::STILL_AWAY.to_owned(),
-        Complaint::NotYet(today) => remedy::not_yet(*today),
+        Complaint::NotYet(today) => agenda::not_yet(*today),
+        Complaint::TooEarly { from, ahead } => {
+            agenda::too_early(ahead.as_ref().map(agenda::step_name).as_deref(), *from)
+        }
     }
 }
 

@@ -50,11 +50,6 @@ pub const BACK_NOT_GONE: &str = "Enter the day it was handed over first.";
 // Today
 pub const AT_BENCH: &str = "Rings for the bench";
 
-/// Why a day on which something happened cannot be taken.
-pub fn not_yet(today: NaiveDate) -> String {
-    format!("Enter a day no later than today, {}.", format::day(today))
-}
-
 /// "Ines: beside the head".
 pub fn whose(name: &str) -> String {
     format!("{name}: beside the head")

@@ -196,6 +196,11 @@ pub fn new_couple() -> Record {
     Record::new(RecordId(7), Kind::Couple)
 }
 
+/// A practice in which nothing is set.
+pub fn practice_of_nothing() -> Record {
+    Record::new(RecordId(0), Kind::Practice)
+}
+
 /// What the fields hold, to be compared.
 pub fn held(record: &Record) -> Vec<(Field, Value)> {
     record.fields().map(|(field, value)| (field.clone(), value.clone())).collect()

@@ -1,5 +1,8 @@
 //! What forms start with and read, without a browser.
 
+mod couple;
+mod setup;
+
 use bandwright::archive::code::Code;
 use bandwright::book::couple::Band;
 use bandwright::book::value::OwnGauge;
