@@ -24,7 +24,7 @@ pub mod fitting;
 pub mod id;
 pub mod late;
 pub mod leaving;
-pub mod mentions;
+pub mod list_match;
 pub mod merge;
 pub mod practice;
 pub mod progress;

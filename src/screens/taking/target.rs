@@ -7,8 +7,8 @@ use crate::app::route::{asked, route};
 use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::said::{Again, Said, again};
-use crate::book::search;
+use crate::book::list_match;
+use crate::book::said::Said;
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::el::{live, maybe, or_nothing};
 use crate::parts::field::Field;
@@ -43,12 +43,13 @@ impl Target {
         let query = route().query();
         let is_there = |id: &RecordId| untrack(|| app.couple(*id, |it| !it.is_blank())).unwrap_or(false);
         let are_others = |id: &RecordId| {
-            let others = |couple: Couple<'_>| said.with_value(|said| names_others(couple, said));
+            let others = |couple: Couple<'_>| said.with_value(|said| list_match::names_others(couple, said, lower));
             untrack(|| app.couple(*id, others)).unwrap_or(false)
         };
         let from = asked(&query, "couple").and_then(RecordId::parse).filter(is_there);
         let stranger = from.filter(are_others).filter(|_| known.is_none());
-        let named = || said.with_value(|said| same_names(app, said));
+        let named =
+            || said.with_value(|said| among(app, |couples| list_match::only_of_these_names(couples, said, lower)));
         let into = known.or(from.filter(|_| stranger.is_none())).or_else(named).filter(is_there);
         let target = Target {
             fresh: RecordId(clock::random()),
@@ -70,57 +71,21 @@ impl Target {
 
     /// Sets the order in which the names agree.
     fn settle_order(self, app: App, said: StoredValue<Said>) {
-        let name = |who| said.with_value(|said| said.name(who).map(lower));
-        let crossed = |couple: Couple<'_>| {
-            let known = Wearer::BOTH.map(|who| couple.name(who).map(lower));
-            let told = Wearer::BOTH.map(name);
-            let agree = |one: &Option<String>, other: &Option<String>| one.is_some() && one == other;
-            let straight = agree(&known[0], &told[0]) || agree(&known[1], &told[1]);
-            !straight && (agree(&known[0], &told[1]) || agree(&known[1], &told[0]))
-        };
+        let crossed = |couple: Couple<'_>| said.with_value(|said| list_match::is_crossed(couple, said, lower));
         let id = self.into.with(|into| RecordId::parse(into));
         let crossed = id.and_then(|id| app.couple(id, crossed)).unwrap_or(false);
         self.order.set(if crossed { SWAPPED } else { SAME }.to_owned());
     }
 }
 
-/// Whether a list names two people of whom neither is one of this couple.
-fn names_others(couple: Couple<'_>, said: &Said) -> bool {
-    let told = Wearer::BOTH.map(|who| said.name(who).map(lower));
-    let known = Wearer::BOTH.map(|who| couple.name(who).map(lower));
-    let is_known = |name: &Option<String>| name.is_none() || known.contains(name);
-    known.iter().any(Option::is_some) && !told.iter().any(is_known)
+/// The couple that has this list already, and whether it says the same there.
+pub fn known_list(app: App, said: &Said) -> Option<(RecordId, bool)> {
+    among(app, |couples| list_match::has_list(couples, said))
 }
 
-/// The only couple of these two names, in whichever order.
-fn same_names(app: App, said: &Said) -> Option<RecordId> {
-    let told = Wearer::BOTH.map(|who| said.name(who).map(lower));
-    let is_them = |couple: Couple<'_>| {
-        let mut names = Wearer::BOTH.map(|who| couple.name(who).map(lower));
-        let straight = names == told;
-        names.reverse();
-        (straight || names == told) && couple.put_away().is_none()
-    };
-    let both = told.iter().all(Option::is_some);
-    let mut them = untrack(|| {
-        app.with(|book| {
-            let couples = book.couples.values().filter(|record| both && is_them(Couple(record)));
-            couples.map(|record| record.id).collect::<Vec<_>>()
-        })
-    });
-    them.pop().filter(|_| them.is_empty())
-}
-
-/// The couple that has this list already, and how this one stands to that.
-pub fn known_list(app: App, said: &Said) -> Option<(RecordId, Again)> {
-    untrack(|| {
-        app.with(|book| {
-            book.couples.values().find_map(|record| {
-                let known = Couple(record).said().into_iter().find(|known| known.id == said.id)?;
-                Some((record.id, again(known, said)))
-            })
-        })
-    })
+/// What is found among all couples.
+fn among<T>(app: App, find: impl FnOnce(Box<dyn Iterator<Item = Couple<'_>> + '_>) -> T) -> T {
+    untrack(|| app.with(|book| find(Box::new(book.couples.values().map(|record| Couple(record))))))
 }
 
 /// The choice of the couple, and of who is who.
@@ -169,21 +134,8 @@ pub fn choose(app: App, said: StoredValue<Said>, target: Target) -> AnyView {
 /// Couples with these words, the one that is chosen, and the one from whose page this was opened.
 fn offered(app: App, words: &str, target: Target) -> Vec<(RecordId, String)> {
     let chosen = target.into.with_untracked(|into| RecordId::parse(into));
-    let in_sight = [target.stranger, chosen];
-    untrack(|| {
-        app.with(|book| {
-            let couples = book.couples.values().map(|record| Couple(record)).filter(|it| !it.is_blank());
-            let found = couples.filter(|it| in_sight.contains(&Some(it.0.id)) || search::matches(*it, words, lower));
-            let mut found: Vec<_> = found.map(|it| (it.0.id, say_book::names(it))).collect();
-            // These stay in sight, the chosen one first.
-            for wanted in in_sight {
-                if let Some(at) = found.iter().position(|(id, _)| Some(*id) == wanted) {
-                    let first = found.remove(at);
-                    found.insert(0, first);
-                }
-            }
-            found.truncate(OFFERED);
-            found
-        })
+    among(app, |couples| {
+        let found = list_match::offered(couples, words, [target.stranger, chosen], OFFERED, lower);
+        found.into_iter().map(|it| (it.0.id, say_book::names(it))).collect()
     })
 }

@@ -1,6 +1,7 @@
 //! The couple's preparation list: what it holds, how it is handed over, and what becomes of it in the book.
 
 mod found;
+mod matched;
 mod taken;
 
 use crate::arbitrary;
