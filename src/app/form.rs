@@ -6,8 +6,7 @@ use wasm_bindgen_futures::spawn_local;
 
 use super::address::{Address, Calculator, Query, with_query};
 use super::route;
-use crate::forms::{Complaints, Texts};
-use crate::parts::choice::Chosen;
+use crate::forms::{Complaints, Key, Reader, Texts};
 use crate::storage::drafts::Draft;
 use crate::storage::preferences;
 use crate::storage::typed::{self, Others, Page};
@@ -48,9 +47,9 @@ pub type Start = (&'static str, String);
 
 impl Form {
     /// A form whose words are kept as a draft until [`Form::done`]. `name` says which form of which couple it is.
-    pub fn draft(name: String, start: Vec<Start>) -> Form {
+    pub fn draft(name: String, start: Texts) -> Form {
         let name: &'static str = Box::leak(name.into_boxed_str());
-        let form = Form { draft: Some(name), ..Form::new(start, Keep::Draft) };
+        let form = Form { draft: Some(name), ..Form::new(start.into_pairs(), Keep::Draft) };
         if let Some(kept) = typed::kept(name) {
             form.restore(&kept);
         } else {
@@ -156,6 +155,15 @@ impl Form {
             }
         });
         read.ok()
+    }
+
+    /// Looks at one field as it is left: what has to be put right in it is said beside it, and of the others nothing.
+    pub fn look_at<T>(self, key: Key, read: impl FnOnce(&mut Reader<'_>, Key) -> Option<T>) {
+        let texts = untrack(|| self.texts());
+        let mut reader = Reader::new(&texts);
+        let _ = read(&mut reader, key);
+        let said = complaints(&reader.complaints()).into_iter().find(|(name, _)| *name == key.name());
+        self.complaint(key.name()).set(said.map(|(_, sentence)| sentence));
     }
 
     /// Whether anything differs from what the form started with.

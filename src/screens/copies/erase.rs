@@ -8,11 +8,9 @@ use leptos::prelude::*;
 use crate::app::address::{Address, Part};
 use crate::app::route::go_instead;
 use crate::app::state::app;
-use crate::book::change::Write;
 use crate::book::couple::Couple;
-use crate::book::field::Field;
 use crate::book::id::RecordId;
-use crate::book::value::Value;
+use crate::book::verbs;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::check;
 use crate::parts::page::page;
@@ -37,7 +35,7 @@ pub fn erase(id: RecordId) -> AnyView {
     let instead = move || {
         let put_away = move || {
             let names = app.couple(id, say_book::names).unwrap_or_default();
-            let writes = vec![Write::set(Field::PutAway, Value::Day(app.today.get_untracked()))];
+            let writes = vec![verbs::put_away(Some(app.today.get_untracked()))];
             app.save(id, writes, screens::was_put_away(&names), move || {
                 let _ = leave.try_run(());
             });

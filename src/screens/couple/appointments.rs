@@ -1,28 +1,26 @@
 //! The appointments of a couple, and one of them: day, time, place, and what became of it.
 
-use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
-use super::{Whose, whose};
+use super::{Whose, open, whose};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
-use crate::app::form::Form;
-use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::couple::Appointment;
 use crate::book::field::Outcome;
 use crate::book::id::{ItemId, RecordId};
-use crate::book::value::When;
 use crate::book::verbs;
-use crate::parts::button::{Weight, button, link_button};
-use crate::parts::choice::{Shape, choice, option};
+use crate::forms::couple::appointment as form_of;
+use crate::parts::button::{Weight, link_button};
+use crate::parts::choice::{Shape, option};
+use crate::parts::el::{maybe, or_nothing};
+use crate::parts::lay::{all, para};
 use crate::parts::line::{line, lines};
 use crate::parts::page::page;
 use crate::screens::fields;
-use crate::screens::form_page::{form_page, show_first_complaint};
-use crate::words::{book as say_book, dates, screens as say};
+use crate::screens::form_page::form_page;
+use crate::words::{book as say_book, format, screens as say};
 
 pub fn appointments(id: RecordId) -> AnyView {
     let app = app();
@@ -47,46 +45,24 @@ pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
     if which.is_some() && known.is_none() {
         return super::not_here();
     }
-    let start = vec![
-        ("day", known.as_ref().map(|it| crate::words::format::day(it.when.day)).unwrap_or_default()),
-        ("time", known.as_ref().and_then(|it| it.when.time).map(dates::time).unwrap_or_default()),
-        ("place", known.as_ref().and_then(|it| it.place.clone()).unwrap_or_default()),
-        ("outcome", known.as_ref().and_then(|it| it.outcome).map_or("open", Outcome::code).to_owned()),
-    ];
     let name = which.map_or_else(|| "new".to_owned(), |item| item.to_string());
-    let form = Form::draft(format!("appointment.{id}.{name}"), start);
+    let page = open(id, format!("appointment.{id}.{name}"), leave, |_| form_of::start(known.as_ref(), format::day));
+    let form = page.form;
     let item = which.unwrap_or_else(|| ItemId(clock::random()));
-    let seen = Seen::couple(app, id);
     let save = move || {
-        let day = fields::read_day(form, "day", app.today.get_untracked());
-        let time = fields::read_optional_time(form, "time");
-        let place = fields::read_line(form, "place");
-        let (Some(day), Some(time), Some(place)) = (day, time, place) else { return show_first_complaint() };
-        let mut writes = verbs::book(item, When { day, time }, place);
-        writes.extend(verbs::conclude(item, Outcome::from_code(&form.text("outcome").get_untracked())));
-        app.save(id, seen.changed(writes), say::saved(say::APPOINTMENT), move || {
-            form.done();
-            let _ = leave.try_run(());
-        });
+        let read = page.read(|texts| form_of::read(texts, item, app.today.get_untracked()));
+        let Some(appointment) = read else { return };
+        page.save(form_of::writes(appointment), say::saved(say::APPOINTMENT));
     };
-    let outcomes = std::iter::once(option("open", say::OUTCOME_OPEN))
+    let outcomes = std::iter::once(option(form_of::OPEN, say::OUTCOME_OPEN))
         .chain(Outcome::ALL.map(|outcome| option(outcome.code(), say_book::outcome(outcome))));
-    let remove = which.map(|item| {
-        button(Weight::Quiet, say::REMOVE, move || {
-            app.save(id, verbs::cancel(item), say::removed(say::APPOINTMENT), move || {
-                form.done();
-                let _ = leave.try_run(());
-            });
-        })
-    });
+    let outcome = || fields::choice(form, form_of::OUTCOME, say::OUTCOME, Shape::Chips, outcomes.collect());
     let content = all(vec![
-        fields::day(form, "day", say::DAY),
-        fields::text(form, "time", say::TIME).hint(say::TIME_HINT).line(),
-        fields::text(form, "place", say::PLACE).enter("done").line(),
-        or_nothing(
-            which.map(|_| choice("outcome", say::OUTCOME, Shape::Chips, outcomes.collect(), form.text("outcome"))),
-        ),
-        or_nothing(remove),
+        fields::day(form, form_of::DAY, say::DAY),
+        fields::text(form, form_of::TIME, say::TIME).hint(say::TIME_HINT).line(),
+        fields::text(form, form_of::PLACE, say::PLACE).enter("done").line(),
+        or_nothing(which.map(|_| outcome())),
+        or_nothing(which.map(|item| page.remove(verbs::cancel(item), say::APPOINTMENT))),
     ]);
     form_page(head, form, content, say::SAVE, save)
 }

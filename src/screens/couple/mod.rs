@@ -24,18 +24,18 @@ use leptos::prelude::*;
 use crate::app::address::{Address, Part};
 use crate::app::route::route;
 use crate::app::state::{App, app};
-use crate::book::change::Write;
 use crate::book::checklist::{self, Care, State, Topic};
 use crate::book::couple::Couple;
-use crate::book::field::Field;
 use crate::book::id::RecordId;
 use crate::book::same;
-use crate::book::value::Value;
+use crate::book::verbs;
+use crate::forms::Texts;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::screens::copies;
 use crate::screens::couples::lower;
+use crate::screens::form_page::RecordForm;
 use crate::screens::taking::{Taking, taking};
 use crate::trade::entry::{Contact, read_contact};
 use crate::trade::measure::Length;
@@ -109,6 +109,12 @@ pub fn whose(id: RecordId, title: &str, part: Part) -> Whose {
 fn whose_of(id: RecordId, wearer: Wearer, what: &str, part: Part) -> Whose {
     let name = app().couple(id, |couple| say_book::name_of(couple, wearer)).unwrap_or_default();
     whose(id, &say::of(&name, what), part)
+}
+
+/// The form about a part of a couple, with what it starts with.
+fn open(id: RecordId, name: String, leave: Callback<()>, start: impl FnOnce(Couple<'_>) -> Texts) -> RecordForm {
+    let start = untrack(|| app().couple(id, start)).unwrap_or_default();
+    RecordForm::of_couple(id, name, start, leave)
 }
 
 /// What is shown at an address of a couple that is not here.
@@ -299,12 +305,12 @@ fn put_away_button(app: App, id: RecordId) -> AnyView {
     let names = app.couple(id, say_book::names).unwrap_or_default();
     if app.couple(id, |couple| couple.put_away().is_some()).unwrap_or(false) {
         button(Weight::Quiet, say::BRING_BACK, move || {
-            app.save(id, vec![Write::clear(Field::PutAway)], say::was_brought_back(&names), || ());
+            app.save(id, vec![verbs::put_away(None)], say::was_brought_back(&names), || ());
         })
     } else {
         button(Weight::Quiet, say::PUT_AWAY, move || {
-            let today = Value::Day(app.today.get_untracked());
-            app.save(id, vec![Write::set(Field::PutAway, today)], say::was_put_away(&names), || ());
+            let away = verbs::put_away(Some(app.today.get_untracked()));
+            app.save(id, vec![away], say::was_put_away(&names), || ());
         })
     }
 }

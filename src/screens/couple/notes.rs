@@ -1,7 +1,5 @@
 //! Notes: entries that add up. Each can be changed or taken out; none is written over by another.
 
-use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, para};
 use leptos::prelude::*;
 
 use super::{Whose, whose};
@@ -9,23 +7,24 @@ use crate::app::address::Part;
 use crate::app::clock;
 use crate::app::form::Form;
 use crate::app::state::app;
-use crate::book::change::Write;
-use crate::book::field::Field as Kept;
 use crate::book::id::{ItemId, RecordId};
-use crate::book::value::Value;
+use crate::book::verbs;
+use crate::forms::couple::note as form_of;
 use crate::parts::button::{Weight, button};
+use crate::parts::el::{el, maybe};
+use crate::parts::lay::{all, para};
 use crate::screens::fields;
-use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::screens::form_page::{form_page, read};
 use crate::words::harmless::harmless;
 use crate::words::screens as say;
 
 pub fn notes(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, .. } = whose(id, say::NOTES, Part::Notes);
-    let form = Form::draft(format!("note.{id}"), vec![("note", String::new())]);
+    let form = Form::draft(format!("note.{id}"), form_of::start());
     let save = move || {
-        let Some(text) = fields::read_note(form, "note") else { return show_first_complaint() };
-        let write = Write::set(Kept::Note(ItemId(clock::random())), Value::Text(text));
+        let Some(text) = read(form, form_of::read) else { return };
+        let write = verbs::note(ItemId(clock::random()), Some(text));
         app.save(id, vec![write], say::saved(say::NEW_NOTE), move || {
             form.done();
             form.reset();
@@ -36,7 +35,7 @@ pub fn notes(id: RecordId) -> AnyView {
             couple.notes().into_iter().map(|(item, text)| (item, text.to_owned())).collect::<Vec<_>>()
         });
         let note = |(item, text): (ItemId, String)| {
-            let remove = move || app.save(id, vec![Write::clear(Kept::Note(item))], say::removed(say::NEW_NOTE), || ());
+            let remove = move || app.save(id, vec![verbs::note(item, None)], say::removed(say::NEW_NOTE), || ());
             el("li")
                 .class("note")
                 .child(para("", harmless(&text)))
@@ -46,6 +45,6 @@ pub fn notes(id: RecordId) -> AnyView {
         let notes: Vec<AnyView> = notes.unwrap_or_default().into_iter().map(note).collect();
         (!notes.is_empty()).then(|| el("ul").class("notes").children(notes).view())
     };
-    let content = all(vec![maybe(written), fields::text(form, "note", say::NEW_NOTE).hint(say::NEW_NOTE_HINT).lines()]);
-    form_page(head, form, content, say::ADD_NOTE, save)
+    let field = fields::text(form, form_of::NOTE, say::NEW_NOTE).hint(say::NEW_NOTE_HINT).lines();
+    form_page(head, form, all(vec![maybe(written), field]), say::ADD_NOTE, save)
 }

@@ -4,75 +4,50 @@ use crate::parts::el::or_nothing;
 use crate::parts::lay::{all, block, para, section};
 use leptos::prelude::*;
 
-use super::{Whose, whose};
+use super::{Whose, open, whose};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
-use crate::app::seen::Seen;
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
-use crate::book::change::Write;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
-use crate::book::field::{Field, Stage};
+use crate::book::field::Stage;
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::book::progress::{self, Ahead, UnderWay};
-use crate::book::schedule::{Asked, OwnOrders, Step, not_before};
-use crate::book::value::{ExtraWork, Value};
+use crate::book::schedule::{OwnOrders, Step};
+use crate::forms::couple::plan as form_of;
 use crate::parts::button::{Weight, link_button};
-use crate::parts::choice::{option, several_rows};
+use crate::parts::choice::option;
 use crate::parts::details::details;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::screens::calendar as drawn;
 use crate::screens::calendar_file::{Of, into_calendar};
 use crate::screens::fields;
-use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::screens::form_page::form_page;
 use crate::screens::show::showable;
-use crate::trade::dates::countdown::{MOST_STEPS, is_past_cut_off};
-use crate::trade::dates::lead_times::Step as Work;
+use crate::trade::dates::countdown::is_past_cut_off;
 use crate::trade::dates::milestones::Milestone;
 use crate::trade::measure::Percent;
 use crate::words::answer::{Reason, reason};
 use crate::words::{agenda as say, ahead as say_ahead, dates as say_dates, format, screens as say_frame};
 
-/// The fields of the steps that are the jeweller's own: as many as an order can have beside making.
-#[rustfmt::skip]
-const OWN: [&str; MOST_STEPS - 1] = [
-    "done-own-1", "done-own-2", "done-own-3", "done-own-4", "done-own-5", "done-own-6", "done-own-7", "done-own-8",
-    "done-own-9", "done-own-10", "done-own-11", "done-own-12", "done-own-13", "done-own-14", "done-own-15", "done-own-16",
-    "done-own-17", "done-own-18", "done-own-19", "done-own-20", "done-own-21", "done-own-22", "done-own-23", "done-own-24",
-    "done-own-25", "done-own-26", "done-own-27", "done-own-28", "done-own-29", "done-own-30", "done-own-31",
-];
-
 pub fn plan(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, leave } = whose(id, say::PLAN, Part::Plan);
-    let steps = steps(app, id);
-    let reached = app.couple(id, |couple| {
-        let said = Milestone::ALL.into_iter().filter(|it| couple.milestone_done(*it).is_some());
-        said.map(Code::code).collect::<Vec<_>>().join(" ")
-    });
-    let mut start: Vec<(&'static str, String)> = steps
-        .iter()
-        .map(|(key, step)| {
-            let done = app.couple(id, |couple| couple.work_done(step.work)).flatten();
-            (*key, done.map(format::day).unwrap_or_default())
-        })
-        .collect();
-    start.push(("reached", reached.unwrap_or_default()));
-    let form = Form::draft(format!("plan.{id}"), start);
-    let seen = Seen::couple(app, id);
+    let steps = with(app, id, |couple, practice, _, _| form_of::fields(couple, practice)).unwrap_or_default();
+    let page = open(id, format!("plan.{id}"), leave, |couple| form_of::start(couple, &steps, format::day));
+    let form = page.form;
     let kept = StoredValue::new(steps.clone());
     let save = move || {
-        let Some(writes) = kept.with_value(|steps| read(app, id, form, steps)) else {
-            return show_first_complaint();
-        };
-        app.save(id, seen.changed(writes), say_frame::saved(say::PLAN), move || {
-            form.done();
-            let _ = leave.try_run(());
-        });
+        let today = app.today.get_untracked();
+        let ordered = app.couple(id, |couple| couple.reached(Stage::Ordered)).flatten();
+        let read = page.read(|texts| kept.with_value(|steps| form_of::read(texts, steps, ordered, today)));
+        let Some(typed) = read else { return };
+        let writes = app.couple(id, |couple| typed.writes(couple, today)).unwrap_or_default();
+        page.save(writes, say_frame::saved(say::PLAN));
     };
     let is_under_way = !steps.is_empty();
     let mut sections = vec![
@@ -103,37 +78,11 @@ fn with<T>(
     })
 }
 
-/// The steps of an order that was placed, each with the name of its field; none before.
-fn steps(app: App, id: RecordId) -> Vec<(&'static str, Step)> {
-    let steps = with(app, id, |couple, practice, _, _| {
-        let is_placed = matches!(couple.stage(), Stage::Ordered | Stage::Collected);
-        if is_placed { Asked::of(couple, practice).steps() } else { Vec::new() }
-    });
-    let mut own = OWN.into_iter();
-    let mut key = |step: &Step| match step.work {
-        ExtraWork::Usual(Work::Making) => Some("done-making"),
-        ExtraWork::Usual(Work::Stones) => Some("done-stones"),
-        ExtraWork::Usual(Work::Engraving) => Some("done-engraving"),
-        ExtraWork::Usual(Work::Marking) => Some("done-marking"),
-        ExtraWork::Usual(Work::Delivery) => Some("done-delivery"),
-        ExtraWork::Usual(Work::Resizing) => None,
-        ExtraWork::Own(_) => own.next(),
-    };
-    steps.unwrap_or_default().into_iter().filter_map(|step| Some((key(&step)?, step))).collect()
-}
-
-fn name(step: &Step) -> String {
-    match step.work {
-        ExtraWork::Usual(work) => say_dates::step(work).to_owned(),
-        ExtraWork::Own(_) => step.name.clone().unwrap_or_default(),
-    }
-}
-
-fn work(app: App, id: RecordId, form: Form, steps: Vec<(&'static str, Step)>) -> AnyView {
+fn work(app: App, id: RecordId, form: Form, steps: Vec<form_of::Field>) -> AnyView {
     if steps.is_empty() {
         return para("small", say::NOT_ORDERED);
     }
-    let field = |(key, step): (&'static str, Step)| fields::day(form, key, &say::finished(&name(&step)));
+    let field = |(key, step)| fields::day(form, key, &say::finished(&say::step_name(&step)));
     let entered = steps.into_iter().map(field).collect();
     let under_way = with(app, id, progress::under_way);
     let said = under_way.flatten().map(|it| reasons(Signal::stored(forecast(&it))));
@@ -165,13 +114,13 @@ fn forecast(it: &UnderWay) -> Vec<Reason> {
     let step = |(step, day, took): &(Step, Option<chrono::NaiveDate>, Option<_>)| {
         let (day, took) = ((*day)?, (*took)?);
         let why = say::took(took, step.spread.usual(), step.spread.most());
-        Some(reason(name(step), format::day(day), why))
+        Some(reason(say::step_name(step), format::day(day), why))
     };
     let mut all: Vec<Reason> = it.steps.iter().filter_map(step).collect();
     all.extend(
         it.at_work
             .as_ref()
-            .map(|(step, days)| reason(name(step), say::AT_WORK, say::so_far(*days, step.spread.most()))),
+            .map(|(step, days)| reason(say::step_name(step), say::AT_WORK, say::so_far(*days, step.spread.most()))),
     );
     if it.is_overrun {
         all.push(reason(say::NOT_BEFORE, format::day(it.finish.earliest()), say::NOBODY_KNOWS));
@@ -209,41 +158,6 @@ fn days_to_keep(app: App, id: RecordId, form: Form) -> AnyView {
         showable(vec![picture(drawn)], move || found.with_untracked(|it| it.as_ref().map(drawn::shown))),
         reasons(Signal::derive(move || of(drawn::days))),
         details(say_ahead::CLOSED, reasons(Signal::derive(closed))),
-        several_rows("reached", say::REACHED, options, form.text("reached"), form.complaint("reached")),
+        fields::several_rows(form, form_of::REACHED, say::REACHED, options),
     ])
-}
-
-fn read(app: App, id: RecordId, form: Form, steps: &[(&'static str, Step)]) -> Option<Vec<Write>> {
-    let today = app.today.get_untracked();
-    let mut whole = true;
-    let mut typed: Vec<(&Step, Option<chrono::NaiveDate>)> = Vec::new();
-    for (key, step) in steps {
-        let day = fields::read_optional_day(form, key, today).and_then(|day| {
-            let is_to_come = day.is_some_and(|day| day > today);
-            form.judge(key, if is_to_come { Err(say::not_yet(today)) } else { Ok(day) })
-        });
-        whole &= day.is_some();
-        typed.push((step, day.flatten()));
-    }
-    let ordered = app.couple(id, |couple| couple.reached(Stage::Ordered)).flatten();
-    for ((key, step), (_, day)) in steps.iter().zip(&typed) {
-        let Some((from, after)) =
-            not_before(ordered, &typed, step).filter(|(from, _)| day.is_some_and(|it| it < *from))
-        else {
-            continue;
-        };
-        let after = after.and_then(|at| typed.get(at)).map(|(step, _)| name(step));
-        whole &= form.judge::<()>(key, Err(say::too_early(after.as_deref(), from))).is_some();
-    }
-    let write =
-        |(step, day): &(&Step, Option<_>)| Write { field: Field::WorkDone(step.work), value: day.map(Value::Day) };
-    let mut writes: Vec<Write> = typed.iter().map(write).collect();
-    let reached = form.text("reached").get_untracked();
-    for milestone in Milestone::ALL {
-        let said = reached.split(' ').any(|code| code == Code::code(milestone));
-        let known = app.couple(id, |couple| couple.milestone_done(milestone)).flatten();
-        let value = said.then(|| Value::Day(known.unwrap_or(today)));
-        writes.push(Write { field: Field::MilestoneDone(milestone), value });
-    }
-    whole.then_some(writes)
 }

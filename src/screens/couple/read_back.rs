@@ -7,13 +7,11 @@ use leptos::prelude::*;
 use super::{Whose, leads_to, whose};
 use crate::app::address::{Address, Part};
 use crate::app::state::app;
-use crate::book::change::Write;
 use crate::book::checklist::{self, TOPICS, Topic};
 use crate::book::couple::Couple;
-use crate::book::field::Field as Kept;
 use crate::book::id::RecordId;
 use crate::book::merge::conflict::Conflict;
-use crate::book::value::Value;
+use crate::book::verbs;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::page;
@@ -46,8 +44,8 @@ pub fn read_back(id: RecordId) -> AnyView {
         })
     };
     let confirm = move || {
-        let today = Value::Day(app.today.get_untracked());
-        app.save(id, vec![Write::set(Kept::ReadBack, today)], say::saved(say::READ_BACK), || ());
+        let today = app.today.get_untracked();
+        app.save(id, vec![verbs::read_back(today)], say::saved(say::READ_BACK), || ());
     };
     let action = move || {
         let (day, stale) = confirmed.get();

@@ -5,11 +5,9 @@ use crate::parts::el::{maybe, or_nothing};
 use crate::parts::lay::{all, para, section};
 use leptos::prelude::*;
 
-use super::{Whose, whose_of};
+use super::{Whose, open, whose_of};
 use crate::answers::stack::{StackAnswer, StackRules, of_couple};
 use crate::app::address::{Address, Part};
-use crate::app::form::Form;
-use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::checklist::Topic;
@@ -17,10 +15,10 @@ use crate::book::id::RecordId;
 use crate::book::remedy::{Way, away_at};
 use crate::forms::remedy as form_of;
 use crate::parts::button::{Weight, link_button};
-use crate::parts::choice::{Shape, choice, option, pick};
+use crate::parts::choice::{Shape, option};
 use crate::parts::reasons::reasons;
 use crate::screens::fields;
-use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::screens::form_page::form_page;
 use crate::trade::wearer::Wearer;
 use crate::words::bench::held_off_reasons;
 use crate::words::stack::capital;
@@ -35,24 +33,21 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
     .flatten();
     let rings = app.couple(id, |couple| form_of::rings_worn(couple, wearer)).unwrap_or_default();
     let computed = held.as_ref().and_then(StackAnswer::remedies);
-    let begin = app.couple(id, |couple| form_of::start(couple, wearer, computed, format::day)).unwrap_or_default();
-    let form = Form::draft(format!("remedy.{id}.{}", wearer.code()), begin.into_pairs());
-    let seen = Seen::couple(app, id);
+    let page = open(id, format!("remedy.{id}.{}", wearer.code()), leave, |couple| {
+        form_of::start(couple, wearer, computed, format::day)
+    });
+    let form = page.form;
     let band = app.couple(id, |couple| couple.band(wearer)).unwrap_or_default();
     let section_of_band = held.as_ref().and_then(StackAnswer::section_of_band);
     let save = move || {
-        let read = untrack(|| form_of::read(&form.texts(), app.today.get(), section_of_band));
-        let Some(read) = form.checked(read) else { return show_first_complaint() };
-        let writes = read.writes(wearer, &band, section_of_band);
-        app.save(id, seen.changed(writes), say_frame::saved(say::TITLE), move || {
-            form.done();
-            let _ = leave.try_run(());
-        });
+        let read = page.read(|texts| form_of::read(texts, app.today.get(), section_of_band));
+        let Some(read) = read else { return };
+        page.save(read.writes(wearer, &band, section_of_band), say_frame::saved(say::TITLE));
     };
     let way = move || Way::from_code(&form.text(form_of::WAY).get());
     let amount = move || {
         let way = way()?;
-        let field = fields::mm(form, form_of::amount(way).name(), amount_name(way));
+        let field = fields::mm(form, form_of::amount(way), amount_name(way));
         Some(match way {
             Way::Lower => field.hint(say::MOST_HIGH_HINT).line(),
             Way::Shaped | Way::Gap => field.line(),
@@ -65,9 +60,9 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
             section(
                 say::FOR_BENCH,
                 vec![
-                    fields::yes(form, form_of::IMPRESSION.name(), say::IMPRESSION, say::IMPRESSION_HINT),
-                    fields::yes(form, form_of::TEMPLATE.name(), say::TEMPLATE, say::TEMPLATE_HINT),
-                    fields::yes(form, form_of::RING_ITSELF.name(), say::RING, say::RING_HINT),
+                    fields::yes(form, form_of::IMPRESSION, say::IMPRESSION, say::IMPRESSION_HINT),
+                    fields::yes(form, form_of::TEMPLATE, say::TEMPLATE, say::TEMPLATE_HINT),
+                    fields::yes(form, form_of::RING_ITSELF, say::RING, say::RING_HINT),
                 ],
             )
         })
@@ -76,17 +71,16 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
         rings.iter().map(|ring| (ring.item.to_string(), say_book::ring_name(ring))).collect();
     let planned = move || {
         away.get().then(|| {
-            let which = (names.len() > 1).then(|| {
-                pick(form_of::WHICH_RING.name(), say::WHICH_RING, names.clone(), form.text(form_of::WHICH_RING))
-            });
+            let which =
+                (names.len() > 1).then(|| fields::pick(form, form_of::WHICH_RING, say::WHICH_RING, names.clone()));
             let from = Signal::derive(move || {
                 let today = app.today.get();
                 form_of::typed_away(&form.texts(), today).from.unwrap_or(today)
             });
             all(vec![
                 or_nothing(which),
-                fields::day(form, form_of::AWAY_FROM.name(), say::FROM),
-                fields::day_from(form, form_of::AWAY_TO.name(), say::TO, from),
+                fields::day(form, form_of::AWAY_FROM, say::FROM),
+                fields::day_from(form, form_of::AWAY_TO, say::TO, from),
                 maybe(move || {
                     let away = form_of::typed_away(&form.texts(), app.today.get());
                     let wedding = app.couple(id, |couple| couple.wedding()).flatten()?;
@@ -100,8 +94,8 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
     let at_bench = move || {
         may_be_gone.get().then(|| {
             all(vec![
-                fields::day(form, form_of::RING_GONE.name(), say::GONE),
-                fields::day(form, form_of::RING_BACK.name(), say::BACK),
+                fields::day(form, form_of::RING_GONE, say::GONE),
+                fields::day(form, form_of::RING_BACK, say::BACK),
             ])
         })
     };
@@ -116,7 +110,7 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
                 link_button(Weight::Quiet, say::TO_STACK, Address::of_topic(id, Topic::Stack(wearer))),
             ],
         ),
-        choice(form_of::WAY.name(), say::WAY, Shape::Chips, ways, form.text(form_of::WAY)),
+        fields::choice(form, form_of::WAY, say::WAY, Shape::Chips, ways),
         maybe(amount),
         maybe(bench),
         maybe(planned),

@@ -1,41 +1,34 @@
 //! Where the couple stands, and since when.
 
-use crate::parts::lay::all;
 use leptos::prelude::*;
 
-use super::{Whose, whose};
+use super::{Whose, open, whose};
 use crate::app::address::Part;
-use crate::app::form::Form;
-use crate::app::seen::Seen;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::couple::Couple;
 use crate::book::field::Stage;
 use crate::book::id::RecordId;
 use crate::book::verbs;
-use crate::parts::choice::{Shape, choice, option};
+use crate::forms::couple::stage as form_of;
+use crate::parts::choice::{Shape, option};
+use crate::parts::lay::all;
 use crate::parts::line::{Line, lines};
 use crate::screens::fields;
-use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::screens::form_page::form_page;
 use crate::words::{book as say_book, format, screens as say};
 
 pub fn stage(id: RecordId) -> AnyView {
     let app = app();
     let Whose { head, leave } = whose(id, say::STAGE, Part::Stage);
     let now = app.couple(id, |couple| couple.stage()).unwrap_or(Stage::Enquiry);
-    let start = vec![("stage", now.code().to_owned()), ("since", format::day(app.today.get_untracked()))];
-    let seen = Seen::couple(app, id);
-    let form = Form::draft(format!("stage.{id}"), start);
+    let today = app.today.get_untracked();
+    let page = open(id, format!("stage.{id}"), leave, |couple| form_of::start(couple, today, format::day));
     let save = move || {
-        let Some(day) = fields::read_day(form, "since", app.today.get_untracked()) else {
-            return show_first_complaint();
-        };
-        let stage = Stage::from_code(&form.text("stage").get_untracked()).unwrap_or(now);
-        let writes = if form.is_touched() { verbs::move_to(stage, day) } else { Vec::new() };
-        app.save(id, seen.changed(writes), say::moved_to(stage), move || {
-            form.done();
-            let _ = leave.try_run(());
-        });
+        let read = page.read(|texts| form_of::read(texts, now, app.today.get_untracked()));
+        let Some((stage, since)) = read else { return };
+        let writes = if page.form.is_touched() { verbs::move_to(stage, since) } else { Vec::new() };
+        page.save(writes, say::moved_to(stage));
     };
     let reached = Signal::derive(move || {
         let row = |couple: Couple<'_>, stage| {
@@ -46,16 +39,11 @@ pub fn stage(id: RecordId) -> AnyView {
         app.couple(id, |couple| Stage::ALL.into_iter().filter_map(|stage| row(couple, stage)).collect::<Vec<_>>())
             .unwrap_or_default()
     });
+    let stages = Stage::ALL.map(|stage| option(stage.code(), say_book::stage(stage))).into();
     let content = all(vec![
-        choice(
-            "stage",
-            say::STAGE,
-            Shape::Chips,
-            Stage::ALL.map(|stage| option(stage.code(), say_book::stage(stage))).into_iter().collect(),
-            form.text("stage"),
-        ),
-        fields::day(form, "since", say::STAGE_DAY),
+        fields::choice(page.form, form_of::STAGE, say::STAGE, Shape::Chips, stages),
+        fields::day(page.form, form_of::SINCE, say::STAGE_DAY),
         lines(reached),
     ]);
-    form_page(head, form, content, say::SAVE, save)
+    form_page(head, page.form, content, say::SAVE, save)
 }

@@ -2,27 +2,23 @@
 
 use leptos::prelude::*;
 
-use super::{draft, head, keep, now};
+use super::{head, open};
 use crate::app::address::Setting;
-use crate::app::state::app;
-use crate::book::field::{Field, PracticeField};
-use crate::book::verbs;
+use crate::forms::setup::names as form_of;
 use crate::screens::fields;
-use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::screens::form_page::form_page;
 use crate::words::practice as say;
 use crate::words::screens as say_frame;
 
 const HERE: Setting = Setting::Fair;
 
 pub fn fair() -> AnyView {
-    let app = app();
-    let fair = now(app, |practice| practice.fair().map(str::to_owned));
-    let form = draft(HERE, vec![("fair", fair.unwrap_or_default())]);
+    let page = open(HERE, form_of::start_fair);
     let save = move || {
-        let Some(fair) = fields::read_line(form, "fair") else { return show_first_complaint() };
-        let said = if fair.is_some() { say_frame::saved(say::FAIR) } else { say_frame::removed(say::FAIR) };
-        keep(app, HERE, form, vec![verbs::text(Field::Practice(PracticeField::Fair), fair)], said);
+        let Some(write) = page.read(form_of::read_fair) else { return };
+        let said = if write.value.is_some() { say_frame::saved(say::FAIR) } else { say_frame::removed(say::FAIR) };
+        page.save(vec![write], said);
     };
-    let field = fields::text(form, "fair", say::FAIR).hint(say::FAIR_HINT).enter("done").line();
-    form_page(head(HERE, say::FAIR), form, field, say_frame::SAVE, save)
+    let field = fields::text(page.form, form_of::FAIR, say::FAIR).hint(say::FAIR_HINT).enter("done").line();
+    form_page(head(HERE, say::FAIR), page.form, field, say_frame::SAVE, save)
 }

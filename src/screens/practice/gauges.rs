@@ -8,10 +8,9 @@ use super::{head, to};
 use crate::app::address::Setting;
 use crate::app::clock;
 use crate::app::state::{App, app};
-use crate::book::change::Write;
-use crate::book::field::{Field, PracticeField};
 use crate::book::id::ItemId;
-use crate::book::value::{OwnGauge, Value};
+use crate::book::settings;
+use crate::book::value::OwnGauge;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::page;
@@ -45,7 +44,7 @@ fn usual_sets(app: App) -> AnyView {
     let add = move || {
         let set = |(name, gauge): (&str, _)| {
             let own = OwnGauge { name: name.to_owned(), gauge, calibration: Vec::new() };
-            Write::set(Field::Practice(PracticeField::Gauge(ItemId(clock::random()))), Value::Gauge(own))
+            settings::gauge(ItemId(clock::random())).write(Some(own))
         };
         let writes = say::USUAL_SET_NAMES.into_iter().zip(USUAL_SETS).map(set).collect();
         app.set_practice(writes, say::USUAL_SETS_ADDED.to_owned(), || ());

@@ -27,19 +27,19 @@ use leptos::prelude::*;
 
 use crate::app::address::{Address, Setting};
 use crate::app::clock;
-use crate::app::form::Form;
 use crate::app::route::go_instead;
-use crate::app::seen::Seen;
 use crate::app::state::{App, app};
 use crate::book::change::Write;
 use crate::book::field::{Constant, Field, PracticeField};
+use crate::book::id::ItemId;
 use crate::book::practice::Practice;
-use crate::book::value::Value;
+use crate::forms::Texts;
 use crate::parts::Words;
-use crate::parts::button::{Weight, button};
+use crate::parts::el::or_nothing;
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
 use crate::screens::copies;
+use crate::screens::form_page::RecordForm;
 use crate::storage::preferences;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::words::finger as say_finger;
@@ -179,50 +179,34 @@ fn not_here(setting: Setting) -> AnyView {
     page(head, para("", say_frame::NOT_HERE_WHY), None)
 }
 
-/// The form of a setting, its words kept under the setting's own name.
-fn draft(setting: Setting, start: Vec<(&'static str, String)>) -> Form {
-    Seen::practice(app());
-    Form::draft(format!("practice/{setting}"), start)
+/// The form of a setting, its words kept under the setting's own name. It starts with what the settings say now and then
+/// belongs to who types; saved, it leads back to the list.
+pub fn open(setting: Setting, start: impl FnOnce(Practice<'_>) -> Texts) -> RecordForm {
+    let up = Address::Setting(setting).up().to_string();
+    let leave = Callback::new(move |()| go_instead(&up));
+    RecordForm::of_practice(format!("practice/{setting}"), now(app(), start), leave)
 }
 
-/// Saves, says so, and goes back to the list.
-fn keep(app: App, setting: Setting, form: Form, writes: Vec<Write>, said: String) {
-    app.set_practice(writes, said, move || {
-        form.done();
-        go_instead(&Address::Setting(setting).up().to_string());
-    });
-}
-
-/// A field to hold a value, or nothing where the value is the usual one.
-fn own(field: PracticeField, value: Value, usual: bool) -> Write {
-    Write { field: Field::Practice(field), value: (!usual).then_some(value) }
-}
-
-/// A button that takes back whatever was set in these fields; none where nothing was.
-fn back_to_usual(
-    app: App,
-    setting: Setting,
-    form: Form,
-    what: &'static str,
-    fields: Vec<PracticeField>,
-) -> Option<AnyView> {
-    let set = fields.iter().any(|field| app.practice(|practice| practice.is_set(*field)));
-    set.then(|| {
-        button(Weight::Quiet, say::BACK_TO_USUAL, move || {
-            let clear = fields.iter().map(|field| Write::clear(Field::Practice(*field))).collect();
-            keep(app, setting, form, clear, say::back_to_usual(what));
-        })
-    })
-}
-
-/// A button that takes an item out.
-fn remove(app: App, setting: Setting, form: Form, field: PracticeField, name: String) -> AnyView {
-    button(Weight::Quiet, say_frame::REMOVE, move || {
-        keep(app, setting, form, vec![Write::clear(Field::Practice(field))], say_frame::removed(&name));
-    })
-}
-
-/// What the practice says now, read once: a form starts with it and then belongs to who types.
+/// What the settings say now.
 fn now<T>(app: App, read: impl FnOnce(Practice<'_>) -> T) -> T {
     untrack(|| app.practice(read))
+}
+
+/// The item of an address, and what is known of it; for a new one an id, given once, so that a second press saves
+/// nothing twice. None where it is not there, or not any more.
+fn item<T: Clone>(
+    which: Option<ItemId>,
+    all: for<'a> fn(Practice<'a>) -> Vec<(ItemId, &'a T)>,
+) -> Option<(ItemId, Option<T>)> {
+    let Some(item) = which else { return Some((ItemId(clock::random()), None)) };
+    let find =
+        |practice: Practice<'_>| all(practice).into_iter().find(|(known, _)| *known == item).map(|it| it.1.clone());
+    now(app(), find).map(|known| (item, Some(known)))
+}
+
+/// A button that takes back whatever was set in these fields; nothing where nothing was.
+fn back_to_usual(page: RecordForm, what: &'static str, fields: &[PracticeField]) -> AnyView {
+    let is_set = now(app(), |practice| fields.iter().any(|field| practice.is_set(*field)));
+    let clear = || fields.iter().map(|field| Write::clear(Field::Practice(*field))).collect();
+    or_nothing(is_set.then(|| page.button(say::BACK_TO_USUAL, clear(), say::back_to_usual(what))))
 }

@@ -1,18 +1,14 @@
 //! The size system shown first, and the step in which the bench makes sizes.
 
-use crate::parts::el::or_nothing;
-use crate::parts::lay::all;
 use leptos::prelude::*;
 
-use super::{back_to_usual, draft, head, keep, now, own};
+use super::{back_to_usual, head, open};
 use crate::app::address::Setting;
-use crate::app::seen::Seen;
-use crate::app::state::app;
 use crate::archive::code::Code;
-use crate::book::field::PracticeField::{FirstSystem, Step as StepField};
-use crate::book::practice::{USUAL_STEP, USUAL_SYSTEM};
-use crate::book::value::Value;
-use crate::parts::choice::{Shape, choice, choice_with, option};
+use crate::forms::setup::sizes as form_of;
+use crate::parts::choice::{Shape, choice_with, option};
+use crate::parts::lay::all;
+use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::trade::sizing::{Step, System};
 use crate::words::practice as say;
@@ -21,33 +17,25 @@ use crate::words::{screens as say_frame, sizing as say_sizing};
 const HERE: Setting = Setting::Sizes;
 
 pub fn sizes() -> AnyView {
-    let app = app();
-    let (system, step) = now(app, |practice| (practice.first_system(), practice.step()));
-    let form = draft(HERE, vec![("first-system", system.code().to_owned()), ("step", step.code().to_owned())]);
-    let chosen = move || form.text("first-system").with(|code| System::from_code(code)).unwrap_or(USUAL_SYSTEM);
-    let seen = Seen::practice(app);
+    let page = open(HERE, form_of::start);
+    let form = page.form;
     let save = move || {
-        let system = untrack(chosen);
-        let step = form.text("step").with_untracked(|code| Step::from_code(code)).unwrap_or(USUAL_STEP);
-        let writes = vec![
-            own(FirstSystem, Value::System(system), system == USUAL_SYSTEM),
-            own(StepField, Value::Step(step), step == USUAL_STEP),
-        ];
-        keep(app, HERE, form, seen.changed(writes), say_frame::saved(say::SIZES));
+        page.save(untrack(|| form_of::read(&form.texts())), say_frame::saved(say::SIZES));
     };
     let systems = System::ALL.map(|it| option(it.code(), say_sizing::system_name(it))).into();
     let steps = Step::ALL.map(|it| option(it.code(), say_sizing::step_name(it))).into();
+    let place = Signal::derive(move || say_sizing::system_where(form_of::system(&form.texts())).to_owned());
     let content = all(vec![
         choice_with(
-            "first-system",
+            form_of::FIRST_SYSTEM.name(),
             say::FIRST_SYSTEM.into(),
-            Some(Signal::derive(move || say_sizing::system_where(chosen()).to_owned()).into()),
+            Some(place.into()),
             Shape::Chips,
             systems,
-            form.text("first-system"),
+            form.text(form_of::FIRST_SYSTEM),
         ),
-        choice("step", say::STEP, Shape::Chips, steps, form.text("step")),
-        or_nothing(back_to_usual(app, HERE, form, say::SIZES, vec![FirstSystem, StepField])),
+        fields::choice(form, form_of::STEP, say::STEP, Shape::Chips, steps),
+        back_to_usual(page, say::SIZES, &form_of::FIELDS),
     ]);
     form_page(head(HERE, say::SIZES), form, content, say_frame::SAVE, save)
 }

@@ -1,6 +1,5 @@
 //! The link that invites a couple to their list.
 
-use chrono::NaiveDate;
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};
@@ -9,48 +8,31 @@ use crate::app::list::address_for;
 use crate::app::route::link;
 use crate::app::share;
 use crate::app::state::app;
-use crate::archive::code::Code;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::said::Invitation;
-use crate::book::value::When;
+use crate::forms::couple::invitation::{self as form_of, DAY, FIRST_NAME, SECOND_NAME, TIME};
 use crate::parts::button::{Weight, button};
-use crate::parts::choice::pick;
 use crate::parts::el::{el, or_nothing};
 use crate::parts::lay::{all, column, pair, para};
 use crate::parts::page::{Head, page};
 use crate::screens::couple::not_here;
 use crate::screens::fields;
 use crate::screens::form_page::restored;
-use crate::trade::dates::entry::{read_day, read_time};
 use crate::trade::dates::holidays::Region;
-use crate::trade::entry::read_text;
-use crate::trade::limits::Limit;
-use crate::trade::wearer::Wearer;
 use crate::words::list::{pages, taking as say};
 use crate::words::{book as say_book, dates, format, screens};
 
 pub fn invite(whom: Option<RecordId>) -> AnyView {
     let app = app();
-    let known = whom.map(|id| {
-        app.couple(id, |couple| of_book(couple, app.today.get()))
-            .filter(|_| app.couple(id, |it| !it.is_blank()).unwrap_or(false))
-    });
-    if known == Some(None) {
+    if whom.is_some_and(|id| app.couple(id, |it| it.is_blank()).unwrap_or(true)) {
         return not_here();
     }
-    let known = known.flatten().unwrap_or_default();
     let region = app.practice(|practice| practice.region());
-    let text = |of: Option<String>| of.unwrap_or_default();
-    let start = vec![
-        ("first-name", text(known.first)),
-        ("second-name", text(known.second)),
-        ("day", text(known.when.map(|when| format::day(when.day)))),
-        ("time", text(known.when.and_then(|when| when.time).map(dates::time))),
-        ("region", region.code().to_owned()),
-    ];
-    let form = Form::draft(format!("invite.{}", whom.map(|id| id.to_string()).unwrap_or_default()), start);
-    let to = Memo::new(move |_| link(&address_for(&read(form, app.today.get()))));
+    let begin = move |couple: Option<Couple<'_>>| form_of::start(couple, region, app.today.get(), format::day);
+    let start = whom.and_then(|id| app.couple(id, |couple| begin(Some(couple))));
+    let name = format!("invite.{}", whom.map(|id| id.to_string()).unwrap_or_default());
+    let form = Form::draft(name, start.unwrap_or_else(|| begin(None)));
+    let to = Memo::new(move |_| link(&address_for(&form_of::read(&form.texts(), app.today.get()))));
     let shown = el("textarea")
         .attr("id", "link")
         .attr("name", "link")
@@ -76,34 +58,29 @@ pub fn invite(whom: Option<RecordId>) -> AnyView {
     let copy = button(weight, say::COPY_LINK, move || share::copy(to.get_untracked(), outcome(say::LINK_COPIED)));
     let regions = Region::ALL.map(|region| (region.code().to_owned(), dates::region(region).to_owned()));
     let today = app.today;
+    let name = |key, label: &str| {
+        let field = fields::text(form, key, label);
+        field.on_leave(move || form.look_at(key, |form, key| form.optional_name(key))).line()
+    };
     let content = column(vec![
         restored(form),
         para("", say::INVITE_INTRO),
-        fields::name(form, "first-name", say::FIRST)
-            .on_leave(move || {
-                let _ = fields::read_optional_name(form, "first-name");
-            })
-            .line(),
-        fields::name(form, "second-name", say::SECOND)
-            .on_leave(move || {
-                let _ = fields::read_optional_name(form, "second-name");
-            })
-            .line(),
+        name(FIRST_NAME, say::FIRST),
+        name(SECOND_NAME, say::SECOND),
         pair(vec![
-            fields::text(form, "day", screens::APPOINTMENT)
+            fields::text(form, DAY, screens::APPOINTMENT)
                 .hint(screens::DAY_HINT)
                 .on_leave(move || {
-                    let _ = fields::read_optional_day(form, "day", today.get_untracked());
+                    let today = today.get_untracked();
+                    form.look_at(DAY, |form, key| form.optional_day(key, today, today));
                 })
                 .line(),
-            fields::text(form, "time", screens::TIME)
+            fields::text(form, TIME, screens::TIME)
                 .hint(screens::TIME_HINT)
-                .on_leave(move || {
-                    let _ = fields::read_optional_time(form, "time");
-                })
+                .on_leave(move || form.look_at(TIME, |form, key| form.optional_time(key)))
                 .line(),
         ]),
-        pick("region", say::REGION, regions.to_vec(), form.text("region")),
+        fields::pick(form, form_of::REGION, say::REGION, regions.to_vec()),
         el("div")
             .class("field")
             .child(el("label").class("field-label").attr("for", "link").text(say::LINK).view())
@@ -121,32 +98,4 @@ pub fn invite(whom: Option<RecordId>) -> AnyView {
         None => head,
     };
     page(head, content, Some(all(vec![or_nothing(sheet), copy])))
-}
-
-/// What the book knows: their names, and the next appointment.
-fn of_book(couple: Couple<'_>, today: NaiveDate) -> Invitation {
-    let name = |who| couple.name(who).map(str::to_owned);
-    Invitation {
-        first: name(Wearer::First),
-        second: name(Wearer::Second),
-        when: couple
-            .appointments()
-            .into_iter()
-            .find(|it| it.outcome.is_none() && it.when.day >= today)
-            .map(|it| it.when),
-        region: None,
-    }
-}
-
-/// What is typed, as far as it can be read: the rest stays out of the link.
-fn read(form: Form, today: NaiveDate) -> Invitation {
-    let text = |key: &str| form.text(key).get();
-    let name = |key| read_text(&text(key), Limit::NameText).ok().flatten();
-    let time = read_time(&text("time")).ok();
-    Invitation {
-        first: name("first-name"),
-        second: name("second-name"),
-        when: read_day(&text("day"), today).ok().map(|day| When { day, time }),
-        region: Code::from_code(&text("region")),
-    }
 }

@@ -15,6 +15,7 @@ use crate::archive::list::{LIMIT, ListError};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::book::said::Said;
+use crate::forms::couple::taking as form_of;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, live, maybe, nothing, or_nothing};
 use crate::parts::field::Field;
@@ -47,14 +48,14 @@ type Read = Result<Said, ListError>;
 type Opened = (String, Option<Read>);
 
 fn take_in() -> AnyView {
-    let form = Form::draft("take-in".to_owned(), vec![("message", String::new())]);
-    let typed = form.text("message");
+    let form = Form::draft("take-in".to_owned(), form_of::start());
+    let typed = form.text(form_of::MESSAGE);
     let given = handed::take().map(|bytes| (typed.get_untracked(), Some(find::read(&bytes))));
     let opened: RwSignal<Option<Opened>> = RwSignal::new(given);
     // The file counts until something is typed after it.
     let file =
         Memo::new(move |_| opened.get().filter(|(before, _)| typed.with(|text| text == before)).map(|(_, it)| it));
-    let message = Memo::new(move |_| typed.with(|text| (!text.trim().is_empty()).then(|| find::read(text.as_bytes()))));
+    let message = Memo::new(move |_| form_of::read(&form.texts()));
     let wrong_message = Signal::derive(move || match (file.get(), message.get()) {
         (None, Some(Err(why))) => Some(say::error(why)),
         _ => None,
@@ -118,7 +119,7 @@ fn take_in() -> AnyView {
             para("", say::TAKE_IN_INTRO),
             label.view(),
             el("p").class("field-error").attr("role", "alert").words(wrong_file.into()).view(),
-            Field::new("message", say::PASTE, typed).error(wrong_message).lines(),
+            Field::new(form_of::MESSAGE.name(), say::PASTE, typed).error(wrong_message).lines(),
             maybe(elsewhere),
         ])
         .view();

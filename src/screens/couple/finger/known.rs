@@ -7,14 +7,14 @@ use leptos::prelude::*;
 
 use super::Whom;
 use crate::app::address::{Address, Part};
-use crate::book::change::Write;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
-use crate::book::field::{Field as Kept, Wish};
+use crate::book::field::Wish;
 use crate::book::fitting;
 use crate::book::id::ItemId;
 use crate::book::practice::Practice;
-use crate::book::value::{ReadingTaken, Value};
+use crate::book::value::ReadingTaken;
+use crate::book::verbs;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::tick;
 use crate::parts::line::{line, lines};
@@ -99,8 +99,7 @@ fn join(parts: [String; 2]) -> String {
 fn move_to(whom: Whom, finger: Finger) -> AnyView {
     let Whom { app, id, wearer } = whom;
     button(Weight::Quiet, say_finger::move_it(finger), move || {
-        let writes = vec![Write::set(Kept::Finger(wearer), Value::Finger(finger))];
-        app.save(id, writes, say::saved(say::FINGER), || ());
+        app.save(id, vec![verbs::choose_finger(wearer, finger)], say::saved(say::FINGER), || ());
     })
 }
 
@@ -109,13 +108,12 @@ fn one(whom: Whom, it: Row) -> AnyView {
     let Row { item, taken, said } = it;
     let text = say_book::reading(&taken);
     let remove = move || {
-        app.save(id, vec![Write::clear(Kept::Reading(wearer, item))], say::removed(say::READING), || ());
+        app.save(id, vec![verbs::reading(wearer, item, None)], say::removed(say::READING), || ());
     };
     let label = if taken.left_out { say_finger::COUNT_IT } else { say_finger::LEAVE_OUT };
     let turn = move || {
         let turned = ReadingTaken { left_out: !taken.left_out, ..taken.clone() };
-        let writes = vec![Write::set(Kept::Reading(wearer, item), Value::Reading(turned))];
-        app.save(id, writes, say::saved(say::READING), || ());
+        app.save(id, vec![verbs::reading(wearer, item, Some(turned))], say::saved(say::READING), || ());
     };
     let buttons = vec![button(Weight::Plain, say::REMOVE, remove), button(Weight::Plain, label, turn)];
     el("li")
@@ -132,9 +130,7 @@ pub fn wishes(whom: Whom) -> AnyView {
     let one = |wish: Wish| {
         let said = Signal::derive(move || app.couple(id, |it| it.wishes(wearer).contains(&wish)).unwrap_or(false));
         let set = Callback::new(move |is: bool| {
-            let value = is.then_some(Value::Yes(true));
-            let write = Write { field: Kept::Wish(wearer, wish), value };
-            app.save(id, vec![write], say::saved(say_finger::wish(wish)), || ());
+            app.save(id, vec![verbs::wish(wearer, wish, is)], say::saved(say_finger::wish(wish)), || ());
         });
         tick(key(wish), say_finger::wish(wish), None, said, set)
     };
@@ -160,12 +156,11 @@ pub fn again(whom: Whom) -> AnyView {
         button(Weight::Quiet, say_finger::in_weeks(weeks), move || {
             let days = Days::new(u64::from(weeks) * 7);
             let Some(day) = app.today.get_untracked().checked_add_days(days) else { return };
-            let writes = vec![Write::set(Kept::MeasureAgain(wearer), Value::Day(day))];
-            app.save(id, writes, say_finger::is_on_today(day), || ());
+            app.save(id, vec![verbs::measure_again(wearer, Some(day))], say_finger::is_on_today(day), || ());
         })
     };
     let take_off = move || {
-        app.save(id, vec![Write::clear(Kept::MeasureAgain(wearer))], say::removed(say_finger::AGAIN_LIST), || ());
+        app.save(id, vec![verbs::measure_again(wearer, None)], say::removed(say_finger::AGAIN_LIST), || ());
     };
     let stands = move || {
         let day = app.couple(id, |couple| couple.measure_again(wearer)).flatten()?;

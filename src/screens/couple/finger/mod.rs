@@ -18,25 +18,21 @@ use crate::app::route::go_instead;
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
 use crate::book::asks::Ask;
-use crate::book::change::Write;
-use crate::book::field::Field as Kept;
 use crate::book::fitting;
 use crate::book::id::{ItemId, RecordId};
 use crate::book::practice::Practice;
-use crate::book::value::{ReadingTaken, Value};
-use crate::forms::reading;
+use crate::book::value::ReadingTaken;
+use crate::book::verbs;
+use crate::forms::{Complaint, reading};
 use crate::parts::choice::tick;
 use crate::parts::focus::{focus, start_of_page};
-use crate::screens::form_page::{form_page, show_first_complaint};
+use crate::screens::form_page::{form_page, read, show_first_complaint};
 use crate::storage::typed;
 use crate::trade::measure::Length;
-use crate::trade::wearer::{Digit, Finger, Hand, Wearer};
+use crate::trade::wearer::{Finger, Wearer};
 use crate::words::{finger as say_finger, screens as say};
 
 pub use fitted::fitted;
-
-/// Where most bands go.
-const LEFT_RING: Finger = Finger { hand: Hand::Left, digit: Digit::Ring };
 
 /// The finger on whose screen the user is.
 #[derive(Clone, Copy)]
@@ -55,25 +51,23 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     let has_none =
         Signal::derive(move || app.couple(id, |couple| couple.first_ring(wearer)).flatten().unwrap_or(false));
     let note_first = Callback::new(move |is: bool| {
-        app.save(id, vec![Write::set(Kept::FirstRing(wearer), Value::Yes(is))], say::saved(say::FIRST_RING), || ());
+        app.save(id, vec![verbs::first_ring(wearer, is)], say::saved(say::FIRST_RING), || ());
     });
     let at_hand = StoredValue::new(gauges.clone());
     // The question about a reading that contradicts another is asked once for what was typed.
     let asked = StoredValue::new(String::new());
     let save = move || {
         let known = fields::known(app, at_hand.get_value());
-        let Some(reading) = form.checked(untrack(|| reading::read(&form.texts(), &known))) else {
-            return show_first_complaint();
-        };
+        let Some(reading) = read(form, |texts| reading::read(texts, &known)) else { return };
         let Some(moves) = moves(whom, form) else {
-            form.judge::<()>("moves", Err(say_finger::SAY_WHETHER_IT_MOVES.to_owned()));
+            form.checked::<()>(Err(vec![(reading::MOVES, Complaint::WhetherItMoves)]));
             return show_question();
         };
         if let Some(question) = contradiction(whom, &reading)
             && asked.get_value() != question
         {
             asked.set_value(question.clone());
-            form.judge::<()>("size", Err(question));
+            form.complaint(reading::SIZE.name()).set(Some(question));
             return show_first_complaint();
         }
         take(whom, reading, moves, move || {
@@ -82,7 +76,7 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
                 return;
             }
             // The next reading is of the band's finger, which may be another one now, with the same gauge.
-            let next = reading::start_after(&untrack(|| form.texts()), chosen(whom).unwrap_or(LEFT_RING));
+            let next = reading::start_after(&untrack(|| form.texts()), chosen(whom).unwrap_or(Finger::LEFT_RING));
             form.start_with(&next.into_pairs());
             form.reset();
             // The reading, and what all of them come to, stand at the top of the page.
@@ -106,7 +100,7 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
 
 fn form(whom: Whom, gauge: String) -> Form {
     let Whom { id, wearer, .. } = whom;
-    Form::draft(draft(id, wearer), reading::start(chosen(whom).unwrap_or(LEFT_RING), gauge).into_pairs())
+    Form::draft(draft(id, wearer), reading::start(chosen(whom).unwrap_or(Finger::LEFT_RING), gauge))
 }
 
 fn draft(id: RecordId, wearer: Wearer) -> String {
@@ -150,16 +144,9 @@ fn show_question() {
     focus("[name='moves']");
 }
 
-/// Saves a reading. `moves`: the band is for its finger from now on. Of the band's finger nobody waits any more.
+/// Saves a reading. `moves`: the band is for its finger from now on.
 fn take(whom: Whom, reading: ReadingTaken, moves: bool, then: impl FnOnce() + 'static) {
     let Whom { app, id, wearer } = whom;
-    let finger = reading.finger;
-    let mut writes = vec![Write::set(Kept::Reading(wearer, ItemId(clock::random())), Value::Reading(reading))];
-    if moves {
-        writes.push(Write::set(Kept::Finger(wearer), Value::Finger(finger)));
-    }
-    if moves || chosen(whom) == Some(finger) {
-        writes.push(Write::clear(Kept::MeasureAgain(wearer)));
-    }
+    let writes = verbs::measure(wearer, ItemId(clock::random()), reading, moves, chosen(whom));
     app.save(id, writes, say::saved(say::READING), then);
 }
