@@ -8,10 +8,16 @@
 //! INVARIANT: pure. Knows no browser, no storage, no form's texts and no words: `words` has the sentences of an answer,
 //! `pictures` draws its numbers, a screen lays out both.
 
+pub mod ahead;
 pub mod compare;
+pub mod dates;
 pub mod order;
+pub mod paper_gauge;
 pub mod scale;
+pub mod screen_gauge;
+pub mod size;
 pub mod stack;
+pub mod table;
 
 /// How an answer is to be taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -43,15 +43,27 @@ pub struct Asked {
 pub struct OwnOrders(Vec<(Work, WorkingDays)>);
 
 impl Asked {
+    /// What is usual in this practice.
+    pub fn usual(practice: Practice<'_>) -> Asked {
+        Asked {
+            region: practice.region(),
+            making: practice.lead_time(Work::Making),
+            extras: Vec::new(),
+            in_hand: practice.in_hand(),
+            confidence: practice.confidence(),
+        }
+    }
+
     /// What was settled with a couple, otherwise what is usual in this practice.
     pub fn of(couple: Couple<'_>, practice: Practice<'_>) -> Asked {
-        let settled = couple.dates();
+        let usual = Asked::usual(practice);
+        let Some(settled) = couple.dates() else { return usual };
         Asked {
-            region: settled.map_or(practice.region(), |dates| dates.region),
-            making: settled.map_or(practice.lead_time(Work::Making), |dates| dates.making),
-            extras: settled.map_or(Vec::new(), |dates| dates.extras.clone()),
-            in_hand: settled.map_or(practice.in_hand(), |dates| dates.in_hand),
-            confidence: settled.and_then(|dates| dates.confidence).unwrap_or(practice.confidence()),
+            region: settled.region,
+            making: settled.making,
+            extras: settled.extras.clone(),
+            in_hand: settled.in_hand,
+            confidence: settled.confidence.unwrap_or(usual.confidence),
         }
     }
 

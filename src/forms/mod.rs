@@ -14,14 +14,16 @@
 
 pub mod compare;
 mod complaint;
-pub mod couple;
+pub mod dates;
 pub mod order;
+pub mod paper_gauge;
 mod reader;
 pub mod reading;
 pub mod remedy;
-pub mod setup;
-mod size;
+pub mod screen_gauge;
+pub mod size;
 pub mod stack;
+pub mod table;
 mod texts;
 pub mod write;
 

@@ -18,7 +18,8 @@ use crate::trade::fit::gauges::OWN_ERROR;
 use crate::trade::fit::{
     Gauge, GaugeKind, Hands, NoBeads, Overrules, Place, RINGS_BESIDE_MOST, ReadAt, Reading, Term, Worn, constants,
 };
-use crate::trade::limits::Limit;
+use crate::trade::limits::{self, Amount, Limit};
+use crate::trade::measure::Length;
 use crate::trade::sizing::{Size, SizeAsRead, System};
 use crate::trade::wearer::Wearer;
 
@@ -142,6 +143,29 @@ pub fn start(couple: Option<(Couple<'_>, Wearer)>, practice: Practice<'_>) -> Te
         Some((couple, who)) => recorded(blank, couple, who),
         None => blank,
     }
+}
+
+/// The texts of a size that was typed elsewhere; `which` says which reading of it is meant.
+pub fn of_size(size: impl Into<String>, which: impl Into<String>) -> Texts {
+    Texts::default().with(SIZE, size).with(SIZE_AS, which)
+}
+
+/// The texts of a size round or across the inside, in millimetres, from a gauge that a screen or a sheet of paper makes:
+/// so wide, where that is known, and so sure, or as unsure as the form takes.
+pub fn of_gauge(size: Length, width: Option<Length>, error: Length) -> Texts {
+    let most = match limits::of(Limit::GaugeError).most {
+        Amount::Length(most) => most,
+        Amount::Percent(_) | Amount::Days(_) | Amount::Characters(_) => error,
+    };
+    let mut texts = Texts::default()
+        .with(SIZE, write::size_in_mm(size))
+        .with(GAUGE, GAUGE_OTHER)
+        .with(GAUGE_KIND, KIND_SET)
+        .with(GAUGE_ERROR, write::mm(write::to_hundredths(error.min(most))));
+    if let Some(width) = width {
+        texts.set(GAUGE_WIDTH, write::mm(width));
+    }
+    texts
 }
 
 fn recorded(mut texts: Texts, couple: Couple<'_>, who: Wearer) -> Texts {

@@ -169,11 +169,14 @@ impl<'a> Reader<'a> {
 
     // ---- Days ----
 
+    /// A wedding that has to be there, were it as "not yet".
+    pub fn wedding(&mut self, key: Key, today: NaiveDate) -> Option<Wedding> {
+        let read = dates::read_wedding(self.text(key), today);
+        self.note(key, read.map_err(|error| Complaint::Date(error, Asked::Wedding)))
+    }
+
     pub fn optional_wedding(&mut self, key: Key, today: NaiveDate) -> Option<Option<Wedding>> {
-        self.optional(key, |form| {
-            let read = dates::read_wedding(form.text(key), today);
-            form.note(key, read.map_err(|error| Complaint::Date(error, Asked::Wedding)))
-        })
+        self.optional(key, |form| form.wedding(key, today))
     }
 
     /// A day; one without a year is the next such day from `from` on.
@@ -193,8 +196,13 @@ impl<'a> Reader<'a> {
         })
     }
 
+    /// Days of the calendar.
+    pub fn days(&mut self, key: Key, limit: Limit) -> Option<CalendarDays> {
+        self.whole(key, limit).map(|days| CalendarDays(days.0))
+    }
+
     pub fn optional_days(&mut self, key: Key, limit: Limit) -> Option<Option<CalendarDays>> {
-        self.optional(key, |form| form.whole(key, limit).map(|days| CalendarDays(days.0)))
+        self.optional(key, |form| form.days(key, limit))
     }
 
     /// Three numbers of working days: the least, the usual, the most. What is wrong with their order is noted beside

@@ -1,8 +1,41 @@
-//! A typed size: every reading of it, and the one that is meant.
+//! A typed size: every reading of it, and the one that is meant; and the form that asks for one alone, to be converted.
 
-use super::complaint::Complaint;
+use super::complaint::{Complaint, Complaints};
+use super::reader::Reader;
+use super::texts::{Key, Texts};
+use super::write;
+use crate::book::couple::Couple;
 use crate::trade::entry;
 use crate::trade::sizing::{SizeAsRead, System};
+use crate::trade::wearer::Wearer;
+
+pub const SIZE: Key = Key::new("q");
+pub const SIZE_AS: Key = Key::new("as");
+
+/// What the form starts with: the settled size of one of the two, or the one that was read last.
+pub fn start(couple: Option<(Couple<'_>, Wearer)>) -> Texts {
+    let blank = Texts::default().with_blank([SIZE, SIZE_AS]);
+    let Some((couple, who)) = couple else { return blank };
+    if let Some(settled) = couple.order_size(who) {
+        return blank.with(SIZE, write::of_size(settled.size));
+    }
+    match couple.readings(who).last() {
+        Some((_, taken)) => blank.with(SIZE, write::size(&taken.size)).with(SIZE_AS, code_of_reading(&taken.size)),
+        None => blank,
+    }
+}
+
+/// Reads the form.
+pub fn read(texts: &Texts, first: System) -> (SizeTyped, Complaints) {
+    let mut form = Reader::new(texts);
+    let typed = form.size(SIZE, SIZE_AS, first).unwrap_or_default();
+    (typed, form.complaints())
+}
+
+/// The texts of a form for a size of which this is known.
+pub fn of(size: impl Into<String>) -> Texts {
+    Texts::default().with(SIZE, size)
+}
 
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SizeTyped {

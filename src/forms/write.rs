@@ -34,6 +34,11 @@ pub fn optional_mm(length: Option<Length>) -> String {
     length.map(mm).unwrap_or_default()
 }
 
+/// A whole number: of days, or of parts in a hundred.
+pub fn whole(number: u16) -> String {
+    number.to_string()
+}
+
 /// The widths of some rings: "2.6 and 2".
 pub fn widths(all: &[Length]) -> String {
     all.iter().map(|width| mm(*width)).collect::<Vec<_>>().join(" and ")
@@ -87,10 +92,16 @@ pub fn size(size: &SizeAsRead) -> String {
         return typed.to_owned();
     }
     match size.stated {
-        Stated::Size(size) => on_scale(size),
+        Stated::Size(size) => of_size(size),
         Stated::Diameter(diameter) => format!("{} mm across", mm(diameter.0)),
         Stated::Circumference(round) => circumference(round),
     }
+}
+
+/// A size in millimetres, to the hundredth: "17.20 mm". Whether it is across or round is plain from how long it is.
+pub fn size_in_mm(size: Length) -> String {
+    let hundredths = to_hundredths(size).in_tenthousandths() / 100;
+    format!("{}.{:02} mm", hundredths / 100, hundredths % 100)
 }
 
 /// "53.125 mm round".
@@ -98,12 +109,20 @@ pub fn circumference(round: Circumference) -> String {
     format!("{} mm round", mm(round.0))
 }
 
-/// A size of a system as it would be typed: "UK M½".
-pub fn on_scale(size: Size) -> String {
+/// A size with its system: "UK M½", "US 6¼", "Japan 14", "17.25 mm across".
+pub fn of_size(size: Size) -> String {
+    let system = match size.system() {
+        System::Diameter => return format!("{} mm across", mm(size.circumference().diameter().0)),
+        System::Circumference => return circumference(size.circumference()),
+        System::Uk => "UK",
+        System::Us => "US",
+        System::Iso => "ISO",
+        System::Japan => "Japan",
+        System::Italy => "Italy",
+    };
     const Z: i32 = 25;
     let (whole, quarters) = (size.quarters().div_euclid(4), size.quarters().rem_euclid(4));
     let fraction = ["", "¼", "½", "¾"].get(quarters as usize).copied().unwrap_or_default();
-    let system = size.system().code().to_ascii_uppercase();
     match (size.system(), u8::try_from(whole).ok().filter(|_| whole <= Z)) {
         (System::Uk, Some(place)) => format!("{system} {}{fraction}", char::from(b'A' + place)),
         (System::Uk, None) => format!("{system} Z+{}{fraction}", whole - Z),

@@ -3,7 +3,8 @@
 use super::Picture;
 use super::pen::Pen;
 use crate::trade::card;
-use crate::trade::glass::Pixels;
+use crate::trade::glass::{Pixels, Screen, Thing};
+use crate::words::bench as say;
 
 /// What is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,6 +18,20 @@ pub enum Patch {
 /// How high the patch's ground is at least, so that nothing moves under it.
 const GROUND: f64 = 200.0;
 const ROUND_IT: f64 = 12.0;
+
+/// What a thing of known size is laid on.
+pub fn patch(thing: Thing, wide: Pixels, room: Pixels) -> Picture {
+    let patch = match thing.is_card() {
+        true => Patch::Card { wide, long_side: thing == Thing::CardLong },
+        false => Patch::Disc(wide),
+    };
+    glass(patch, room, &say::patch_drawn(thing))
+}
+
+/// What a ring is laid on.
+pub fn circle(screen: &Screen, wide: Pixels, room: Pixels) -> Picture {
+    glass(Patch::Disc(wide), room, &say::circle_drawn(screen.length(wide)))
+}
 
 /// The patch in the middle of a ground that is so wide. It MUST be shown at its own size.
 pub fn glass(patch: Patch, room: Pixels, alternative: &str) -> Picture {

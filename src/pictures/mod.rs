@@ -8,6 +8,7 @@
 //! escapes every word that is drawn, and no picture has an inline style, so that the content security policy stays
 //! strict.
 
+pub mod ahead;
 mod calendar_months;
 pub mod calendar_strip;
 mod calendar_weeks;
@@ -23,6 +24,7 @@ pub mod pen;
 pub mod rules;
 pub mod section;
 pub mod side;
+pub mod size_rules;
 pub mod stack;
 pub mod stack_answer;
 pub mod unrolled;

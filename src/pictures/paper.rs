@@ -5,16 +5,12 @@ use super::Picture;
 use super::ladder::Named;
 use super::lay::{SMALL, width_of};
 use super::pen::{Anchor, Pen};
+use crate::answers::paper_gauge::SheetOfSizes;
 use crate::trade::card;
-use crate::trade::measure::Length;
-use crate::trade::paper::CONTROL;
+use crate::trade::paper::{CONTROL, NARROW_STRIP, Paper, WIDE_STRIP};
+use crate::trade::sizing::{Size, Step};
 use crate::words::bench as say;
-
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Paper {
-    A4,
-    A6,
-}
+use crate::words::sizing as say_sizing;
 
 /// What a sheet is drawn from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,9 +26,6 @@ pub struct Sheet {
 
 /// Units to a millimetre.
 const MM: f64 = 4.0;
-/// The strips are cut out as wide as this.
-pub const WIDE_STRIP: Length = Length::tenthousandths(8_0000);
-pub const NARROW_STRIP: Length = Length::tenthousandths(4_0000);
 /// A strip goes on behind its last size.
 const STRIP: f64 = 84.0;
 /// The outer edge of a circle's stroke is the size.
@@ -56,6 +49,23 @@ impl Paper {
         match self {
             Paper::A4 => (106.0, 184.0),
             Paper::A6 => (25.0, 85.0),
+        }
+    }
+}
+
+impl Sheet {
+    /// The sheet of a scale, whole sizes with their names.
+    pub fn of(sizes: &SheetOfSizes) -> Sheet {
+        let named = |size: &Size| Named { at: size.circumference(), label: say::on_sheet(*size) };
+        let on_strip = |size: &Size| match size.is_on(Step::Whole) {
+            true => named(size),
+            false => Named { label: String::new(), ..named(size) },
+        };
+        Sheet {
+            paper: sizes.paper,
+            scale: say_sizing::system_name(sizes.scale).to_owned(),
+            sizes: sizes.strip.iter().map(on_strip).collect(),
+            circles: sizes.circles.iter().map(named).collect(),
         }
     }
 }

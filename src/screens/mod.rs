@@ -4,7 +4,6 @@
 //! nothing itself.
 
 mod bench;
-mod calendar;
 mod calendar_file;
 mod copies;
 mod couple;

@@ -4,6 +4,34 @@ use super::glass::EYE;
 use super::measure::{Circumference, Diameter, Length};
 use std::f64::consts::PI;
 
+/// The paper that is printed on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Paper {
+    #[default]
+    A4,
+    A6,
+}
+
+impl Paper {
+    pub const ALL: [Paper; 2] = [Paper::A4, Paper::A6];
+
+    /// Its word in an address.
+    pub fn code(self) -> &'static str {
+        match self {
+            Paper::A4 => "a4",
+            Paper::A6 => "a6",
+        }
+    }
+
+    pub fn from_code(code: &str) -> Option<Paper> {
+        Paper::ALL.into_iter().find(|paper| paper.code() == code)
+    }
+}
+
+/// The strips of the gauge are cut out as wide as this: a finger reads as wide as what it was read with.
+pub const WIDE_STRIP: Length = Length::tenthousandths(8_0000);
+pub const NARROW_STRIP: Length = Length::tenthousandths(4_0000);
+
 /// The line that is printed to be measured with a ruler.
 pub const CONTROL: Length = Length::tenthousandths(100_0000);
 

@@ -1,8 +1,12 @@
 //! Words of the calendar from today to the wedding, and of the list that says the same.
 
-use super::{bench, format, screens};
+use super::answer::{CoupleView, Reason, reason};
+use super::{bench, dates, format, practice, screens, showing};
+use crate::answers::ahead::{ClosedSpan, Kept, LikelyReady, closed_spans, days_to_keep, likely_ready};
+use crate::book::progress::Ahead;
 use crate::trade::dates::closed::Closed;
 use crate::trade::dates::milestones::Milestone;
+use crate::trade::dates::places::Place;
 use chrono::NaiveDate;
 
 pub const CLOSED: &str = "Closed days, one by one";
@@ -12,6 +16,55 @@ pub const APPOINTMENT: &str = "Appointment";
 pub const WEDDING: &str = "Wedding";
 pub const LIKELY: &str = "Likely ready";
 pub const ROOM_TO_RESIZE: &str = "Room for a change of size";
+
+/// Every day that the picture marks, in their order, each with what it is for.
+pub fn days(ahead: &Ahead) -> Vec<Reason> {
+    days_to_keep(ahead).into_iter().map(|(day, kept)| day_kept(day, kept, ahead.today)).collect()
+}
+
+fn day_kept(day: NaiveDate, kept: Kept, today: NaiveDate) -> Reason {
+    let on_the_day = |name: &str, why: String| reason(name, format::day(day), why);
+    match kept {
+        Kept::Milestone { what, is_reached, closed } => {
+            let why = if is_reached { REACHED } else { dates::milestone_why(what) };
+            let closed = closed.map(|before| format!("{why}; {}", closed_then(what, before)));
+            on_the_day(dates::milestone(what), closed.unwrap_or_else(|| why.to_owned()))
+        }
+        Kept::Appointment => on_the_day(APPOINTMENT, screens::from_today(day, today)),
+        Kept::Wedding => on_the_day(WEDDING, screens::from_today(day, today)),
+        Kept::WorkStarts { is_ordered } => on_the_day(work_starts(is_ordered), start_why(is_ordered).to_owned()),
+        Kept::Likely(LikelyReady { first, last, half, sure }) => {
+            reason(LIKELY, span(first, last), likely_why(half, sure))
+        }
+        Kept::RoomToResize { until } => reason(ROOM_TO_RESIZE, span(day, until), ""),
+    }
+}
+
+/// The closed days one by one, those that follow one another for the same reason together; the weekdays that are
+/// never worked in one line. `names` are those of the closures of each place.
+pub fn closed(ahead: &Ahead, names: &[(Place, Vec<String>)]) -> Vec<Reason> {
+    let of = |place| names.iter().find(|(it, _)| *it == place).map_or(&[][..], |(_, names)| names);
+    let row = |ClosedSpan { place, why, first, last }| {
+        reason(dates::closed(place, why, closure_of(why, of(place))), span(first, last), "")
+    };
+    let worked = reason(WORKED, practice::weekdays(ahead.calendar.weekdays()), "");
+    std::iter::once(worked).chain(closed_spans(ahead).into_iter().map(row)).collect()
+}
+
+/// What the couple is shown, without its picture.
+pub fn shown(ahead: &Ahead) -> CoupleView {
+    let (today, plan) = (ahead.today, &ahead.plan);
+    let wedding = wedding_line(plan.wedding, today);
+    let (title, figure, lines) = match likely_ready(ahead) {
+        Some((_, likely)) if ahead.is_ordered => (READY_TITLE, likely.sure, vec![ready_line(likely.half), wedding]),
+        Some((_, likely)) => {
+            let ready = would_be_ready(likely.first, likely.last);
+            (showing::DATES_TITLE, plan.order_by, vec![ready, wedding])
+        }
+        None => (UNTIL_TITLE, plan.wedding, vec![screens::from_today(plan.wedding, today)]),
+    };
+    CoupleView { title: title.to_owned(), picture: String::new(), figure: format::day(figure), lines }
+}
 
 /// The day of the order, or the one that it would be.
 pub fn work_starts(is_ordered: bool) -> &'static str {

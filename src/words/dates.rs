@@ -1,7 +1,7 @@
 //! Names and sentences for days: regions, holidays, weddings, the countdown's answers, and what goes wrong.
 
 use super::format;
-use crate::trade::dates::closed::{Calendar, CalendarError, Closed};
+use crate::trade::dates::closed::{CalendarError, Closed};
 use crate::trade::dates::countdown::{Countdown, DatesError, Ordered};
 use crate::trade::dates::entry::{DateEntryError, TimeEntryError};
 use crate::trade::dates::holidays::{Holiday, HolidayKind, HolidayName, Region, is_projection, settled_to};
@@ -115,14 +115,13 @@ pub fn by_orders(lasts: &Lasts, orders: usize) -> String {
     format!("{least} to {most}, usually {usual}, in {} of your own orders", format::count(orders as i64))
 }
 
-/// That the wedding is on a day on which the workshop is closed.
-pub fn wedding_closed(calendar: &Calendar, wedding: NaiveDate) -> Option<String> {
-    match calendar.why_closed(wedding)? {
+/// That the workshop is closed on the day of the wedding, for this reason.
+pub fn wedding_closed(why: Closed) -> String {
+    match why {
         Closed::Holiday(name) => {
-            Some(format!("The wedding is on {}: nobody delivers or mends anything that day.", holiday(name)))
+            format!("The wedding is on {}: nobody delivers or mends anything that day.", holiday(name))
         }
-        Closed::Closure(_) => Some("The workshop is closed on the day of the wedding.".to_owned()),
-        Closed::Weekend => None,
+        Closed::Closure(_) | Closed::Weekend => "The workshop is closed on the day of the wedding.".to_owned(),
     }
 }
 

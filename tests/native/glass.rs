@@ -1,13 +1,14 @@
 //! The screen gauge and the paper gauge: against numbers that numpy drew at random, and others' worked by hand.
 
 use crate::shared::{figures, lines};
+use bandwright::forms::order;
 use bandwright::pictures::glass::{Patch, glass};
 use bandwright::pictures::ladder::Named;
-use bandwright::pictures::paper::{Paper, Sheet, circles_end, sheet};
+use bandwright::pictures::paper::{Sheet, circles_end, sheet};
 use bandwright::trade::glass::{Pixels, Ratio, Screen, Thing};
 use bandwright::trade::limits::{self, Limit};
 use bandwright::trade::measure::{Circumference, Diameter, Length};
-use bandwright::trade::paper::{Print, Verdict, one_percent};
+use bandwright::trade::paper::{Paper, Print, Verdict, one_percent};
 use bandwright::words::bench as say;
 
 fn screen(thing: Thing, span: f64, ratio: f64) -> Screen {
@@ -119,7 +120,9 @@ fn how_sure_paper_is() {
         ]
     );
     // As the order size takes it: no more than it accepts.
-    assert_eq!((say::typed_error(finger), say::typed_error(Length::from_mm(1.4))), ("0.51".to_owned(), "1".to_owned()));
+    // As it is typed into the order size, and no more than that takes.
+    let error = |u| order::of_gauge(Length::from_mm(54.0), None, u).get(order::GAUGE_ERROR).to_owned();
+    assert_eq!((error(finger), error(Length::from_mm(1.4))), ("0.51".to_owned(), "1".to_owned()));
 }
 
 #[test]

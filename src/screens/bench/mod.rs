@@ -29,6 +29,7 @@ use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
+use crate::forms::Texts;
 use crate::parts::line::{line, lines};
 use crate::parts::page::{Head, page};
 use crate::storage::preferences;
@@ -164,6 +165,12 @@ fn remembered(which: Calculator, asked: Query) -> Query {
     }
     let last = preferences::last_query(which.code()).unwrap_or_default();
     address::read(&format!("{}?{last}", Address::Calculator(which))).1
+}
+
+/// The address of a calculator that is asked this.
+fn asking(which: Calculator, asked: Texts) -> String {
+    let query: Query = asked.into_pairs().into_iter().map(|(name, text)| (name.to_owned(), text)).collect();
+    address::with_query(Address::Calculator(which), &query)
 }
 
 fn name(which: Calculator) -> &'static str {

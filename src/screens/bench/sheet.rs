@@ -11,19 +11,12 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Chosen, Shape, choice, option, tick};
 use crate::parts::details::details;
 use crate::parts::field::{Field, Keyboard};
-use crate::trade::entry;
-use crate::trade::limits::Limit;
-use crate::trade::measure::Length;
+use crate::trade::paper::Paper;
 use crate::trade::sizing::SizeAsRead;
-use crate::words::{bench as say, entry as say_entry, sizing as say_sizing};
+use crate::words::{bench as say, sizing as say_sizing};
 
-/// What is wrong with which field.
-pub type Complaints = Vec<(&'static str, String)>;
-
-/// Notes what is wrong with a field, and hands on what was read.
-pub fn judge<T>(complaints: &mut Complaints, key: &'static str, read: Result<T, String>) -> Option<T> {
-    read.map_err(|sentence| complaints.push((key, sentence))).ok()
-}
+/// What is wrong with which field, in words.
+type Complaints = Vec<(&'static str, String)>;
 
 /// The inputs of a calculator, with what is wrong with them.
 #[derive(Clone, Copy)]
@@ -104,19 +97,26 @@ impl Sheet {
     }
 }
 
-/// A length, or nothing for an empty field.
-pub fn read_optional(text: &str, limit: Limit) -> Result<Option<Length>, String> {
-    if text.trim().is_empty() {
-        return Ok(None);
-    }
-    entry::read_length(text, limit).map(Some).map_err(say_entry::number_error)
-}
-
 /// Each reading with the word that stands for it: its system, and its number where a system has several.
 fn options_of(typed: &SizeTyped) -> Vec<(String, String)> {
     let name =
         |reading: &SizeAsRead| say::reading_named(&say_sizing::stated_in_full(reading.stated), reading.circumference());
     reading_codes(&typed.readings).into_iter().zip(typed.readings.iter().map(name)).collect()
+}
+
+/// The paper to print on.
+pub fn papers(key: Key, form: Form) -> AnyView {
+    let options = Paper::ALL.map(|paper| option(paper.code(), say::paper(paper)));
+    choice(key.name(), say::PAPER, Shape::Segments, options.into(), form.text(key))
+}
+
+/// The one step of what is to be printed.
+pub fn print() -> AnyView {
+    button(Weight::Primary, say::PRINT, || {
+        if let Some(window) = web_sys::window() {
+            let _ = window.print();
+        }
+    })
 }
 
 /// What stands on the page of a calculator.

@@ -5,62 +5,52 @@ use crate::parts::lay::{block, column, para};
 use leptos::prelude::*;
 
 use super::Opened;
-use crate::app::form::Form;
+use super::sheet::{papers, print};
+use crate::answers::table::{Row, answer};
 use crate::archive::code::Code;
-use crate::parts::button::{Weight, button};
+use crate::forms::table::{self as form_of, FIRST, PAPER, STEP};
 use crate::parts::choice::{Shape, choice, option, pick};
 use crate::parts::page::page;
-use crate::trade::sizing::{self, Size, Step, System};
+use crate::trade::paper::Paper;
+use crate::trade::sizing::{Step, System};
 use crate::words::{bench as say, sizing as say_sizing};
-
-/// The scales of the columns, in their order.
-const COLUMNS: [System; 6] = [System::Uk, System::Us, System::Iso, System::Japan, System::Italy, System::Diameter];
 
 pub fn table(opened: Opened) -> AnyView {
     let (first, step) = opened.app.practice(|practice| (practice.first_system(), practice.step()));
-    let form = opened.form(vec![
-        ("first", first.code().to_owned()),
-        ("step", step.code().to_owned()),
-        ("paper", "a4".to_owned()),
-    ]);
+    let form = opened.form(form_of::start(first, step).into_pairs());
     let systems = System::ALL.map(|it| (it.code().to_owned(), say_sizing::system_name(it).to_owned()));
     let steps = Step::ALL.map(|it| option(it.code(), say_sizing::step_name(it)));
-    let papers = vec![option("a4", "A4"), option("a6", "A6")];
+    let typed = Memo::new(move |_| form_of::read(&form.texts()));
     let content = column(vec![
         block(
             "column unprinted",
             vec![
-                pick("first", say::TABLE_OF, systems.to_vec(), form.text("first")),
-                choice("step", say::TABLE_STEP, Shape::Chips, steps.into(), form.text("step")),
-                choice("paper", say::PAPER, Shape::Segments, papers, form.text("paper")),
+                pick(FIRST.name(), say::TABLE_OF, systems.to_vec(), form.text(FIRST)),
+                choice(STEP.name(), say::TABLE_STEP, Shape::Chips, steps.into(), form.text(STEP)),
+                papers(PAPER, form),
             ],
         ),
-        live(move || drawn(form)),
+        live(move || typed.with(drawn)),
         para("small", say::TABLE_NOTE),
         para("small", say_sizing::charts_differ()),
     ]);
-    let print = button(Weight::Primary, say::PRINT, || {
-        if let Some(window) = web_sys::window() {
-            let _ = window.print();
-        }
-    });
-    page(opened.head(), content, Some(print))
+    page(opened.head(), content, Some(print()))
 }
 
-fn drawn(form: Form) -> AnyView {
-    let first = form.text("first").with(|code| System::from_code(code)).unwrap_or(System::Uk);
-    let step = form.text("step").with(|code| Step::from_code(code)).unwrap_or(Step::Half);
-    let class = if form.text("paper").with(|paper| paper == "a6") { "sizes paper-a6" } else { "sizes paper-a4" };
-    let others: Vec<System> = COLUMNS.into_iter().filter(|system| *system != first).collect();
+fn drawn(typed: &form_of::TableTyped) -> AnyView {
+    let found = answer(typed);
+    let class = match typed.paper {
+        Paper::A4 => "sizes paper-a4",
+        Paper::A6 => "sizes paper-a6",
+    };
     let head = |text: &'static str| el("th").attr("scope", "col").text(text).view();
-    let mut heads = vec![head(say::rule_name(first)), head(say::MM_ROUND)];
-    heads.extend(others.iter().map(|system| head(say::rule_name(*system))));
-    let rows = sizing::all(first, step).map(|size| row(size, &others)).collect();
+    let mut heads = vec![head(say::rule_name(found.first)), head(say::MM_ROUND)];
+    heads.extend(found.others.iter().map(|system| head(say::rule_name(*system))));
     let whole = el("table")
         .class(class)
         .child(el("caption").class("unseen").text(say::TABLE).view())
         .child(el("thead").child(el("tr").children(heads).view()).view())
-        .child(el("tbody").children(rows).view())
+        .child(el("tbody").children(found.rows.iter().map(row).collect()).view())
         .view();
     // A wide table scrolls in its own box, which the keyboard can reach.
     el("div")
@@ -72,13 +62,9 @@ fn drawn(form: Form) -> AnyView {
         .view()
 }
 
-fn row(size: Size, others: &[System]) -> AnyView {
-    let at = size.circumference();
-    let name = el("th").attr("scope", "row").text(say_sizing::size_name(size)).view();
-    let cells = others.iter().map(|system| {
-        let found = sizing::convert(*system, at, Step::Quarter);
-        el("td").text(say_sizing::in_table(&found)).view()
-    });
-    let round = el("td").text(say::hundredths(at.0)).view();
+fn row(of: &Row) -> AnyView {
+    let name = el("th").attr("scope", "row").text(say_sizing::size_name(of.size)).view();
+    let cells = of.others.iter().map(|found| el("td").text(say_sizing::in_table(found)).view());
+    let round = el("td").text(say::hundredths(of.at.0)).view();
     el("tr").child(name).child(round).children(cells.collect()).view()
 }

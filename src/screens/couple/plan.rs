@@ -23,7 +23,7 @@ use crate::parts::choice::option;
 use crate::parts::details::details;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
-use crate::screens::calendar as drawn;
+use crate::pictures::ahead as drawn;
 use crate::screens::calendar_file::{Of, into_calendar};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
@@ -150,13 +150,14 @@ fn days_to_keep(app: App, id: RecordId, form: Form) -> AnyView {
     };
     let names = app.practice(progress::closure_names);
     let of = move |read: fn(&Ahead) -> Vec<Reason>| found.with(|it| it.as_ref().map(read).unwrap_or_default());
-    let drawn = Signal::derive(move || found.with(|it| it.as_ref().map(drawn::drawn).unwrap_or_default()));
-    let closed = move || found.with(|it| it.as_ref().map(|it| drawn::closed(it, &names)).unwrap_or_default());
+    let drawn =
+        Signal::derive(move || found.with(|it| it.as_ref().map(|it| drawn::calendar(it).svg).unwrap_or_default()));
+    let closed = move || found.with(|it| it.as_ref().map(|it| say_ahead::closed(it, &names)).unwrap_or_default());
     let options = milestones.iter().filter(|due| due.what != Milestone::Order);
     let options = options.map(|due| option(Code::code(due.what), say_dates::milestone(due.what))).collect();
     all(vec![
         showable(vec![picture(drawn)], move || found.with_untracked(|it| it.as_ref().map(drawn::shown))),
-        reasons(Signal::derive(move || of(drawn::days))),
+        reasons(Signal::derive(move || of(say_ahead::days))),
         details(say_ahead::CLOSED, reasons(Signal::derive(closed))),
         fields::several_rows(form, form_of::REACHED, say::REACHED, options),
     ])

@@ -1,9 +1,10 @@
 //! The words of the working-day countdown.
 
-use crate::trade::dates::countdown::{Cost, Countdown, Left, Slack};
+use crate::trade::dates::countdown::{Cost, Left, Slack};
 use crate::trade::dates::holidays::Region;
 use crate::trade::dates::odds::Chance;
 use crate::trade::dates::spread::{CalendarDays, Spread, WorkingDays};
+use crate::trade::dates::wedding::Wedding;
 use crate::trade::measure::Percent;
 use crate::words::{dates, format};
 use chrono::{NaiveDate, NaiveTime};
@@ -30,7 +31,16 @@ pub const CLOSED_DAYS: &str = "Closed days";
 pub const TO_CLOSURES: &str = "Closures";
 pub const TO_TIMES: &str = "Your times";
 /// What is typed for a wedding whose date is not known.
-pub const NOT_YET: &str = "not yet";
+const NOT_YET: &str = "not yet";
+
+/// A wedding as it would be typed.
+pub fn wedding_typed(wedding: Wedding) -> String {
+    match wedding {
+        Wedding::Year(year) => year.to_string(),
+        Wedding::NotYet => NOT_YET.to_owned(),
+        Wedding::Day(_) | Wedding::Month { .. } => dates::wedding(wedding),
+    }
+}
 
 /// The working days that are left to order in, with today among them or not.
 pub fn slack(slack: Slack, left: Option<Left>) -> String {
@@ -115,12 +125,6 @@ pub fn making_short(making: Spread) -> String {
 
 pub fn extras_short(count: usize) -> String {
     format::counted(count as i64, "extra", "extras")
-}
-
-/// How many closed days lie between today and the wedding.
-pub fn closed_count(answer: &Countdown, today: NaiveDate) -> String {
-    let between = answer.closed_days.iter().filter(|closed| closed.day >= today && closed.day <= answer.plan.wedding);
-    format::count(between.count() as i64)
 }
 
 pub fn closed_how(region: Region) -> String {

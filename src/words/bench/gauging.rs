@@ -3,8 +3,7 @@
 use super::*;
 
 use crate::trade::glass::{Measured, Screen, Thing};
-use crate::trade::limits::{self, Amount, Limit};
-use crate::trade::measure::{Circumference, Diameter, Length, Standing};
+use crate::trade::measure::{Circumference, Length, Standing};
 use crate::trade::paper::{PAPER as PAPER_THICK, Verdict, one_percent};
 use crate::trade::sizing::Size;
 use crate::words::{format, standing};
@@ -113,25 +112,6 @@ pub fn calibrated_why(screen: &Screen) -> String {
 /// The button that takes the ring down as a reading: "Ines wears it: write it down".
 pub fn write_down(name: &str) -> String {
     format!("{name} wears it: write it down")
-}
-
-/// The size across, as it would be typed.
-pub fn typed_across(of: Diameter) -> String {
-    format!("{} mm", format::mm(of.0, 2))
-}
-
-/// The size round, as it would be typed.
-pub fn typed_round(of: Circumference) -> String {
-    format!("{} mm", format::mm(of.0, 2))
-}
-
-/// How sure a gauge is, as it would be typed into the order size, and no more than that takes.
-pub fn typed_error(u: Length) -> String {
-    let most = match limits::of(Limit::GaugeError).most {
-        Amount::Length(most) => most,
-        _ => u,
-    };
-    plain(u.min(most))
 }
 
 // The paper

@@ -4,18 +4,24 @@
 
 mod compare;
 mod countdown;
+mod dates_answer;
+mod gauges_answer;
 mod gauging;
 mod order;
 mod order_answer;
+mod size_answer;
 mod stack_answer;
 mod stack_reasons;
 mod stacking;
 
 pub use compare::*;
 pub use countdown::*;
+pub use dates_answer::*;
+pub use gauges_answer::*;
 pub use gauging::*;
 pub use order::*;
 pub use order_answer::*;
+pub use size_answer::*;
 pub use stack_answer::*;
 pub use stack_reasons::*;
 pub use stacking::*;
@@ -23,6 +29,7 @@ pub use stacking::*;
 use crate::book::checklist::Topic;
 use crate::book::couple::Couple;
 use crate::trade::measure::{Circumference, Length};
+use crate::trade::paper::Paper;
 use crate::trade::sizing::{SizeAsRead, Stated, System};
 use crate::trade::wearer::Wearer;
 use crate::words::lengths::plain;
@@ -120,6 +127,14 @@ pub const PRINT: &str = "Print";
 pub const TABLE_NOTE: &str = "Nearest size of each scale, in quarters where it has them; in brackets by how many millimetres \
                               round the inside it is looser (+) or tighter (−). A dash: the scale has no such size.";
 pub const ORDER_FROM_THIS: &str = "Order size from this";
+
+/// What a paper is called.
+pub fn paper(paper: Paper) -> &'static str {
+    match paper {
+        Paper::A4 => "A4",
+        Paper::A6 => "A6",
+    }
+}
 
 /// "17 can be read as".
 pub fn which_size(typed: &str) -> String {

@@ -1,8 +1,6 @@
 //! The working-day countdown: from the wedding back to the last day to order.
 
-mod answer;
 mod fields;
-mod reckon;
 
 use crate::parts::el::{maybe, or_nothing};
 use crate::parts::lay::{all, para, section};
@@ -11,55 +9,79 @@ use leptos::prelude::*;
 use super::held::Held;
 use super::sheet::{self, Laid, Sheet, laid};
 use super::{Opened, Whose};
+use crate::answers::dates::{Context, DatesAnswer, answer as compute};
 use crate::app::address::{Address, Part};
+use crate::app::clock;
 use crate::app::route::go_instead;
+use crate::app::show::Shown;
+use crate::app::state::App;
 use crate::book::asks::Ask;
-use crate::book::change::Write;
 use crate::book::checklist::Topic;
+use crate::book::couple::Couple;
 use crate::book::field::Field;
-use crate::book::value::Value;
+use crate::book::practice::Practice;
+use crate::book::schedule::OwnOrders;
+use crate::forms::dates as form_of;
 use crate::parts::answer::answer;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::details::details;
 use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
+use crate::pictures::ahead::calendar;
 use crate::screens::couple::said::beside;
 use crate::screens::show::showable;
-use crate::words::{ahead as say_ahead, bench as say, book as say_book, dates as say_dates, format};
-use reckon::Reckoned;
+use crate::words::{
+    ahead as say_ahead, bench as say, book as say_book, complaint as say_complaint, dates as say_dates, format,
+};
 
 pub fn dates(opened: Opened) -> AnyView {
     let app = opened.app;
-    let form = opened.form(fields::start(&opened));
+    let start = opened.known(|couple, practice| {
+        form_of::start(couple.map(|(couple, _)| couple), practice, say::wedding_typed).into_pairs()
+    });
+    let form = opened.form(start);
     let held = Held::by(&opened, |field, _| matches!(field, Field::Wedding | Field::Dates));
     let whose = opened.whose.map(|whose| whose.id);
-    let own = reckon::own_orders(app);
-    let found = Memo::new(move |_| reckon::reckon(app, form, whose, own));
-    let sheet = Sheet::new(form, Signal::derive(move || found.with(|found| found.complaints.clone())));
-    let answered = found.with_untracked(|found| found.countdown().is_some());
-    let there = Memo::new(move |_| found.with(|found| found.countdown().is_some()));
-    let only_finish = Memo::new(move |_| found.with(|found| found.countdown().is_none() && found.if_today.is_some()));
+    let own = own_orders(app);
+    let read = Memo::new(move |_| {
+        let today = app.today.get();
+        form_of::read(&form.texts(), &app.practice(|practice| form_of::Known::of(practice, today)))
+    });
+    let found = Memo::new(move |_| {
+        let typed = read.with(|(typed, _)| typed.clone());
+        let (today, now) = (app.today.get(), clock::now().1);
+        let record = whose.and_then(|id| app.with(|book| book.couples.get(&id).cloned()));
+        let couple = record.as_deref().map(Couple);
+        app.practice(|practice| own.with(|own| compute(typed, &Context { practice, own, couple, today, now })))
+    });
+    let sheet =
+        Sheet::new(form, Signal::derive(move || read.with(|(_, complaints)| say_complaint::complaints(complaints))));
+    let answered = found.with_untracked(|found| found.countdown.is_some());
+    let there = Memo::new(move |_| found.with(|found| found.countdown.is_some()));
+    let known = Memo::new(move |_| found.with(DatesAnswer::is_there));
 
-    let strip =
-        move || there.get().then(|| picture(Signal::derive(move || found.with(answer::drawn).unwrap_or_default())));
-    let known = Memo::new(move |_| there.get() || only_finish.get());
+    let strip = move || there.get().then(|| picture(Signal::derive(move || found.with(drawn))));
     let said = move || {
-        let name = Signal::derive(move || if there.get() { say::ORDER_BY } else { say::IF_ORDERED_TODAY }.to_owned());
+        let name = Signal::derive(move || found.with(say::dates_name).to_owned());
         known.get().then(|| {
-            let answer = answer("order-by", name, Signal::derive(move || found.with(answer::said)));
-            showable(vec![maybe(strip), answer], move || found.with_untracked(answer::shown))
+            let answer = answer("order-by", name, Signal::derive(move || found.with(say::dates_headline)));
+            showable(vec![maybe(strip), answer], move || found.with_untracked(shown))
         })
     };
-    let head = all(vec![maybe(said), sheet::cautions(Signal::derive(move || found.with(answer::cautions)))]);
+    let head = all(vec![maybe(said), sheet::cautions(Signal::derive(move || found.with(say::dates_cautions)))]);
     let why = move || {
-        (there.get() || only_finish.get()).then(|| {
-            let days = Signal::derive(move || found.with(answer::days));
-            let closed = Signal::derive(move || found.with(answer::closed));
+        known.get().then(|| {
+            let days =
+                Signal::derive(move || found.with(|it| it.ahead.as_ref().map(say_ahead::days).unwrap_or_default()));
+            let closed = Signal::derive(move || {
+                let closed = |it: &DatesAnswer| it.ahead.as_ref().map(|ahead| say_ahead::closed(ahead, &it.closures));
+                found.with(closed).unwrap_or_default()
+            });
             let keep = move || vec![reasons(days), details(say_ahead::CLOSED, reasons(closed))];
             all(vec![
                 maybe(move || there.get().then(|| section(say::DAYS_TO_KEEP, keep()))),
-                section(say::WHY, vec![reasons(Signal::derive(move || found.with(answer::reasons)))]),
+                section(say::WHY, vec![reasons(Signal::derive(move || found.with(say::dates_reasons)))]),
                 para("small", say_dates::HOW_COUNTED),
             ])
         })
@@ -73,8 +95,8 @@ pub fn dates(opened: Opened) -> AnyView {
         ]),
         answered,
         answer: head,
-        inputs: fields::fields(&opened, sheet, found),
-        summary: Signal::derive(move || found.with(answer::summary)),
+        inputs: fields::fields(&opened, sheet, read, found),
+        summary: Signal::derive(move || found.with(say::dates_summary)),
         reasons: maybe(why),
     });
     let page_head = match opened.read(|couple, _| say_book::names(couple)) {
@@ -84,28 +106,30 @@ pub fn dates(opened: Opened) -> AnyView {
     let action = match opened.whose {
         Some(whose) => keep_for(&opened, whose, held, found),
         None => {
-            let label = move || found.with(|found| found.countdown().map(|it| say::see_order_by(it.plan.order_by)));
+            let label = move || found.with(|found| found.order_by().map(say::see_order_by));
             sheet::step(answered, Signal::derive(label))
         }
     };
     page(page_head, all(vec![or_nothing(said_by_them), content]), Some(action))
 }
 
+/// How long the jeweller's own orders took; read from the whole book, and so not at every key.
+fn own_orders(app: App) -> Memo<OwnOrders> {
+    Memo::new(move |_| {
+        app.with(|book| OwnOrders::of(book.couples.values().map(|record| Couple(record)), Practice(&book.practice)))
+    })
+}
+
 /// Writes the settled dates back, and the wedding if another one was typed here.
-fn keep_for(opened: &Opened, Whose { id, .. }: Whose, held: Held, found: Memo<Reckoned>) -> AnyView {
+fn keep_for(opened: &Opened, Whose { id, .. }: Whose, held: Held, found: Memo<DatesAnswer>) -> AnyView {
     let app = opened.app;
     let wedding = opened.read(|couple, _| couple.wedding()).flatten();
-    let order_by = Memo::new(move |_| found.with(|found| found.countdown().map(|it| it.plan.order_by)));
+    let order_by = Memo::new(move |_| found.with(DatesAnswer::order_by));
     let save = move || {
-        let usual = untrack(|| app.practice(|practice| practice.confidence()));
-        let settled = found.with_untracked(|found| found.settled(app.today.get_untracked(), usual));
-        let Some(settled) = settled else { return };
-        let typed = found.with_untracked(|found| found.wedding);
-        let mut writes = Vec::new();
-        if typed != wedding {
-            writes.extend(typed.map(|typed| Write::set(Field::Wedding, Value::Wedding(typed))));
+        let writes = found.with_untracked(|found| found.writes(wedding));
+        if writes.is_empty() {
+            return;
         }
-        writes.push(Write::set(Field::Dates, Value::Dates(settled)));
         app.save(id, writes, say::dates_saved(), move || go_instead(&Address::Couple(id).to_string()));
     };
     let ask = Address::Part(id, Part::Wedding).to_string();
@@ -115,4 +139,13 @@ fn keep_for(opened: &Opened, Whose { id, .. }: Whose, held: Held, found: Memo<Re
         Some(day) => Some(button(Weight::Primary, say::use_order_by(&format::day_short(day)), save)),
         None => Some(link_button(Weight::Primary, label.clone(), ask.clone())),
     })
+}
+
+/// The calendar from today to the wedding.
+fn drawn(found: &DatesAnswer) -> String {
+    found.ahead.as_ref().map(|ahead| calendar(ahead).svg).unwrap_or_default()
+}
+
+fn shown(found: &DatesAnswer) -> Option<Shown> {
+    say::dates_shown(found).map(|view| Shown { picture: drawn(found), ..view })
 }
