@@ -149,6 +149,8 @@ fn read_happened(form: &mut Reader, today: NaiveDate, is_away: bool) -> Option<(
     let not_yet = |day: Option<NaiveDate>| day.is_some_and(|day| day > today);
     let went = if not_yet(gone) { Err(Complaint::NotYet(today)) } else { Ok(()) };
     let came = match (gone, back) {
+        // A day that has not been yet is put right first: what follows from it would be said of a day that it is not.
+        _ if went.is_err() => Ok(()),
         (None, Some(_)) => Err(Complaint::BackNotGone),
         (Some(gone), Some(back)) if back < gone => Err(Complaint::BackBeforeGone),
         (Some(_), None) if !is_away => Err(Complaint::StillAway),

@@ -1,7 +1,6 @@
 //! What forms start with and read, without a browser.
 
-mod couple;
-mod setup;
+mod bad_input;
 
 use bandwright::archive::code::Code;
 use bandwright::book::couple::Band;
