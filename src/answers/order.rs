@@ -1,6 +1,6 @@
 //! The order size: the size to make, the range it may lie in, each part of the way there, and what to think of first.
 
-use chrono::NaiveDate;
+use chrono::{Days, NaiveDate};
 
 use crate::book::change::Write;
 use crate::book::checklist::Topic;
@@ -13,8 +13,8 @@ use crate::forms::order::{OrderTyped, USUAL_PROFILE};
 use crate::trade::arrange::in_order;
 use crate::trade::band::Bore;
 use crate::trade::fit::{
-    self, Answer, Combined, FitError, Inputs, JointFinding, JointHelp, MeasureAgain, Order, Place, Reading, Shift, Tie,
-    Wider, Worn,
+    self, Answer, Combined, FitError, Inputs, JointFinding, JointHelp, MeasureAgain, Order, Place, Reading, Shift,
+    Term, Tie, Wider, Worn,
 };
 use crate::trade::measure::{Circumference, Length, Standing};
 use crate::trade::sizing::{self, Size, Stated, Step, System};
@@ -22,6 +22,9 @@ use crate::trade::wearer::Wearer;
 
 use super::Tone;
 use super::scale::Scale;
+
+/// A finger is measured again a week later: on another day, and still in time. House rule.
+const MEASURED_AGAIN_AFTER: Days = Days::new(7);
 
 /// The order size of what was typed, with what the answer says about it.
 #[derive(Clone, Debug, PartialEq)]
@@ -234,7 +237,7 @@ impl SizedBand {
     }
 
     fn wider_band(&self) -> WiderBand {
-        if self.inputs.overrules.of(fit::Term::Width).is_some() {
+        if self.inputs.overrules.of(Term::Width).is_some() {
             WiderBand::AmountStands
         } else if self.answer().joint_alone() {
             WiderBand::JointDecides
@@ -289,6 +292,23 @@ impl SizedBand {
 impl OrderAnswer {
     pub fn made(&self) -> Option<Made> {
         self.sized.as_ref()?.made
+    }
+
+    /// Whether a term of the fit has a field for an amount of the jeweller's own: those of the answer, and those that any
+    /// answer may have.
+    pub fn has_term(&self, term: Term) -> bool {
+        matches!(term, Term::Width | Term::Bore | Term::Hands) || self.worked_out(term).is_some()
+    }
+
+    /// What the rule gives for a term of the answer.
+    pub fn worked_out(&self, term: Term) -> Option<Length> {
+        let shifts = &self.sized.as_ref()?.answer().shifts;
+        shifts.iter().find(|shift| shift.kind.term() == Some(term)).map(|shift| shift.worked_out)
+    }
+
+    /// The day on which the finger is measured again, where the calculation asks for it.
+    pub fn measure_again_on(&self, today: NaiveDate) -> Option<NaiveDate> {
+        today.checked_add_days(MEASURED_AGAIN_AFTER).filter(|_| self.asks_again)
     }
 
     /// From the reading to the answer, each part with its amount, its reason and its standing.

@@ -214,10 +214,9 @@ pub fn read(texts: &Texts, known: &Known) -> (OrderTyped, Complaints) {
     let neighbours = form.widths(NEIGHBOURS, RINGS_BESIDE_MOST);
     let beside = form.widths(BESIDE, RINGS_BESIDE_MOST);
     let profile: Option<Profile> = form.choice(PROFILE);
-    // A flat inside has none, whatever was measured of another profile.
-    let relief = match profile.map(Profile::bore) {
-        Some(Bore::Domed) => form.optional_length(RELIEF, Limit::EdgeRelief).flatten(),
-        Some(Bore::Flat) | None => None,
+    let relief = match has_relief(texts) {
+        true => form.optional_length(RELIEF, Limit::EdgeRelief).flatten(),
+        false => None,
     };
     let alone = form.yes(ALONE_READING);
     let others = known.readings.iter().skip(1).filter(|_| !alone).map(fitting::as_reading);
@@ -289,6 +288,12 @@ fn gauge(form: &mut Reader, known: &Known, taken: Option<&ReadingTaken>) -> Opti
     let bore = form.choice(GAUGE_BORE).unwrap_or(Bore::Flat);
     let gauge = Gauge { kind, width: width?, bore, relief: None, step, own_error };
     Some(OwnGauge { name: String::new(), gauge, calibration: Vec::new() })
+}
+
+/// Whether the inside of the band has a relief that could be measured: a flat one has none, whatever was measured of
+/// another profile.
+pub fn has_relief(texts: &Texts) -> bool {
+    Profile::from_code(texts.get(PROFILE)).is_some_and(|profile| profile.bore() == Bore::Domed)
 }
 
 /// Where the ring touches the stick: its gauge may not be complete yet.

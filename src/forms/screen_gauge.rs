@@ -30,6 +30,11 @@ pub fn pixels(of: Pixels) -> String {
     of.0.to_string()
 }
 
+/// The screen on which the thing that is picked is so wide; none while nothing is picked, and if no screen is like that.
+pub fn screen(texts: &Texts, wide: Option<Pixels>, ratio: Ratio) -> Option<Screen> {
+    Screen::new(thing(texts)?, wide?, ratio)
+}
+
 /// How a screen was calibrated, as the phone keeps it: what with, and how wide that was.
 pub fn calibration(screen: &Screen) -> String {
     format!("{} {}", screen.thing().row().code, pixels(screen.span()))

@@ -4,11 +4,12 @@ use super::complaint::{Complaint, Complaints, Noun};
 use super::reader::Reader;
 use super::texts::{Key, Texts};
 use super::write;
+use crate::archive::code::Code;
 use crate::book::couple::{Band, Couple, Head, Ring};
 use crate::book::id::ItemId;
 use crate::book::remedy::Way;
 use crate::trade::band::section::{Section, SectionError, SectionInputs};
-use crate::trade::band::{Finish, Profile};
+use crate::trade::band::{Bore, Finish, Profile};
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
 use crate::trade::stack::House;
@@ -158,6 +159,13 @@ pub fn section(
     let (dome, relief) = arcs;
     let inputs = |(profile, height)| SectionInputs { profile, width, height, dome, relief };
     profile.zip(height).map(|made| Section::new(&inputs(made)))
+}
+
+/// Whether the profile of the band has a dome outside, and a relief inside, that could be measured.
+pub fn arcs(texts: &Texts) -> (bool, bool) {
+    let profile = Profile::from_code(texts.get(BAND_PROFILE));
+    let has_relief = profile.is_some_and(|profile| profile.bore() == Bore::Domed);
+    (profile.is_some_and(Profile::is_domed_outside), has_relief)
 }
 
 /// The head of a ring; none where the height of its underside is not known.

@@ -78,9 +78,8 @@ pub fn screen_gauge(opened: Opened) -> AnyView {
         if !span.touched.get_untracked() {
             return app.say(say::MATCH_FIRST.to_owned());
         }
-        let thing = untrack(|| form_of::thing(&form.texts()));
-        let matched = thing.zip(untrack(|| span.pixels()));
-        if let Some(screen) = matched.and_then(|(thing, span)| Screen::new(thing, span, ratio(&display))) {
+        let screen = untrack(|| form_of::screen(&form.texts(), span.pixels(), ratio(&display)));
+        if let Some(screen) = screen {
             let said = form_of::calibration(&screen);
             if !preferences::keep_calibration(&display.screen, &kept_ratio(&display), &said) {
                 app.say(say::KEPT_NOT.to_owned());
@@ -144,7 +143,7 @@ fn measuring(app: App, form: Form, display: &Display, screen: Screen, anew: RwSi
     let pixels = move || wide.pixels().unwrap_or_default();
     let found = Memo::new(move |_| found(app, form, screen));
     let drawn = Signal::derive(move || glass::circle(&screen, pixels(), room).svg);
-    let spoken = Signal::derive(move || say::across(screen.length(pixels())));
+    let spoken = Signal::derive(move || say::circle_wide(&screen, pixels()));
     let said = Signal::derive(move || found.with(|it| it.as_ref().map_or_else(Headline::none, say::glass_headline)));
     let why = Signal::derive(move || found.with(|it| it.as_ref().map(say::glass_reasons).unwrap_or_default()));
     let to_size = Signal::derive(move || {

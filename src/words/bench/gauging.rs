@@ -2,7 +2,7 @@
 
 use super::*;
 
-use crate::trade::glass::{Measured, Screen, Thing};
+use crate::trade::glass::{Measured, Pixels, Screen, Thing};
 use crate::trade::measure::{Circumference, Length, Standing};
 use crate::trade::paper::{PAPER as PAPER_THICK, Verdict, one_percent};
 use crate::trade::sizing::Size;
@@ -83,9 +83,9 @@ pub fn circle_drawn(across: Length) -> String {
     format!("A filled circle, {} mm across.", format::mm(across, 2))
 }
 
-/// "17.20 mm".
-pub fn across(across: Length) -> String {
-    format!("{} mm", format::mm(across, 2))
+/// "17.20 mm", for ears while a circle is made wider.
+pub fn circle_wide(screen: &Screen, wide: Pixels) -> String {
+    format!("{} mm", format::mm(screen.length(wide), 2))
 }
 
 /// Beside the size on the glass: across, round, and what else it may be.

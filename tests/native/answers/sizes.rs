@@ -11,8 +11,8 @@ use bandwright::forms::order as form;
 use bandwright::forms::{Complaint, Texts};
 use bandwright::pictures::order_size::order_size;
 use bandwright::trade::band::Profile;
-use bandwright::trade::fit::Place;
 use bandwright::trade::fit::constants::PLAIN_WIDTH;
+use bandwright::trade::fit::{Place, Term};
 use bandwright::trade::sizing::System;
 use bandwright::words::{bench as say, finger as say_finger};
 
@@ -95,4 +95,29 @@ fn what_cannot_be_read_is_a_complaint_and_no_answer() {
         assert!(found.sized.is_none());
         assert!(matches!(found.cautions.as_slice(), [Caution::SeveralReadings(4)]), "{:?}", found.cautions);
     });
+}
+
+/// The amounts of the jeweller's own have their fields from the start; the others once the answer has such a part.
+#[test]
+fn an_amount_of_ones_own_has_its_field_beside_what_the_rule_gives() {
+    let told = with_a_band();
+    let found = asked(&told, |texts| texts);
+    assert!([Term::Width, Term::Bore, Term::Hands].into_iter().all(|term| found.has_term(term)));
+    // From a gauge of 3 mm to a band of 3 mm nothing is added for the width; 0.5 mm for warm hands, common practice.
+    assert!(found.worked_out(Term::Stick).is_none() && !found.has_term(Term::Stick));
+    let warm = asked(&told, |texts| texts.with(form::HANDS, "warm"));
+    assert_eq!(warm.worked_out(Term::Hands), Some(mm(-0.5)));
+    let unread = asked(&told, |texts| texts.with(form::SIZE, "abc"));
+    assert!(unread.has_term(Term::Width) && unread.worked_out(Term::Width).is_none());
+}
+
+#[test]
+fn another_day_is_asked_for_a_week_on_and_only_where_the_answer_wants_it() {
+    let mut told = with_a_band();
+    let today = day("2026-11-25");
+    assert_eq!(asked(&told, |texts| texts).measure_again_on(today), None);
+    told.read(21, "V");
+    let found = asked(&told, |texts| texts);
+    assert!(found.asks_again, "R and V are not one finger");
+    assert_eq!(found.measure_again_on(today), Some(day("2026-12-02")));
 }

@@ -29,7 +29,7 @@ use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::select;
 
-mod dates;
+pub mod dates;
 use dates::{dates, months, repeats, spread, wedding, week};
 mod fit;
 use fit::{calibrated, order_size, reading, remedy, size_as_read, try_on};

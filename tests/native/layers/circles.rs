@@ -43,12 +43,12 @@ fn used_by<'a>(path: &str, code: &str, files: impl Iterator<Item = &'a &'a str>)
 }
 
 /// "book/value/days.rs" as "book::value::days".
-fn module(file: &str) -> String {
+pub fn module(file: &str) -> String {
     file.trim_end_matches(".rs").replace('/', "::")
 }
 
 /// Every path that begins with `crate::` or `super::`, from the crate's root, each of its beginnings too.
-fn named(code: &str, home: &[&str]) -> BTreeSet<String> {
+pub fn named(code: &str, home: &[&str]) -> BTreeSet<String> {
     let mut found = BTreeSet::new();
     for start in ["crate::", "super::"] {
         for (at, _) in code.match_indices(start) {

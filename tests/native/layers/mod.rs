@@ -1,7 +1,7 @@
 //! The invariants of the folders: who may use whom, where words, colours and storage may stand, how long a file is.
 
 mod circles;
-mod guides;
+mod deciding;
 mod lexer;
 mod words;
 

@@ -17,7 +17,7 @@ use crate::pictures::ornament;
 use crate::screens::fields::widths_hint;
 use crate::trade::band::{Bore, Profile};
 use crate::trade::fit::gauges::OWN_ERROR;
-use crate::trade::fit::{Answer, GaugeKind, Hands, NoBeads, ReadAt, Term};
+use crate::trade::fit::{GaugeKind, Hands, NoBeads, ReadAt, Term};
 use crate::words::{
     band as say_band, bench as say, fit as say_fit, practice as say_practice, rings as say_rings, screens,
 };
@@ -48,9 +48,10 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<OrderAnswer>) -> AnyVie
             .child(sheet.yes(form_of::CHANGING.name(), say::CHANGING, Some(say::CHANGING_HINT)))
             .view(),
     ]);
+    let has_relief = Memo::new(move |_| form_of::has_relief(&form.texts()));
     let relief = move || {
-        let bore = form.text(form_of::PROFILE).with(|code| Profile::from_code(code)).map(Profile::bore);
-        (bore == Some(Bore::Domed))
+        has_relief
+            .get()
             .then(|| sheet.mm(form_of::RELIEF.name(), say_rings::RELIEF).hint(say_rings::RELIEF_HINT).line())
     };
     let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
@@ -94,20 +95,15 @@ fn overrules(sheet: Sheet, found: Memo<OrderAnswer>) -> AnyView {
     let form = sheet.form;
     // A field that was there once stays: what is typed in it may leave the calculation without an answer for a while.
     let listed = Memo::new(move |before: Option<&[bool; Term::ALL.len()]>| {
-        let is_in = |answer: &Answer, term| answer.shifts.iter().any(|shift| shift.kind.term() == Some(term));
-        let always = |term| matches!(term, Term::Width | Term::Bore | Term::Hands);
         let typed = |term| form.text(own(term).name()).with_untracked(|text| !text.is_empty());
         Term::ALL.map(|term| {
-            let now = found.with(|found| found.sized.as_ref().is_some_and(|sized| is_in(sized.answer(), term)));
-            now || always(term) || typed(term) || before.is_some_and(|before| before[term as usize])
+            let now = found.with(|found| found.has_term(term));
+            now || typed(term) || before.is_some_and(|before| before[term as usize])
         })
     });
     let field = move |term: Term| {
         let hint = Signal::derive(move || {
-            let of =
-                |answer: &Answer| answer.shifts.iter().find(|it| it.kind.term() == Some(term)).map(|it| it.worked_out);
-            let worked_out = found.with(|found| found.sized.as_ref().and_then(|sized| of(sized.answer())));
-            worked_out.map(say_fit::worked_out).unwrap_or_default()
+            found.with(|found| found.worked_out(term)).map(say_fit::worked_out).unwrap_or_default()
         });
         sheet.mm(own(term).name(), say_fit::term(term)).hint(hint).line()
     };

@@ -4,7 +4,6 @@ mod fields;
 
 use crate::parts::el::{maybe, nothing};
 use crate::parts::lay::{all, para, section};
-use chrono::Days;
 use leptos::prelude::*;
 
 use super::held::Held;
@@ -123,7 +122,8 @@ fn again(opened: &Opened, found: Memo<OrderAnswer>) -> AnyView {
     let (app, Some(Whose { id, who })) = (opened.app, opened.whose) else { return nothing() };
     let asked = Memo::new(move |_| found.with(|found| found.asks_again));
     let press = move || {
-        let Some(day) = app.today.get_untracked().checked_add_days(Days::new(7)) else { return };
+        let today = app.today.get_untracked();
+        let Some(day) = found.with_untracked(|found| found.measure_again_on(today)) else { return };
         app.save(id, vec![Write::set(Field::MeasureAgain(who), Value::Day(day))], say_finger::is_on_today(day), || ());
     };
     maybe(move || {

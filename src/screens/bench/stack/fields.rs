@@ -8,12 +8,10 @@ use super::super::Opened;
 use super::super::sheet::Sheet;
 use crate::answers::stack::elsewhere;
 use crate::app::form::Form;
-use crate::archive::code::Code;
 use crate::forms::stack::{self as form_of, AFTER_WORN, BAND_MORE, FREE_OF, LATER, NEAREST_WEB, NOW, ROWS, RowKeys};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::details::details_opened;
 use crate::screens::fields;
-use crate::trade::band::{Bore, Profile};
 use crate::words::{bench as say, remedy as say_remedy, rings as say_rings, screens};
 
 pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {
@@ -51,14 +49,14 @@ fn place(form: Form) -> AnyView {
 
 fn band(sheet: Sheet) -> AnyView {
     let form = sheet.form;
-    let profile = move || Profile::from_code(&form.text(form_of::BAND_PROFILE).get());
+    let arcs = Memo::new(move |_| form_of::arcs(&form.texts()));
     let dome = move || {
-        profile().filter(|it| it.is_domed_outside())?;
-        Some(sheet.mm(form_of::BAND_DOME.name(), say_rings::DOME).hint(say_rings::DOME_HINT).line())
+        let (has_dome, _) = arcs.get();
+        has_dome.then(|| sheet.mm(form_of::BAND_DOME.name(), say_rings::DOME).hint(say_rings::DOME_HINT).line())
     };
     let relief = move || {
-        profile().filter(|it| it.bore() == Bore::Domed)?;
-        Some(sheet.mm(form_of::BAND_RELIEF.name(), say_rings::RELIEF).hint(say_rings::RELIEF_HINT).line())
+        let (_, has_relief) = arcs.get();
+        has_relief.then(|| sheet.mm(form_of::BAND_RELIEF.name(), say_rings::RELIEF).hint(say_rings::RELIEF_HINT).line())
     };
     all(vec![
         sheet.mm(form_of::BAND_THICKNESS.name(), say_rings::BAND_HEIGHT).line(),
