@@ -11,6 +11,7 @@
 pub mod ahead;
 pub mod compare;
 pub mod dates;
+pub mod finger;
 pub mod order;
 pub mod paper_gauge;
 pub mod scale;

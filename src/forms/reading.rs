@@ -6,10 +6,11 @@ use super::complaint::Complaints;
 use super::reader::Reader;
 use super::texts::{Key, Texts};
 use crate::archive::code::Code;
+use crate::book::practice::Practice;
 use crate::book::value::{OwnGauge, ReadingTaken, TryOnBand};
 use crate::trade::band::Bore;
 use crate::trade::fit::constants::STICK_TAPER;
-use crate::trade::fit::gauges::{HALF_LETTER, OWN_ERROR};
+use crate::trade::fit::gauges::{HALF_LETTER, OWN_ERROR, USUAL_SETS};
 use crate::trade::fit::{Gauge, GaugeKind, Hands, Place, RINGS_BESIDE_MOST, ReadAt, Sits};
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
@@ -77,6 +78,18 @@ pub struct Known {
     /// What a ring that they wear is called where it stands for the gauge: read on a stick, and measured on the glass.
     pub worn_on_stick: String,
     pub worn_on_glass: String,
+}
+
+/// The jeweller's own gauges, each with its id for a word; while there are none, the usual sets under these names.
+pub fn at_hand(practice: Practice<'_>, usual: [&str; USUAL_SETS.len()]) -> Vec<(String, OwnGauge)> {
+    let own: Vec<_> = practice.gauges().into_iter().map(|(item, own)| (item.to_string(), own.clone())).collect();
+    if !own.is_empty() {
+        return own;
+    }
+    let named = |(name, gauge): (&str, Gauge)| {
+        (name.to_owned(), OwnGauge { name: name.to_owned(), gauge, calibration: Vec::new() })
+    };
+    usual.into_iter().zip(USUAL_SETS).map(named).collect()
 }
 
 /// Reads the form.

@@ -1,5 +1,6 @@
 //! Words of an order under way and of what goes into somebody's calendar.
 
+use super::answer::{Reason, reason};
 use super::{dates, format, remedy};
 use crate::book::agenda::What;
 use crate::book::progress::{AtRisk, Risk, UnderWay};
@@ -96,6 +97,26 @@ pub fn took(took: WorkingDays, usual: WorkingDays, most: WorkingDays) -> String 
     } else {
         format!("{said}: as usual or sooner")
     }
+}
+
+/// What was finished and how late, and when the rest may be.
+pub fn forecast(it: &UnderWay) -> Vec<Reason> {
+    let step = |(step, day, days): &(Step, Option<NaiveDate>, Option<WorkingDays>)| {
+        let why = took((*days)?, step.spread.usual(), step.spread.most());
+        Some(reason(step_name(step), format::day((*day)?), why))
+    };
+    let mut all: Vec<Reason> = it.steps.iter().filter_map(step).collect();
+    let at_work = it.at_work.as_ref();
+    all.extend(at_work.map(|(step, days)| reason(step_name(step), AT_WORK, so_far(*days, step.spread.most()))));
+    if it.is_overrun {
+        all.push(reason(NOT_BEFORE, format::day(it.finish.earliest()), NOBODY_KNOWS));
+        return all;
+    }
+    all.push(reason(READY, format::day(it.finish.by(Percent(50))), ""));
+    all.push(reason(READY_SURE, format::day(it.finish.by(Percent(95))), ""));
+    let chances = [(IN_TIME, it.chance), (BEFORE_WEDDING, it.before_wedding)].into_iter();
+    all.extend(chances.filter_map(|(what, chance)| Some(reason(what, dates::chance(chance?), ""))));
+    all
 }
 
 /// How long a step has been at the bench: "12 working days so far", "26 working days so far: late, 6 more than its

@@ -1,10 +1,12 @@
 //! What is said about a finger: its readings together, one that stands apart, what is to be thought of, the tray.
 
 use super::{band, fit, format, lengths::plain, sizing};
+use crate::answers::finger::{Counts, FingerAnswer, ReadingSeen};
 use crate::answers::scale::Scale;
 use crate::book::field::Wish;
 use crate::book::fitting::JointRead;
 use crate::book::value::{FittedAt, ReadingTaken, TryOnBand};
+use crate::trade::fit::constants::PLAIN_WIDTH;
 use crate::trade::fit::{Combined, Part, Place};
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::{Step, System, nearest};
@@ -87,7 +89,7 @@ pub fn move_it(here: Finger) -> String {
 
 /// What is said behind a reading that counts with others.
 /// Of the joint there is no weight: the plain mean counts.
-pub fn part(part: &Part, place: Place) -> String {
+fn part(part: &Part, place: Place) -> String {
     match (part.outlier, place) {
         (true, _) => STANDS_APART.to_owned(),
         (false, Place::Base) => format!("counts {} %", part.share.0),
@@ -96,8 +98,26 @@ pub fn part(part: &Part, place: Place) -> String {
 }
 
 /// "put right: 52.84 mm", of a reading that stands for more than it says.
-pub fn put_right(at: Circumference) -> String {
+fn put_right(at: Circumference) -> String {
     format!("put right: {} mm", format::mm(at.0, 2))
+}
+
+/// What is said behind a reading: its share, that it stands apart, that it was left out; and what it was put right to.
+pub fn said_of(it: &ReadingSeen) -> String {
+    let counts = match &it.counts {
+        Counts::OfAnotherFinger => return NOT_THE_BANDS.to_owned(),
+        Counts::LeftOut => LEFT_OUT.to_owned(),
+        Counts::Alone => String::new(),
+        Counts::Part(of) => part(of, it.taken.place),
+    };
+    let said = [counts, it.put_right.map(put_right).unwrap_or_default()];
+    said.into_iter().filter(|said| !said.is_empty()).collect::<Vec<_>>().join(" · ")
+}
+
+/// What the readings come to together: at the base, and at the joint.
+pub fn comes_to(found: &FingerAnswer) -> Vec<String> {
+    let base = found.base.as_ref().map(|base| together(base, Place::Base, found.system, PLAIN_WIDTH.value));
+    base.into_iter().chain(found.joint.map(|it| joint(&it, found.system))).collect()
 }
 
 /// "Joint: passes at 55.50 mm, near P, as read in 3 mm."

@@ -15,8 +15,8 @@ use crate::book::couple::Couple;
 use crate::book::field::Stage;
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
-use crate::book::progress::{self, Ahead, UnderWay};
-use crate::book::schedule::{OwnOrders, Step};
+use crate::book::progress::{self, Ahead};
+use crate::book::schedule::OwnOrders;
 use crate::forms::couple::plan as form_of;
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::option;
@@ -30,8 +30,7 @@ use crate::screens::form_page::form_page;
 use crate::screens::show::showable;
 use crate::trade::dates::countdown::is_past_cut_off;
 use crate::trade::dates::milestones::Milestone;
-use crate::trade::measure::Percent;
-use crate::words::answer::{Reason, reason};
+use crate::words::answer::Reason;
 use crate::words::{agenda as say, ahead as say_ahead, dates as say_dates, format, screens as say_frame};
 
 pub fn plan(id: RecordId) -> AnyView {
@@ -85,7 +84,7 @@ fn work(app: App, id: RecordId, form: Form, steps: Vec<form_of::Field>) -> AnyVi
     let field = |(key, step)| fields::day(form, key, &say::finished(&say::step_name(&step)));
     let entered = steps.into_iter().map(field).collect();
     let under_way = with(app, id, progress::under_way);
-    let said = under_way.flatten().map(|it| reasons(Signal::stored(forecast(&it))));
+    let said = under_way.flatten().map(|it| reasons(Signal::stored(say::forecast(&it))));
     let counted = link_button(Weight::Quiet, say::TO_COUNTED, Address::of_topic(id, Topic::Dates));
     all(vec![para("small", say::WORK_WHY), block("ledger", entered), or_nothing(said), counted])
 }
@@ -107,30 +106,6 @@ pub(super) fn order_line(app: App, id: RecordId) -> Option<(String, &'static str
         }
         Stage::Enquiry | Stage::Booked | Stage::Lost => None,
     }
-}
-
-/// What was finished and how late, and when the rest may be.
-fn forecast(it: &UnderWay) -> Vec<Reason> {
-    let step = |(step, day, took): &(Step, Option<chrono::NaiveDate>, Option<_>)| {
-        let (day, took) = ((*day)?, (*took)?);
-        let why = say::took(took, step.spread.usual(), step.spread.most());
-        Some(reason(say::step_name(step), format::day(day), why))
-    };
-    let mut all: Vec<Reason> = it.steps.iter().filter_map(step).collect();
-    all.extend(
-        it.at_work
-            .as_ref()
-            .map(|(step, days)| reason(say::step_name(step), say::AT_WORK, say::so_far(*days, step.spread.most()))),
-    );
-    if it.is_overrun {
-        all.push(reason(say::NOT_BEFORE, format::day(it.finish.earliest()), say::NOBODY_KNOWS));
-        return all;
-    }
-    all.push(reason(say::READY, format::day(it.finish.by(Percent(50))), ""));
-    all.push(reason(say::READY_SURE, format::day(it.finish.by(Percent(95))), ""));
-    let chances = [(say::IN_TIME, it.chance), (say::BEFORE_WEDDING, it.before_wedding)].into_iter();
-    all.extend(chances.filter_map(|(what, chance)| Some(reason(what, say_dates::chance(chance?), ""))));
-    all
 }
 
 /// The calendar from today to the wedding, the list that says the same, and what of it is reached.

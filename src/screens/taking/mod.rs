@@ -70,11 +70,11 @@ fn take_in() -> AnyView {
         _ => None,
     });
     let is_read = Memo::new(move |_| read.with(Option::is_some));
-    let take: RwSignal<Option<Callback<()>>> = RwSignal::new(None);
+    let take = StoredValue::new(None::<Callback<()>>);
     let shown = move || {
         let Some(said) = read.get() else { return nothing() };
         let (content, save) = untrack(|| preview::preview(said, form));
-        take.set(Some(save));
+        take.set_value(Some(save));
         content
     };
     // A file of the book was opened: the other screen reads it.
@@ -127,8 +127,8 @@ fn take_in() -> AnyView {
     let content =
         column(vec![restored(form), from, el("div").attr("aria-live", "polite").child(live(shown)).view(), again]);
     let action = maybe(move || {
-        let save = take.get().filter(|_| is_read.get())?;
-        Some(button(Weight::Primary, say::TAKE_IT_IN, move || save.run(())))
+        let save = move || take.get_value().into_iter().for_each(|save| save.run(()));
+        is_read.get().then(|| button(Weight::Primary, say::TAKE_IT_IN, save))
     });
     page(Head::new(say::TAKE_IN).back(Address::Couples.to_string(), screens::COUPLES), content, Some(action))
 }

@@ -33,7 +33,8 @@ pub struct Target {
     /// The couple from whose page this was opened, if the list names two others.
     stranger: Option<RecordId>,
     into: RwSignal<String>,
-    order: RwSignal<String>,
+    /// Which of the two is which, as the choice that is drawn has it.
+    order: StoredValue<RwSignal<String>>,
 }
 
 impl Target {
@@ -51,14 +52,12 @@ impl Target {
         let named =
             || said.with_value(|said| among(app, |couples| list_match::only_of_these_names(couples, said, lower)));
         let into = known.or(from.filter(|_| stranger.is_none())).or_else(named).filter(is_there);
-        let target = Target {
+        Target {
             fresh: RecordId(clock::random()),
             stranger,
             into: RwSignal::new(into.map_or_else(|| NEW.to_owned(), |id| id.to_string())),
-            order: RwSignal::new(SAME.to_owned()),
-        };
-        untrack(|| target.settle_order(app, said));
-        target
+            order: StoredValue::new(RwSignal::new(SAME.to_owned())),
+        }
     }
 
     pub fn id(self) -> RecordId {
@@ -66,15 +65,16 @@ impl Target {
     }
 
     pub fn is_swapped(self) -> bool {
-        self.into.with_untracked(|into| into != NEW) && self.order.with_untracked(|order| order == SWAPPED)
+        self.into.with_untracked(|into| into != NEW) && self.order.get_value().with_untracked(|order| order == SWAPPED)
     }
 
-    /// Sets the order in which the names agree.
-    fn settle_order(self, app: App, said: StoredValue<Said>) {
+    /// The choice of who is who, which begins with the order in which the names agree.
+    fn order_of(self, app: App, said: StoredValue<Said>, id: RecordId) -> RwSignal<String> {
         let crossed = |couple: Couple<'_>| said.with_value(|said| list_match::is_crossed(couple, said, lower));
-        let id = self.into.with(|into| RecordId::parse(into));
-        let crossed = id.and_then(|id| app.couple(id, crossed)).unwrap_or(false);
-        self.order.set(if crossed { SWAPPED } else { SAME }.to_owned());
+        let is_crossed = untrack(|| app.couple(id, crossed)).unwrap_or(false);
+        let order = RwSignal::new(if is_crossed { SWAPPED } else { SAME }.to_owned());
+        self.order.set_value(order);
+        order
     }
 }
 
@@ -102,17 +102,16 @@ pub fn choose(app: App, said: StoredValue<Said>, target: Target) -> AnyView {
         choice("into", say::INTO, Shape::Chips, options, target.into)
     };
     let who = move || {
-        let id = target.into.with(|into| RecordId::parse(into));
-        untrack(|| target.settle_order(app, said));
-        let names =
-            id.and_then(|id| untrack(|| app.couple(id, |it| Wearer::BOTH.map(|who| say_book::name_of(it, who)))));
-        let Some([one, other]) = names else { return ().into_any() };
+        let id = target.into.with(|into| RecordId::parse(into))?;
+        let names = untrack(|| app.couple(id, |it| Wearer::BOTH.map(|who| say_book::name_of(it, who))));
+        let [one, other] = names?;
         let [first, second] = Wearer::BOTH.map(|who| said.with_value(|said| pages::of(said, who)));
         let options = vec![
             option(SAME, say::who_is_who([&first, &second], [&one, &other])),
             option(SWAPPED, say::who_is_who([&first, &second], [&other, &one])),
         ];
-        choice("order", say::WHO_IS_WHO, Shape::Chips, options, target.order)
+        let order = target.order_of(app, said, id);
+        Some(choice("order", say::WHO_IS_WHO, Shape::Chips, options, order))
     };
     // A yes in a list does not speak over a no that the jeweller has heard.
     let said_no = move || {
@@ -126,7 +125,7 @@ pub fn choose(app: App, said: StoredValue<Said>, target: Target) -> AnyView {
         or_nothing(stranger.map(|names| para("caution", say::not_theirs(&names)))),
         Field::new("find", say::FIND, find).enter("search").line(),
         live(couples),
-        live(who),
+        maybe(who),
         maybe(said_no),
     ])
 }

@@ -1,9 +1,7 @@
 //! What the tools answer, without a browser; and that every place that says a figure says the same one.
 
 mod compared;
-mod converted;
-mod dates;
-mod gauges;
+mod fingers;
 mod recorded;
 mod remedies;
 mod sizes;

@@ -4,6 +4,9 @@ mod bad_input;
 
 use bandwright::archive::code::Code;
 use bandwright::book::couple::Band;
+use bandwright::book::id::ItemId;
+use bandwright::book::practice::Practice;
+use bandwright::book::settings;
 use bandwright::book::value::OwnGauge;
 use bandwright::forms::{Texts, compare, reading, stack, write};
 use bandwright::trade::band::Bore;
@@ -85,6 +88,21 @@ fn a_ring_from_the_glass_is_as_sure_as_the_screen_gauge_said() {
     assert_eq!((gauge.name.as_str(), gauge.gauge.own_error), ("on the glass", Length::from_mm(0.3)));
     let other = reading::read(&texts.with(reading::SIZE, "N"), &known()).unwrap().gauge;
     assert_eq!(other.name, "on a stick");
+}
+
+#[test]
+fn the_usual_sets_are_at_hand_until_there_are_gauges_of_ones_own() {
+    let mut practice = crate::arbitrary::practice_of_nothing();
+    let names = |practice: &_| {
+        let at_hand = reading::at_hand(Practice(practice), ["narrow rings", "wide rings"]);
+        at_hand.into_iter().map(|(word, own)| (word, own.name)).collect::<Vec<_>>()
+    };
+    let usual = |name: &str| (name.to_owned(), name.to_owned());
+    assert_eq!(names(&practice), [usual("narrow rings"), usual("wide rings")]);
+    let own = OwnGauge { name: "the old stick".to_owned(), ..known().gauges.remove(0).1 };
+    let writes = vec![settings::gauge(ItemId(7)).write(Some(own))];
+    crate::arbitrary::say(&mut practice, crate::arbitrary::OURS, 1, writes);
+    assert_eq!(names(&practice), [(ItemId(7).to_string(), "the old stick".to_owned())]);
 }
 
 #[test]

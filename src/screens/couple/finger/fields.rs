@@ -9,7 +9,6 @@ use crate::app::address::{Address, Calculator, Setting, with_query};
 use crate::app::form::Form;
 use crate::app::state::App;
 use crate::archive::code::Code;
-use crate::book::practice::Practice;
 use crate::book::value::OwnGauge;
 use crate::forms::reading;
 use crate::parts::button::{Weight, link_button};
@@ -17,27 +16,10 @@ use crate::parts::choice::{Shape, choice_with, option};
 use crate::parts::field::{Keyboard, complaint};
 use crate::screens::fields;
 use crate::trade::band::Bore;
-use crate::trade::fit::gauges::USUAL_SETS;
 use crate::trade::fit::{Hands, Place, RINGS_BESIDE_MOST, ReadAt, Sits};
-use crate::words::practice::USUAL_SET_NAMES;
 use crate::words::{
     band as say_band, bench as say_bench, book as say_book, finger as say_finger, fit as say_fit, screens as say,
 };
-
-/// The jeweller's own gauges by their ids; while there are none, the usual sets, and the way to write down one's own.
-pub fn gauges_at_hand(app: App) -> Vec<(String, OwnGauge)> {
-    let own = |practice: Practice<'_>| {
-        practice.gauges().into_iter().map(|(item, own)| (item.to_string(), own.clone())).collect::<Vec<_>>()
-    };
-    let own = app.practice(own);
-    if !own.is_empty() {
-        return own;
-    }
-    let usual = |(name, gauge): (&str, _)| {
-        (name.to_owned(), OwnGauge { name: name.to_owned(), gauge, calibration: Vec::new() })
-    };
-    USUAL_SET_NAMES.into_iter().zip(USUAL_SETS).map(usual).collect()
-}
 
 pub fn to_gauges() -> AnyView {
     let to = Address::Setting(Setting::Gauges).to_string();

@@ -6,93 +6,38 @@ use chrono::Days;
 use leptos::prelude::*;
 
 use super::Whom;
+use crate::answers::finger::{ReadingSeen, of_couple};
 use crate::app::address::{Address, Part};
 use crate::book::checklist::Topic;
-use crate::book::couple::Couple;
 use crate::book::field::Wish;
-use crate::book::fitting;
-use crate::book::id::ItemId;
 use crate::book::practice::Practice;
 use crate::book::value::ReadingTaken;
 use crate::book::verbs;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::tick;
 use crate::parts::line::{line, lines};
-use crate::trade::fit::constants::PLAIN_WIDTH;
-use crate::trade::fit::{Combined, Place};
 use crate::trade::wearer::Finger;
 use crate::words::{book as say_book, finger as say_finger, screens as say};
-
-/// A reading of the list: its words, what is said of it, and whether it may be left out.
-struct Row {
-    item: ItemId,
-    taken: ReadingTaken,
-    said: String,
-}
 
 pub fn readings(whom: Whom) -> AnyView {
     let Whom { app, id, wearer } = whom;
     let to_order = Address::of_topic(id, Topic::OrderSize(wearer));
     maybe(move || {
         let practice = app.with(|book| book.practice.clone());
-        let read = |couple: Couple<'_>| {
-            let practice = Practice(&practice);
-            let found = Place::ALL.map(|place| {
-                let counted: Vec<ItemId> =
-                    fitting::counted(couple, wearer, place).iter().map(|(item, _)| *item).collect();
-                (place, counted, fitting::together(couple, practice, wearer, place))
-            });
-            let of_the_bands = |taken: &ReadingTaken| fitting::is_of_the_bands_finger(couple, wearer, taken);
-            let row = |(item, taken): (ItemId, &ReadingTaken)| {
-                let said = if of_the_bands(taken) {
-                    let right = fitting::put_right(taken, practice);
-                    join([said(item, taken, &found), right.map(say_finger::put_right).unwrap_or_default()])
-                } else {
-                    say_finger::NOT_THE_BANDS.to_owned()
-                };
-                Row { item, taken: taken.clone(), said }
-            };
-            let rows: Vec<Row> = couple.readings(wearer).into_iter().map(row).collect();
-            let system = practice.first_system();
-            let base = fitting::together(couple, practice, wearer, Place::Base);
-            let base = base.map(|found| say_finger::together(&found, Place::Base, system, PLAIN_WIDTH.value));
-            let joint = fitting::joint(couple, wearer).map(|joint| say_finger::joint(&joint, system));
-            let together: Vec<String> = [base, joint].into_iter().flatten().collect();
-            let mut others: Vec<Finger> = Vec::new();
-            for (_, taken) in couple.readings(wearer) {
-                if !of_the_bands(taken) && !others.contains(&taken.finger) {
-                    others.push(taken.finger);
-                }
-            }
-            (rows, together, others)
-        };
-        let (rows, together, others) = app.couple(id, read)?;
-        let others = others.into_iter().map(|finger| move_to(whom, finger)).collect();
-        let rows: Vec<AnyView> = rows.into_iter().map(|it| one(whom, it)).collect();
+        let found = app.couple(id, |couple| of_couple(couple, Practice(&practice), wearer))?;
+        let together = say_finger::comes_to(&found).into_iter().map(|text| para("", text)).collect();
+        let others = found.others.into_iter().map(|finger| move_to(whom, finger)).collect();
+        let rows: Vec<AnyView> = found.readings.into_iter().map(|it| one(whom, it)).collect();
         (!rows.is_empty()).then(|| {
             all(vec![
                 heading(say::READINGS),
                 el("ul").class("notes").children(rows).view(),
-                all(together.into_iter().map(|text| para("", text)).collect()),
+                all(together),
                 all(others),
                 link_button(Weight::Quiet, say_finger::TO_ORDER_SIZE, to_order.clone()),
             ])
         })
     })
-}
-
-/// What is said behind a reading: its share, that it stands apart, or that it was left out.
-fn said(item: ItemId, taken: &ReadingTaken, found: &[(Place, Vec<ItemId>, Option<Combined>)]) -> String {
-    let of = |(_, counted, found): &(Place, Vec<ItemId>, Option<Combined>)| {
-        let place = counted.iter().position(|other| *other == item)?;
-        let parts = &found.as_ref()?.parts;
-        (parts.len() > 1).then(|| say_finger::part(&parts[place], taken.place))
-    };
-    if taken.left_out { say_finger::LEFT_OUT.to_owned() } else { found.iter().find_map(of).unwrap_or_default() }
-}
-
-fn join(parts: [String; 2]) -> String {
-    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ")
 }
 
 /// Gives the band to another finger that was read.
@@ -103,9 +48,10 @@ fn move_to(whom: Whom, finger: Finger) -> AnyView {
     })
 }
 
-fn one(whom: Whom, it: Row) -> AnyView {
+fn one(whom: Whom, it: ReadingSeen) -> AnyView {
     let Whom { app, id, wearer } = whom;
-    let Row { item, taken, said } = it;
+    let said = say_finger::said_of(&it);
+    let ReadingSeen { item, taken, .. } = it;
     let text = say_book::reading(&taken);
     let remove = move || {
         app.save(id, vec![verbs::reading(wearer, item, None)], say::removed(say::READING), || ());

@@ -30,6 +30,7 @@ use crate::screens::form_page::{form_page, read, show_first_complaint};
 use crate::storage::typed;
 use crate::trade::measure::Length;
 use crate::trade::wearer::{Finger, Wearer};
+use crate::words::practice::USUAL_SET_NAMES;
 use crate::words::{finger as say_finger, screens as say};
 
 pub use fitted::fitted;
@@ -46,7 +47,7 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
     let whom = Whom { app, id, wearer };
     let Whose { head, .. } = whose_of(id, wearer, say::FINGER, Part::Finger(wearer));
-    let gauges = fields::gauges_at_hand(app);
+    let gauges = app.practice(|practice| reading::at_hand(practice, USUAL_SET_NAMES));
     let form = form(whom, gauges.first().map(|(key, _)| key.clone()).unwrap_or_default());
     let has_none =
         Signal::derive(move || app.couple(id, |couple| couple.first_ring(wearer)).flatten().unwrap_or(false));
