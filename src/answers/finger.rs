@@ -7,7 +7,7 @@ use crate::book::id::ItemId;
 use crate::book::practice::Practice;
 use crate::book::value::ReadingTaken;
 use crate::trade::fit::{Combined, Part, Place};
-use crate::trade::measure::Circumference;
+use crate::trade::measure::{Circumference, Length};
 use crate::trade::sizing::System;
 use crate::trade::wearer::{Finger, Wearer};
 
@@ -44,6 +44,16 @@ pub struct FingerAnswer {
     pub others: Vec<Finger>,
     /// The size system shown first.
     pub system: System,
+}
+
+/// The newest reading that a new one contradicts, and how much larger the new one is.
+pub fn contradicted<'a>(
+    couple: Couple<'a>,
+    practice: Practice<'_>,
+    who: Wearer,
+    fresh: &ReadingTaken,
+) -> Option<(&'a ReadingTaken, Length)> {
+    fitting::contradicted(couple, practice, who, fresh)
 }
 
 /// What is known of the finger of one of a couple.

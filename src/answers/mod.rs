@@ -9,11 +9,15 @@
 //! `pictures` draws its numbers, a screen lays out both.
 
 pub mod ahead;
+pub mod checklist;
 pub mod compare;
 pub mod dates;
 pub mod finger;
+pub mod learned;
+pub mod list_match;
 pub mod order;
 pub mod paper_gauge;
+pub mod plan;
 pub mod scale;
 pub mod screen_gauge;
 pub mod size;

@@ -24,7 +24,6 @@ pub mod fitting;
 pub mod id;
 pub mod late;
 pub mod leaving;
-pub mod list_match;
 pub mod merge;
 pub mod practice;
 pub mod progress;

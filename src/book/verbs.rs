@@ -8,7 +8,7 @@ use super::couple::Couple;
 use super::field::{AppointmentField, Field};
 use super::id::ItemId;
 use super::ring::{Ring, RingField};
-use super::settings::Setting;
+use super::settings::{PracticeField, Setting};
 use super::value::{ExtraWork, FittedAt, Held, Outcome, ReadingTaken, Recorded, Stage, Value, When, Wish};
 use crate::trade::dates::milestones::Milestone;
 use crate::trade::dates::wedding::Wedding;
@@ -24,6 +24,11 @@ impl<T: Held + PartialEq> Setting<T> {
     pub fn unless_usual(self, value: T, usual: T) -> Write {
         self.write((value != usual).then_some(value))
     }
+}
+
+/// Takes back whatever was set: what is usual holds again.
+pub fn back_to_usual(settings: &[PracticeField]) -> Vec<Write> {
+    settings.iter().map(|field| Write::clear(Field::Practice(*field))).collect()
 }
 
 /// What one of the two is called.

@@ -25,6 +25,7 @@ pub mod size;
 pub mod stack;
 pub mod table;
 mod texts;
+pub mod understood;
 pub mod write;
 
 pub use complaint::{Asked, Complaint, Complaints, Noun};

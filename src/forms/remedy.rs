@@ -12,10 +12,11 @@ use crate::book::change::Write;
 use crate::book::couple::{Band, Couple, Ring};
 use crate::book::field::Field;
 use crate::book::id::ItemId;
-use crate::book::remedy::{Away, Remedy, Way};
+use crate::book::remedy::{Away, Remedy, Way, away_at};
 use crate::book::value::Value;
 use crate::trade::band::section::Section;
 use crate::trade::dates::entry::read_day_from;
+use crate::trade::dates::wedding::Wedding;
 use crate::trade::entry;
 use crate::trade::limits::Limit;
 use crate::trade::measure::Length;
@@ -87,6 +88,16 @@ pub fn start(couple: Couple<'_>, who: Wearer, computed: Option<Remedies>, day: f
         .with(AWAY_TO, day(away.and_then(|away| away.to)))
         .with(RING_GONE, day(couple.ring_gone(who)))
         .with(RING_BACK, day(couple.ring_back(who)))
+}
+
+/// The way that is chosen.
+pub fn way_chosen(texts: &Texts) -> Option<Way> {
+    Reader::new(texts).choice(WAY)
+}
+
+/// Whether the ring would be away at the wedding.
+pub fn is_away_at(texts: &Texts, wedding: Wedding, today: NaiveDate) -> bool {
+    away_at(typed_away(texts, today), wedding)
 }
 
 /// From when to when the ring would be away, as far as it can be read.

@@ -7,7 +7,7 @@ use crate::app::form::Form;
 use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::forms::reading::{DIGIT, HAND};
-use crate::forms::{self, Key, reading_codes, write};
+use crate::forms::{self, Key, reading_codes, understood, write};
 use crate::parts::Words;
 use crate::parts::choice::{self as parts, Choosable, Shape};
 use crate::parts::el::maybe;
@@ -16,14 +16,9 @@ use crate::parts::lay::{all, pair, para};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::trade::band::{Profile, alloys};
-use crate::trade::dates::entry as date_entry;
-use crate::trade::dates::wedding::Wedding;
-use crate::trade::entry;
-use crate::trade::fit::RINGS_BESIDE_MOST;
 use crate::trade::sizing::SizeAsRead;
 use crate::trade::wearer::{Digit, Hand};
-use crate::words::dates::{self as say_dates, Asked};
-use crate::words::{band as say_band, entry as say_entry, format, screens as say, sizing as say_sizing};
+use crate::words::{band as say_band, dates as say_dates, entry as say_entry, screens as say, sizing as say_sizing};
 
 /// A field of plain words.
 pub fn text(form: Form, key: impl Into<&'static str>, label: &str) -> Field {
@@ -49,9 +44,9 @@ pub fn days(form: Form, key: impl Into<&'static str>, label: &str) -> Field {
 /// A time of day, with what it is understood as.
 pub fn time(form: Form, key: Key, label: &str, empty: &'static str) -> AnyView {
     let typed = form.text(key);
-    let understood = Signal::derive(move || match typed.with(|text| date_entry::read_time(text)) {
-        Ok(time) => say_dates::time(time),
-        Err(_) => empty.to_owned(),
+    let understood = Signal::derive(move || {
+        let time = typed.with(|text| understood::time(text));
+        time.map_or_else(|| empty.to_owned(), say_dates::time)
     });
     text(form, key, label).hint(understood).line()
 }
@@ -72,13 +67,7 @@ pub fn wedding(form: Form, key: Key) -> AnyView {
     let typed = form.text(key);
     let understood = Signal::derive(move || {
         let today = app.today.get();
-        match typed.with(|text| date_entry::read_wedding(text, today)) {
-            Ok(Wedding::Day(day)) => {
-                format!("{} · {}", format::day(day), say::from_today(day, today))
-            }
-            Ok(wedding) => say_dates::wedding(wedding),
-            Err(_) => say::WEDDING_HINT.to_owned(),
-        }
+        say::wedding_understood(typed.with(|text| understood::wedding(text, today)), today)
     });
     text(form, key, say::WEDDING)
         .hint(understood)
@@ -100,22 +89,9 @@ pub fn day_from(form: Form, key: impl Into<&'static str>, label: &str, from: Sig
     let typed = form.text(key);
     let understood = Signal::derive(move || {
         let today = app.today.get();
-        understood_day(typed.with(|text| date_entry::read_day_from(text, from.get(), today)), say::DAY_HINT, today)
+        say::day_understood(typed.with(|text| understood::day(text, from.get(), today)), today)
     });
     text(form, key, label).hint(understood).line()
-}
-
-/// What stands under a day: what was understood, or which two days may be meant.
-pub fn understood_day(
-    read: Result<NaiveDate, date_entry::DateEntryError>,
-    empty: &'static str,
-    today: NaiveDate,
-) -> String {
-    match read {
-        Ok(day) => format!("{} · {}", format::day(day), say::from_today(day, today)),
-        Err(either @ date_entry::DateEntryError::EitherDay { .. }) => say_dates::date_entry(either, Asked::Day),
-        Err(_) => empty.to_owned(),
-    }
 }
 
 /// The profile of a band or ring, each drawn.
@@ -132,7 +108,8 @@ pub fn metal(form: Form, key: impl Into<&'static str>) -> AnyView {
     let key = key.into();
     let alloys = alloys::ALLOYS.iter().map(|alloy| (alloy.code.to_owned(), say_band::alloy(alloy)));
     let options = std::iter::once((NONE.to_owned(), say::NOT_SETTLED.to_owned())).chain(alloys).collect();
-    let nickel = maybe(move || say_band::nickel(alloys::by_code(&form.text(key).get())).map(|it| para("caution", it)));
+    let nickel =
+        maybe(move || say_band::nickel(understood::metal(&form.text(key).get())).map(|it| para("caution", it)));
     all(vec![pick(form, key, say::METAL, options), nickel])
 }
 
@@ -208,7 +185,7 @@ pub fn hand_and_finger(form: Form) -> AnyView {
 /// field with the size, `which` the one with the choice.
 pub fn which_size(form: Form, key: Key, which: Key, legend: &str) -> Option<AnyView> {
     let first = app().practice(|practice| practice.first_system());
-    let readings = form.text(key).with(|text| entry::read_size(text, first)).unwrap_or_default();
+    let readings = form.text(key).with(|text| understood::sizes(text, first));
     (readings.len() > 1).then(|| {
         let chosen = form.text(which);
         let codes = reading_codes(&readings);
@@ -226,7 +203,7 @@ pub fn which_size(form: Form, key: Key, which: Key, legend: &str) -> Option<AnyV
 /// The hint of a field for the widths of some rings: what was understood, once there is something.
 pub fn widths_hint(text: RwSignal<String>, hint: &'static str) -> Signal<String> {
     Signal::derive(move || {
-        let understood = text.with(|text| entry::read_widths(text, RINGS_BESIDE_MOST).unwrap_or_default());
-        if understood.is_empty() { hint.to_owned() } else { say_entry::widths_understood(&understood) }
+        let widths = text.with(|text| understood::widths(text));
+        if widths.is_empty() { hint.to_owned() } else { say_entry::widths_understood(&widths) }
     })
 }

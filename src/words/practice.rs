@@ -5,10 +5,13 @@ use super::sizing::trimmed;
 use super::standing::standing;
 use super::{band, dates, fit, format};
 use crate::book::field::Constant;
+use crate::book::practice::customary;
 use crate::book::value::{NamedClosure, OwnGauge};
 use crate::trade::dates::closed::{OnBankHolidays, Repeats, Weekdays};
+use crate::trade::dates::lead_times::{self, Step as Work};
 use crate::trade::dates::spread::{CalendarDays, Spread};
-use crate::trade::fit::{Figure, GaugeKind};
+use crate::trade::fit::GaugeKind;
+use crate::trade::limits::{self, Limit};
 use crate::trade::measure::{Length, Percent, Standing};
 use crate::trade::stack::House;
 use chrono::Weekday;
@@ -136,8 +139,10 @@ pub fn days_details(spread: Spread, founded: Standing) -> String {
     format!("usually {} · {}", spread.usual().0, standing(founded))
 }
 
-pub fn days_usual(spread: Spread, founded: Standing) -> String {
-    format!("Usual: {} · {}.", dates::spread(spread), standing(founded))
+/// How long a piece of work usually takes.
+pub fn days_usual(of: Work) -> String {
+    let usual = lead_times::usual(of);
+    format!("Usual: {} · {}.", dates::spread(usual.days), standing(usual.standing))
 }
 
 // Closed days
@@ -237,6 +242,23 @@ pub fn house(house: &House) -> String {
     )
 }
 
+/// What is usual of each figure of a stack, in the order of its form: the free length, the gap, roomy, full, the
+/// clearance, the catch and the thinnest band.
+pub fn house_usual() -> [String; 7] {
+    let usual = House::default();
+    let length = |of, limit| usual_length(of, limits::of(limit).standing);
+    let share = |of| usual_share(of, limits::of(Limit::StackShare).standing);
+    [
+        format!("{FREE_LENGTH_WHY} {}", length(usual.free_length, Limit::FreeLength)),
+        length(usual.gap, Limit::GapBetweenRings),
+        format!("{ROOMY_WHY} {}", share(usual.roomy)),
+        format!("{FULL_WHY} {}", share(usual.full)),
+        length(usual.clearance, Limit::Clearance),
+        length(usual.catch, Limit::HeightDifference),
+        length(usual.thinnest, Limit::RingHeight),
+    ]
+}
+
 pub fn usual_length(usual: Length, founded: Standing) -> String {
     format!("Usual: {} · {}.", trimmed(usual), standing(founded))
 }
@@ -283,13 +305,14 @@ pub fn constant(constant: Constant) -> &'static str {
 }
 
 /// "Usual: 0.25 · common practice." A shift down is asked for without its sign.
-pub fn constant_usual(figure: Figure<Length>) -> String {
+pub fn constant_usual(of: Constant) -> String {
+    let figure = customary(of);
     usual_length(figure.value.abs(), figure.standing)
 }
 
-/// Where a figure comes from, as a sentence.
-pub fn from_source(figure: Figure<Length>) -> String {
-    format!("From {}.", fit::source(figure.source))
+/// Where the customary figure of a constant comes from, as a sentence.
+pub fn from_source(of: Constant) -> String {
+    format!("From {}.", fit::source(customary(of).source))
 }
 
 /// How many of the constants are the jeweller’s own.

@@ -1,7 +1,10 @@
 //! Words of the frame and of the screens of Today and Couples.
 
-use super::format;
+use super::dates::Asked;
+use super::{dates, format};
 use crate::book::field::Stage;
+use crate::trade::dates::entry::DateEntryError;
+use crate::trade::dates::wedding::Wedding;
 use chrono::NaiveDate;
 
 pub const TODAY: &str = "Today";
@@ -66,6 +69,24 @@ pub fn from_today(day: NaiveDate, today: NaiveDate) -> String {
         -1 => "yesterday".to_owned(),
         ahead if ahead > 0 => format!("in {} days", format::count(ahead)),
         ago => format!("{} days ago", format::count(-ago)),
+    }
+}
+
+/// What stands under a day: what was understood, or which two days may be meant.
+pub fn day_understood(read: Result<NaiveDate, DateEntryError>, today: NaiveDate) -> String {
+    match read {
+        Ok(day) => format!("{} · {}", format::day(day), from_today(day, today)),
+        Err(either @ DateEntryError::EitherDay { .. }) => dates::date_entry(either, Asked::Day),
+        Err(_) => DAY_HINT.to_owned(),
+    }
+}
+
+/// What stands under a wedding.
+pub fn wedding_understood(read: Option<Wedding>, today: NaiveDate) -> String {
+    match read {
+        Some(Wedding::Day(day)) => day_understood(Ok(day), today),
+        Some(wedding) => dates::wedding(wedding),
+        None => WEDDING_HINT.to_owned(),
     }
 }
 

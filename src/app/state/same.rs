@@ -27,6 +27,11 @@ impl App {
         })
     }
 
+    /// Whether the entry was joined with another one.
+    pub fn is_joined(self, id: RecordId) -> bool {
+        self.couple(id, |couple| !same::joined(couple.0).is_empty()).unwrap_or(false)
+    }
+
     /// Joins two entries: one gets what the other holds, the other is put away. Both or neither. Done again, it brings
     /// what was written into the other one since.
     pub fn join(self, one: RecordId, other: RecordId, lower: Lower) {

@@ -7,6 +7,7 @@ use crate::book::verbs;
 use crate::forms::complaint::Complaints;
 use crate::forms::reader::Reader;
 use crate::forms::texts::{Key, Texts};
+use crate::trade::entry::{Contact, read_contact};
 use crate::trade::limits::Limit;
 use crate::trade::wearer::Wearer;
 
@@ -36,6 +37,11 @@ pub struct PeopleTyped {
 /// The fields for ways to reach them, where so many are known: one each, as far as there are fields, and one more.
 pub fn reach(known: usize) -> &'static [Key] {
     &REACH[..REACH.len().min(known.saturating_add(1))]
+}
+
+/// A way to reach them as it can be used; none for one that came from elsewhere and is neither a number nor an address.
+pub fn contact(text: &str) -> Option<Contact> {
+    read_contact(text).ok()
 }
 
 pub fn start(couple: Couple<'_>) -> Texts {

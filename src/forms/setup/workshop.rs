@@ -1,5 +1,7 @@
 //! The days of the workshop: its region, its week, the cut-off of a day, and the days in hand before a wedding.
 
+use chrono::NaiveDate;
+
 use super::week;
 use crate::book::change::Write;
 use crate::book::field::PracticeField;
@@ -10,11 +12,14 @@ use crate::forms::reader::Reader;
 use crate::forms::texts::{Key, Texts};
 use crate::forms::write;
 use crate::trade::dates::closed::MON_TO_FRI;
-use crate::trade::dates::holidays::Region;
+use crate::trade::dates::holidays::{Holiday, Region, upcoming};
 use crate::trade::dates::lead_times::IN_HAND;
 use crate::trade::limits::Limit;
 
 pub use super::week::{CLOSED, OPEN};
+
+/// About a year of them.
+const HOLIDAYS_SHOWN: usize = 10;
 
 pub const REGION: Key = Key::new("region");
 pub const WEEKDAYS: Key = Key::new("weekdays");
@@ -44,6 +49,11 @@ pub fn start(practice: Practice<'_>) -> Texts {
 /// The region that is chosen.
 pub fn region(texts: &Texts) -> Region {
     Reader::new(texts).choice(REGION).unwrap_or(USUAL_REGION)
+}
+
+/// The next bank holidays of the region that is chosen.
+pub fn next_holidays(texts: &Texts, today: NaiveDate) -> Vec<Holiday> {
+    upcoming(region(texts), today).take(HOLIDAYS_SHOWN).collect()
 }
 
 pub fn read(texts: &Texts) -> Result<Vec<Write>, Complaints> {

@@ -21,15 +21,16 @@ use crate::parts::el::{live, maybe, nothing};
 use crate::parts::lay::{column, para, row, section};
 use leptos::prelude::*;
 
+use crate::answers::checklist::{self, Row};
 use crate::app::address::{Address, Part};
 use crate::app::route::route;
 use crate::app::state::{App, app};
-use crate::book::checklist::{self, Care, State, Topic};
+use crate::book::checklist::{Care, State, Topic};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::same;
 use crate::book::verbs;
 use crate::forms::Texts;
+use crate::forms::couple::people as people_form;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{Head, page};
@@ -37,7 +38,7 @@ use crate::screens::copies;
 use crate::screens::couples::lower;
 use crate::screens::form_page::RecordForm;
 use crate::screens::taking::{Taking, taking};
-use crate::trade::entry::{Contact, read_contact};
+use crate::trade::entry::Contact;
 use crate::trade::measure::Length;
 use crate::trade::stack::House;
 use crate::trade::wearer::Wearer;
@@ -141,7 +142,7 @@ fn known(app: App, id: RecordId) -> AnyView {
     let order = Memo::new(move |_| plan::order_line(app, id));
     let checklist = Signal::derive(move || {
         let house = app.practice(|practice| practice.house());
-        app.couple(id, |couple| checklist_lines(couple, next.get(), order.get(), house)).unwrap_or_default()
+        app.couple(id, |couple| checklist_lines(couple, order.get(), house)).unwrap_or_default()
     });
     let about = Signal::derive(move || app.couple(id, about_lines).unwrap_or_default());
     let stays = move || {
@@ -157,7 +158,7 @@ fn known(app: App, id: RecordId) -> AnyView {
     };
     let same = move || {
         let twice = Memo::new(move |_| !app.like(id, lower).is_empty());
-        let joined = Memo::new(move |_| app.couple(id, |couple| !same::joined(couple.0).is_empty()).unwrap_or(false));
+        let joined = Memo::new(move |_| app.is_joined(id));
         let row = |words| lines(Signal::stored(vec![line(words, "", Address::Part(id, Part::Same).to_string())]));
         match (twice.get(), joined.get()) {
             (true, _) => Some(row(say_same::TWICE)),
@@ -186,10 +187,9 @@ fn known(app: App, id: RecordId) -> AnyView {
         ]),
     ]);
     let action = move || match next.get() {
-        Some(topic) => {
-            let href = app.couple(id, |couple| leads_to(couple, topic)).unwrap_or_default();
-            let label = app.couple(id, |couple| next_said(couple, topic)).unwrap_or_default();
-            link_button(Weight::Primary, label, href)
+        Some(row) => {
+            let label = app.couple(id, |couple| next_said(couple, row)).unwrap_or_default();
+            link_button(Weight::Primary, label, leads_to(id, row))
         }
         None => para("settled", say::ALL_DONE),
     };
@@ -197,55 +197,52 @@ fn known(app: App, id: RecordId) -> AnyView {
 }
 
 /// Where a line of the checklist leads: to what wants another look.
-fn leads_to(couple: Couple<'_>, topic: Topic) -> String {
-    match checklist::is_about_remedy(couple, topic) {
-        Some(who) => Address::Part(couple.0.id, Part::Remedy(who)).to_string(),
-        None => Address::of_topic(couple.0.id, topic),
+fn leads_to(id: RecordId, row: Row) -> String {
+    match row.remedy_of {
+        Some(who) => Address::Part(id, Part::Remedy(who)).to_string(),
+        None => Address::of_topic(id, row.topic),
     }
 }
 
-fn next_said(couple: Couple<'_>, topic: Topic) -> String {
-    match checklist::is_about_remedy(couple, topic) {
+fn next_said(couple: Couple<'_>, row: Row) -> String {
+    match row.remedy_of {
         Some(who) => say_remedy::whose(&say_book::name_of(couple, who)),
-        None => say_book::do_next(couple, topic),
+        None => say_book::do_next(couple, row.topic),
     }
 }
 
-fn checklist_lines(
-    couple: Couple<'_>,
-    next: Option<Topic>,
-    order: Option<(String, &'static str)>,
-    house: House,
-) -> Vec<Line> {
-    let of_order = |(said, late): (String, &'static str)| {
-        let topic = Topic::Dates;
-        let differ = checklist::state(couple, topic) == State::Care(Care::Differs);
+fn mark_of(row: Row) -> Mark {
+    match row.state {
+        State::Done => Mark::Done,
+        State::Care(_) => Mark::Care,
+        State::Open if row.is_next => Mark::Next,
+        State::Open => Mark::Open,
+    }
+}
+
+fn checklist_lines(couple: Couple<'_>, order: Option<(String, &'static str)>, house: House) -> Vec<Line> {
+    let of_order = |row: Row, (said, late): (String, &'static str)| {
+        let differ = row.state == State::Care(Care::Differs);
         let small = if differ { say_book::care(Care::Differs) } else { late };
         let mark = if small.is_empty() { Mark::Done } else { Mark::Care };
         let href = Address::Part(couple.0.id, Part::Plan).to_string();
-        line(say_book::topic(couple, topic), said, href).mark(mark).small(small)
+        line(say_book::topic(couple, row.topic), said, href).mark(mark).small(small)
     };
-    let row = |topic| {
+    let line_of = |row: Row| {
         // Once it is ordered there is nothing to order by: how the order stands is what matters.
-        if let Some(order) = order.clone().filter(|_| topic == Topic::Dates) {
-            return of_order(order);
+        if let Some(order) = order.clone().filter(|_| row.topic == Topic::Dates) {
+            return of_order(row, order);
         }
-        let state = checklist::state(couple, topic);
-        let said = say_book::says(couple, topic, house);
-        let mark = match state {
-            State::Done => Mark::Done,
-            State::Care(_) => Mark::Care,
-            State::Open if next == Some(topic) => Mark::Next,
-            State::Open => Mark::Open,
-        };
-        let value = said.unwrap_or_else(|| if mark == Mark::Next { say::NEXT.to_owned() } else { String::new() });
-        let small = match state {
+        let next = if row.state == State::Open && row.is_next { say::NEXT } else { "" };
+        let value = say_book::says(couple, row.topic, house).unwrap_or_else(|| next.to_owned());
+        let small = match row.state {
             State::Care(care) => say_book::care(care),
             State::Open | State::Done => "",
         };
-        line(say_book::topic(couple, topic), value, leads_to(couple, topic)).mark(mark).small(small)
+        let href = leads_to(couple.0.id, row);
+        line(say_book::topic(couple, row.topic), value, href).mark(mark_of(row)).small(small)
     };
-    checklist::topics(couple).into_iter().map(row).collect()
+    checklist::rows(couple).into_iter().map(line_of).collect()
 }
 
 fn about_lines(couple: Couple<'_>) -> Vec<Line> {
@@ -288,7 +285,7 @@ fn reach_links(couple: Couple<'_>) -> AnyView {
         .reach()
         .into_iter()
         .filter_map(|(_, text)| {
-            let contact = read_contact(text).ok()?;
+            let contact = people_form::contact(text)?;
             let (verb, href) = match &contact {
                 Contact::Phone(_) => (say::CALL, format!("tel:{}", contact.dials()?)),
                 Contact::Email(address) => {

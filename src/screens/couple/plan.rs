@@ -5,6 +5,7 @@ use crate::parts::lay::{all, block, para, section};
 use leptos::prelude::*;
 
 use super::{Whose, open, whose};
+use crate::answers::plan as answers;
 use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
@@ -15,7 +16,7 @@ use crate::book::couple::Couple;
 use crate::book::field::Stage;
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
-use crate::book::progress::{self, Ahead};
+use crate::book::progress::Ahead;
 use crate::book::schedule::OwnOrders;
 use crate::forms::couple::plan as form_of;
 use crate::parts::button::{Weight, link_button};
@@ -28,7 +29,6 @@ use crate::screens::calendar_file::{Of, into_calendar};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::screens::show::showable;
-use crate::trade::dates::countdown::is_past_cut_off;
 use crate::trade::dates::milestones::Milestone;
 use crate::words::answer::Reason;
 use crate::words::{agenda as say, ahead as say_ahead, dates as say_dates, format, screens as say_frame};
@@ -83,8 +83,8 @@ fn work(app: App, id: RecordId, form: Form, steps: Vec<form_of::Field>) -> AnyVi
     }
     let field = |(key, step)| fields::day(form, key, &say::finished(&say::step_name(&step)));
     let entered = steps.into_iter().map(field).collect();
-    let under_way = with(app, id, progress::under_way);
-    let said = under_way.flatten().map(|it| reasons(Signal::stored(say::forecast(&it))));
+    let under_way = with(app, id, answers::stands).and_then(|it| it.under_way);
+    let said = under_way.map(|it| reasons(Signal::stored(say::forecast(&it))));
     let counted = link_button(Weight::Quiet, say::TO_COUNTED, Address::of_topic(id, Topic::Dates));
     all(vec![para("small", say::WORK_WHY), block("ledger", entered), or_nothing(said), counted])
 }
@@ -95,11 +95,11 @@ pub(super) fn order_line(app: App, id: RecordId) -> Option<(String, &'static str
     app.today.track();
     let stage = app.couple(id, |couple| couple.stage())?;
     match stage {
-        Stage::Ordered => with(app, id, |couple, practice, own, today| {
-            let late = progress::at_risk(couple, practice, own, today).is_some();
-            let said = progress::under_way(couple, practice, own, today).map(|it| say::stands(&it)).unwrap_or_default();
-            (said, if late { say::RUNS_LATE } else { "" })
-        }),
+        Stage::Ordered => {
+            let stands = with(app, id, answers::stands)?;
+            let said = stands.under_way.map(|it| say::stands(&it)).unwrap_or_default();
+            Some((said, if stands.is_late { say::RUNS_LATE } else { "" }))
+        }
         Stage::Collected => {
             let day = app.couple(id, |couple| couple.reached(stage)).flatten();
             Some((day.map(say::collected).unwrap_or_default(), ""))
@@ -113,17 +113,13 @@ fn days_to_keep(app: App, id: RecordId, form: Form) -> AnyView {
     let found = Memo::new(move |_| {
         // A page that stays open over midnight counts from the new day.
         app.today.track();
-        with(app, id, |couple, practice, own, today| {
-            let cut_off = practice.cut_off();
-            let past = cut_off.is_some_and(|cut_off| is_past_cut_off(clock::now().1, cut_off));
-            progress::ahead(couple, practice, own, today, past)
-        })
-        .flatten()
+        let now = clock::now().1;
+        with(app, id, |couple, practice, own, today| answers::ahead(couple, practice, own, today, now)).flatten()
     });
     let Some(milestones) = found.with_untracked(|found| Some(found.as_ref()?.plan.milestones.clone())) else {
         return para("small", say::NO_PLAN);
     };
-    let names = app.practice(progress::closure_names);
+    let names = app.practice(answers::closure_names);
     let of = move |read: fn(&Ahead) -> Vec<Reason>| found.with(|it| it.as_ref().map(read).unwrap_or_default());
     let drawn =
         Signal::derive(move || found.with(|it| it.as_ref().map(|it| drawn::calendar(it).svg).unwrap_or_default()));

@@ -4,10 +4,10 @@ use crate::parts::el::maybe;
 use crate::parts::lay::{column, para};
 use leptos::prelude::*;
 
-use super::{Whose, leads_to, whose};
+use super::{Whose, leads_to, mark_of, whose};
+use crate::answers::checklist::{self, Row};
 use crate::app::address::{Address, Part};
 use crate::app::state::app;
-use crate::book::checklist::{self, TOPICS, Topic};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::book::merge::conflict::Conflict;
@@ -16,7 +16,6 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::page;
 use crate::trade::stack::House;
-use crate::words::parts::Mark;
 use crate::words::{book as say_book, phones as say_phones, screens as say};
 
 pub fn read_back(id: RecordId) -> AnyView {
@@ -57,15 +56,10 @@ pub fn read_back(id: RecordId) -> AnyView {
 }
 
 fn rows(couple: Couple<'_>, house: House) -> Vec<Line> {
-    let asked = TOPICS.into_iter().filter(|topic| !matches!(topic, Topic::Notes | Topic::ReadBack));
-    let row = |topic| {
-        let mark = match checklist::state(couple, topic) {
-            checklist::State::Done => Mark::Done,
-            checklist::State::Care(_) => Mark::Care,
-            checklist::State::Open => Mark::Open,
-        };
-        let small = say_book::in_full(couple, topic, house).unwrap_or_else(|| say::READ_BACK_OPEN.to_owned());
-        line(say_book::topic(couple, topic), String::new(), leads_to(couple, topic)).small(small).mark(mark)
+    let line_of = |row: Row| {
+        let small = say_book::in_full(couple, row.topic, house).unwrap_or_else(|| say::READ_BACK_OPEN.to_owned());
+        let href = leads_to(couple.0.id, row);
+        line(say_book::topic(couple, row.topic), String::new(), href).small(small).mark(mark_of(row))
     };
-    asked.map(row).collect()
+    checklist::read_back(couple).into_iter().map(line_of).collect()
 }

@@ -12,7 +12,7 @@ use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::book::checklist::Topic;
 use crate::book::id::RecordId;
-use crate::book::remedy::{Way, away_at};
+use crate::book::remedy::Way;
 use crate::forms::remedy as form_of;
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{Shape, option};
@@ -44,7 +44,7 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
         let Some(read) = read else { return };
         page.save(read.writes(wearer, &band, section_of_band), say_frame::saved(say::TITLE));
     };
-    let way = move || Way::from_code(&form.text(form_of::WAY).get());
+    let way = move || form_of::way_chosen(&form.texts());
     let amount = move || {
         let way = way()?;
         let field = fields::mm(form, form_of::amount(way), amount_name(way));
@@ -82,9 +82,9 @@ pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
                 fields::day(form, form_of::AWAY_FROM, say::FROM),
                 fields::day_from(form, form_of::AWAY_TO, say::TO, from),
                 maybe(move || {
-                    let away = form_of::typed_away(&form.texts(), app.today.get());
                     let wedding = app.couple(id, |couple| couple.wedding()).flatten()?;
-                    away_at(away, wedding).then(|| para("caution", say::AT_WEDDING))
+                    let is_at_it = form_of::is_away_at(&form.texts(), wedding, app.today.get());
+                    is_at_it.then(|| para("caution", say::AT_WEDDING))
                 }),
             ])
         })

@@ -16,7 +16,7 @@ use crate::parts::lay::{all, para, section};
 use crate::parts::line::{Line, line, lines};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
-use crate::trade::dates::holidays::{Holiday, Region, upcoming};
+use crate::trade::dates::holidays::{Holiday, Region};
 use crate::trade::dates::lead_times::IN_HAND;
 use crate::trade::dates::places::Place;
 use crate::words::{dates as say_dates, format, planning as plan, practice as say, screens as say_frame};
@@ -24,9 +24,6 @@ use crate::words::{dates as say_dates, format, planning as plan, practice as say
 const HERE: Setting = Setting::Closures;
 const WEEK: [Weekday; 7] =
     [Weekday::Mon, Weekday::Tue, Weekday::Wed, Weekday::Thu, Weekday::Fri, Weekday::Sat, Weekday::Sun];
-
-/// About a year of them.
-const HOLIDAYS_SHOWN: usize = 10;
 
 pub fn closures() -> AnyView {
     let app = app();
@@ -109,8 +106,8 @@ fn next_holidays(app: App, form: Form) -> AnyView {
         ..line(format::day(holiday.day), "", "").small(say_dates::holiday_in_full(region, holiday))
     };
     let rows = Signal::derive(move || {
-        let next = upcoming(region.get(), app.today.get()).take(HOLIDAYS_SHOWN);
-        next.map(|holiday| row(region.get(), holiday)).collect::<Vec<_>>()
+        let next = form_of::next_holidays(&form.texts(), app.today.get());
+        next.into_iter().map(|holiday| row(region.get(), holiday)).collect::<Vec<_>>()
     });
     section(
         say::NEXT_HOLIDAYS,

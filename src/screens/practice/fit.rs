@@ -8,7 +8,6 @@ use crate::app::address::Setting;
 use crate::app::form::Form;
 use crate::app::state::app;
 use crate::book::field::{Constant, PracticeField};
-use crate::book::practice::customary;
 use crate::forms::setup::fit as form_of;
 use crate::parts::el::el;
 use crate::parts::lay::{all, block, para, section};
@@ -45,14 +44,14 @@ fn part_of(form: Form, constants: &'static [Constant]) -> Option<AnyView> {
     let first = *constants.first()?;
     let (heading, about) = say::fit_part(first);
     let field = |which: &Constant| {
-        let hint = say::constant_usual(customary(*which));
+        let hint = say::constant_usual(*which);
         fields::mm(form, form_of::key(*which), say::constant(*which)).hint(hint).line()
     };
     let fields: Vec<AnyView> = constants.iter().map(field).collect();
     let part = section(
         heading,
         vec![
-            el("p").class("small").text(about).child(" ".into_any()).text(say::from_source(customary(first))).view(),
+            el("p").class("small").text(about).child(" ".into_any()).text(say::from_source(first)).view(),
             para("small", say_gauges::published(first)),
             block("ledger", fields),
         ],

@@ -3,16 +3,14 @@
 
 use leptos::prelude::*;
 
+use crate::answers::learned::{LearnedAnswer, Row, of_couples};
 use crate::app::state::App;
 use crate::book::couple::Couple;
-use crate::book::practice::{Practice, customary};
-use crate::book::worn_bands::bands_worn;
-use crate::forms::setup::fit::{Figure, learned as figures, use_learned};
+use crate::book::practice::Practice;
 use crate::parts::el::{maybe, or_nothing};
 use crate::parts::lay::{para, section};
 use crate::parts::reasons::reasons;
 use crate::screens::form_page::RecordForm;
-use crate::trade::fit::{Learned, learn};
 use crate::words::answer::{Reason, reason};
 use crate::words::{format, gauges as say, practice as say_practice};
 
@@ -20,26 +18,25 @@ pub fn learned(app: App, page: RecordForm) -> AnyView {
     maybe(move || {
         let found = app.with(|book| {
             let couples = book.couples.values().map(|record| Couple(record));
-            learn(&bands_worn(couples, Practice(&book.practice)))
+            of_couples(couples, Practice(&book.practice))
         });
         Some(section(say::LEARNED, inside(page, found)))
     })
 }
 
-fn inside(page: RecordForm, found: Learned) -> Vec<AnyView> {
+fn inside(page: RecordForm, found: LearnedAnswer) -> Vec<AnyView> {
     if found.bands == 0 {
         return vec![para("small", say::NOTHING_LEARNED)];
     }
-    let rows = figures(&found).map(|(value, sd)| row(value, sd));
-    let used = use_learned(&found).map(|writes| page.button(say::USE_LEARNED, writes, say::LEARNED_USED.to_owned()));
+    let used = found.writes.map(|writes| page.button(say::USE_LEARNED, writes, say::LEARNED_USED.to_owned()));
     vec![
         para("", say::learned_from(found.bands)),
-        reasons(Signal::stored(rows.to_vec())),
+        reasons(Signal::stored(found.rows.map(row).to_vec())),
         para("", found.score.map_or_else(|| say::NO_SCORE.to_owned(), say::score)),
         or_nothing(used),
     ]
 }
 
-fn row((which, value): Figure, (_, sd): Figure) -> Reason {
-    reason(say_practice::constant(which), format::mm(value, 2), say::learned_why(sd, customary(which)))
+fn row(it: Row) -> Reason {
+    reason(say_practice::constant(it.constant), format::mm(it.value, 2), say::learned_why(it.sd, it.customary))
 }

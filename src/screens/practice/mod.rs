@@ -29,10 +29,10 @@ use crate::app::address::{Address, Setting};
 use crate::app::clock;
 use crate::app::route::go_instead;
 use crate::app::state::{App, app};
-use crate::book::change::Write;
-use crate::book::field::{Constant, Field, PracticeField};
+use crate::book::field::{Constant, PracticeField};
 use crate::book::id::ItemId;
 use crate::book::practice::Practice;
+use crate::book::verbs;
 use crate::forms::Texts;
 use crate::parts::Words;
 use crate::parts::el::or_nothing;
@@ -207,6 +207,6 @@ fn item<T: Clone>(
 /// A button that takes back whatever was set in these fields; nothing where nothing was.
 fn back_to_usual(page: RecordForm, what: &'static str, fields: &[PracticeField]) -> AnyView {
     let is_set = now(app(), |practice| fields.iter().any(|field| practice.is_set(*field)));
-    let clear = || fields.iter().map(|field| Write::clear(Field::Practice(*field))).collect();
+    let clear = || verbs::back_to_usual(fields);
     or_nothing(is_set.then(|| page.button(say::BACK_TO_USUAL, clear(), say::back_to_usual(what))))
 }

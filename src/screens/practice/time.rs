@@ -12,13 +12,12 @@ use crate::parts::el::{el, or_nothing};
 use crate::parts::lay::{all, block, para};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
-use crate::trade::dates::lead_times::{self, Step as Work};
+use crate::trade::dates::lead_times::Step as Work;
 use crate::words::{dates as say_dates, practice as say, screens as say_frame};
 
 /// One of the usual pieces of work.
 pub fn usual(work: Work) -> AnyView {
     let here = Setting::Time(work);
-    let row = lead_times::usual(work);
     let page = open(here, |practice| form_of::start_usual(practice, work));
     let name = say_dates::step(work);
     let save = move || {
@@ -26,12 +25,7 @@ pub fn usual(work: Work) -> AnyView {
         page.save(vec![write], say_frame::saved(name));
     };
     let content = all(vec![
-        el("p")
-            .class("small")
-            .text(say::days_usual(row.days, row.standing))
-            .child(" ".into_any())
-            .text(say::EMPTY_ARE_USUAL)
-            .view(),
+        el("p").class("small").text(say::days_usual(work)).child(" ".into_any()).text(say::EMPTY_ARE_USUAL).view(),
         block("ledger", vec![fields::spread(page.form, form_of::DAYS)]),
         back_to_usual(page, name, &[PracticeField::LeadTime(work)]),
     ]);

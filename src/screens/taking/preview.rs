@@ -4,14 +4,15 @@ use chrono::NaiveDate;
 use leptos::prelude::*;
 
 use super::target::{Target, choose, known_list};
+use crate::answers::list_match;
 use crate::app::address::Address;
 use crate::app::form::Form;
 use crate::app::route::go_instead;
 use crate::app::state::{App, app};
 use crate::archive::list::{is_newer, unknown_answers};
 use crate::book::asks::Spot;
-use crate::book::said::{Again, AnswerError, Said, take_in};
-use crate::parts::choice::{Choosable, Shape, choice, option};
+use crate::book::couple::Couple;
+use crate::book::said::{AnswerError, Said};
 use crate::parts::el::{el, or_nothing};
 use crate::parts::lay::{column, para, section};
 use crate::screens::in_words::in_words;
@@ -90,10 +91,8 @@ fn left_out(spot: Spot, why: AnswerError) -> String {
 fn save(app: App, said: StoredValue<Said>, target: Target, form: Form) {
     let id = target.id();
     let today = app.today.get_untracked();
-    let list = said.get_value();
-    let list = if target.is_swapped() { list.swapped() } else { list };
-    let writes = untrack(|| app.couple(id, |couple| take_in(list.clone(), Some(couple), today)));
-    let writes = writes.unwrap_or_else(|| take_in(list, None, today));
+    let writes = |into: Option<Couple<'_>>| list_match::writes(said.get_value(), target.is_swapped(), into, today);
+    let writes = untrack(|| app.couple(id, |couple| writes(Some(couple)))).unwrap_or_else(|| writes(None));
     app.save(id, writes, say::TAKEN_IN.to_owned(), move || {
         form.done();
         form.reset();

@@ -2,12 +2,12 @@
 
 use leptos::prelude::*;
 
+use crate::answers::list_match;
 use crate::app::clock;
 use crate::app::route::{asked, route};
 use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::list_match;
 use crate::book::said::Said;
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::el::{live, maybe, or_nothing};

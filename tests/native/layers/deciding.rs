@@ -7,7 +7,15 @@ use super::circles::{module, named};
 use super::{Source, none, sources};
 
 /// The screens that are held to it.
-const DRAWS: [&str; 1] = ["screens/bench/"];
+const DRAWS: [&str; 7] = [
+    "screens/bench/",
+    "screens/couple/",
+    "screens/fields.rs",
+    "screens/form_page.rs",
+    "screens/new_couple.rs",
+    "screens/practice/",
+    "screens/taking/",
+];
 
 /// Functions of types that make a value or send one, and decide nothing.
 const MAKES: [&str; 6] = [

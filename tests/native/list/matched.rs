@@ -3,10 +3,10 @@
 use super::sample;
 use crate::arbitrary::{OURS, say};
 use crate::shared::date;
+use bandwright::answers::list_match::{has_list, is_crossed, names_others, offered, only_of_these_names};
 use bandwright::book::asks::{Ask, Spot};
 use bandwright::book::couple::Couple;
 use bandwright::book::id::RecordId;
-use bandwright::book::list_match::{has_list, is_crossed, names_others, offered, only_of_these_names};
 use bandwright::book::record::{Kind, Record};
 use bandwright::book::said::take_in;
 use bandwright::book::verbs;

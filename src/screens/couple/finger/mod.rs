@@ -11,6 +11,7 @@ use leptos::prelude::*;
 
 use super::said::beside;
 use super::{Whose, whose_of};
+use crate::answers::finger::contradicted;
 use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::form::Form;
@@ -18,7 +19,6 @@ use crate::app::route::go_instead;
 use crate::app::state::{App, app};
 use crate::archive::code::Code;
 use crate::book::asks::Ask;
-use crate::book::fitting;
 use crate::book::id::{ItemId, RecordId};
 use crate::book::practice::Practice;
 use crate::book::value::ReadingTaken;
@@ -123,7 +123,7 @@ fn contradiction(whom: Whom, fresh: &ReadingTaken) -> Option<String> {
     let practice = app.with(|book| book.practice.clone());
     let asked = app.couple(id, |couple| {
         let practice = Practice(&practice);
-        let (other, more) = fitting::contradicted(couple, practice, wearer, fresh)?;
+        let (other, more) = contradicted(couple, practice, wearer, fresh)?;
         Some(say_finger::contradicts(other, more))
     });
     asked.flatten()

@@ -1,9 +1,12 @@
 //! Which couple of the book a preparation list is of, and which of the two is which.
 
-use super::couple::Couple;
-use super::id::RecordId;
-use super::said::Said;
-use super::search::{self, Lower};
+use chrono::NaiveDate;
+
+use crate::book::change::Write;
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
+use crate::book::said::{Said, take_in};
+use crate::book::search::{self, Lower};
 use crate::trade::wearer::Wearer;
 
 type Names = [Option<String>; 2];
@@ -56,6 +59,12 @@ pub fn has_list<'a>(mut couples: impl Iterator<Item = Couple<'a>>, said: &Said) 
         let known = couple.said().into_iter().find(|known| known.id == said.id)?;
         Some((couple.0.id, known == said || *known == said.clone().swapped()))
     })
+}
+
+/// What is written down to take a list in: into a couple, with the two in each other's place where that was chosen, or
+/// into a new one.
+pub fn writes(said: Said, is_swapped: bool, into: Option<Couple<'_>>, today: NaiveDate) -> Vec<Write> {
+    take_in(if is_swapped { said.swapped() } else { said }, into, today)
 }
 
 /// At most so many couples with these words. Those that are to stay in sight come first, the last of them before all,
