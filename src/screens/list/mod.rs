@@ -102,7 +102,7 @@ fn row(said: &Said, section: Section) -> crate::parts::line::Line {
     let (done, of) = (answered(said, section), section.questions().len());
     let value = if section == Section::Send { String::new() } else { say::section_progress(done, of) };
     let row =
-        line(say::title(section), value, Address::List(Some(section)).to_string()).small(say::small_of(section, &said));
+        line(say::title(section), value, Address::List(Some(section)).to_string()).small(say::small_of(section, said));
     match (done, of) {
         (_, 0) => row,
         (done, of) if done == of => row.mark(Mark::Done),
