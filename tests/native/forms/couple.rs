@@ -328,8 +328,8 @@ fn of_the_bands_finger_nobody_waits_any_more() {
         assert!(writes.iter().all(|it| it.value.as_ref().is_none_or(|value| it.field.takes(value))));
         writes.into_iter().map(|write| write.field).collect::<Vec<_>>()
     };
-    let reading = Field::Reading(FIRST, ItemId(1));
-    assert_eq!(fields(false, Some(right)), [reading.clone()], "of another finger");
-    assert_eq!(fields(false, Some(LEFT)), [reading.clone(), Field::MeasureAgain(FIRST)]);
-    assert_eq!(fields(true, Some(right)), [reading, Field::Finger(FIRST), Field::MeasureAgain(FIRST)]);
+    let (reading, again) = (|| Field::Reading(FIRST, ItemId(1)), Field::MeasureAgain(FIRST));
+    assert_eq!(fields(false, Some(right)), [reading()], "of another finger");
+    assert_eq!(fields(false, Some(LEFT)), [reading(), again.clone()]);
+    assert_eq!(fields(true, Some(right)), [reading(), Field::Finger(FIRST), again]);
 }
