@@ -5,7 +5,7 @@ use chrono::NaiveDate;
 use crate::book::change::Write;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::said::{Said, take_in};
+use crate::book::said::{Again, Said, again, take_in};
 use crate::book::search::{self, Lower};
 use crate::trade::wearer::Wearer;
 
@@ -53,11 +53,11 @@ pub fn only_of_these_names<'a>(
     them.next().filter(|_| them.next().is_none())
 }
 
-/// The couple that has this list already, and whether it says the same there.
-pub fn has_list<'a>(mut couples: impl Iterator<Item = Couple<'a>>, said: &Said) -> Option<(RecordId, bool)> {
+/// The couple that has this list already, and how this one stands to that.
+pub fn has_list<'a>(mut couples: impl Iterator<Item = Couple<'a>>, said: &Said) -> Option<(RecordId, Again)> {
     couples.find_map(|couple| {
         let known = couple.said().into_iter().find(|known| known.id == said.id)?;
-        Some((couple.0.id, known == said || *known == said.clone().swapped()))
+        Some((couple.0.id, again(known, said)))
     })
 }
 

@@ -7,6 +7,7 @@ use wasm_bindgen_futures::spawn_local;
 use super::address::{Address, Calculator, Query, with_query};
 use super::route;
 use crate::forms::{Complaints, Key, Reader, Texts};
+use crate::parts::choice::Chosen;
 use crate::storage::drafts::Draft;
 use crate::storage::preferences;
 use crate::storage::typed::{self, Others, Page};

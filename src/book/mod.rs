@@ -24,6 +24,7 @@ pub mod fitting;
 pub mod id;
 pub mod late;
 pub mod leaving;
+pub mod mentions;
 pub mod merge;
 pub mod practice;
 pub mod progress;

@@ -47,6 +47,12 @@ pub enum Complaint {
     StillAway,
     /// What has happened cannot lie after today.
     NotYet(NaiveDate),
+    /// A step of an order cannot have been finished before this day: the order was placed then, or the step ahead of it
+    /// was finished.
+    TooEarly {
+        from: NaiveDate,
+        ahead: Option<Step>,
+    },
     /// What is still to come cannot lie before today.
     DayPast {
         day: NaiveDate,

@@ -8,12 +8,14 @@
 //!    millimetres, sizes, figures that may be left out, days, choices and boxes. A tool that answers while somebody
 //!    types gives back what it could read beside the complaints instead.
 //! 4. A screen does `Memo(read(&form.texts(), known))` and draws it; `words::complaint` has the sentences.
+//! 5. A row in `tests/native/forms/bad_input.rs` has every field of it fed with bad input.
 //!
 //! INVARIANT: pure. Knows no browser, no storage and no words: what is wrong is a [`Complaint`], never a sentence.
 //! Nothing is worked out here but what the texts mean.
 
 pub mod compare;
 mod complaint;
+pub mod couple;
 pub mod dates;
 pub mod order;
 pub mod paper_gauge;
@@ -21,6 +23,7 @@ mod reader;
 pub mod reading;
 pub mod remedy;
 pub mod screen_gauge;
+pub mod setup;
 pub mod size;
 pub mod stack;
 pub mod table;

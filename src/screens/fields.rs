@@ -122,7 +122,6 @@ pub fn yes(form: Form, key: impl Into<&'static str>, label: &'static str, hint: 
     parts::tick(key, label, Some(hint.into()), ticked, set)
 }
 
-pub use crate::forms::code_of_reading as meant;
 pub use crate::forms::write::NONE;
 
 /// A group of radios.

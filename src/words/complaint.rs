@@ -29,7 +29,10 @@ pub fn complaint(what: &Complaint) -> String {
         Complaint::BackBeforeGone => remedy::BACK_BEFORE_GONE.to_owned(),
         Complaint::BackNotGone => remedy::BACK_NOT_GONE.to_owned(),
         Complaint::StillAway => remedy::STILL_AWAY.to_owned(),
-        Complaint::NotYet(today) => remedy::not_yet(*today),
+        Complaint::NotYet(today) => agenda::not_yet(*today),
+        Complaint::TooEarly { from, ahead } => {
+            agenda::too_early(ahead.as_ref().map(agenda::step_name).as_deref(), *from)
+        }
         Complaint::DayPast { today, .. } => bench::decided_past(*today),
     }
 }

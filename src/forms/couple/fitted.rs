@@ -22,7 +22,7 @@ pub const RESIZED: &str = "resized";
 /// What is known; before that, the size that was ordered.
 pub fn start(couple: Couple<'_>, who: Wearer) -> Texts {
     let known = couple.fitted(who);
-    let ordered = || couple.order_size(who).map(|it| write::on_scale(it.size)).unwrap_or_default();
+    let ordered = || couple.order_size(who).map(|it| write::of_size(it.size)).unwrap_or_default();
     Texts::default()
         .with(HOW, if known.is_some_and(|it| it.resized) { RESIZED } else { KEPT })
         .with(SIZE, known.map_or_else(ordered, |it| write::size(&it.size)))

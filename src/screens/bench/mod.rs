@@ -1,7 +1,7 @@
 //! The Bench: its calculators, each usable on its own, and each opened from a couple with the couple's figures.
 //!
-//! INVARIANT: what a calculator was asked stands in its address and nowhere else; what it answers is worked out anew
-//! by `trade` whenever that changes. Nothing is kept until a couple's button is pressed.
+//! INVARIANT: what a calculator was asked stands in its address and nowhere else; `forms` reads it and `answers` answers
+//! it anew whenever that changes. Nothing is kept until a couple's button is pressed.
 
 mod compare;
 mod dates;

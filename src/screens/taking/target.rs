@@ -8,7 +8,7 @@ use crate::app::route::{asked, route};
 use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::said::Said;
+use crate::book::said::{Again, Said};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::el::{live, maybe, or_nothing};
 use crate::parts::field::Field;
@@ -78,8 +78,8 @@ impl Target {
     }
 }
 
-/// The couple that has this list already, and whether it says the same there.
-pub fn known_list(app: App, said: &Said) -> Option<(RecordId, bool)> {
+/// The couple that has this list already, and how this one stands to that.
+pub fn known_list(app: App, said: &Said) -> Option<(RecordId, Again)> {
     among(app, |couples| list_match::has_list(couples, said))
 }
 

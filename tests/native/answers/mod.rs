@@ -1,7 +1,10 @@
 //! What the tools answer, without a browser; and that every place that says a figure says the same one.
 
 mod compared;
+mod converted;
+mod dates;
 mod fingers;
+mod gauges;
 mod recorded;
 mod remedies;
 mod sizes;

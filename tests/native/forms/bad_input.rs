@@ -29,6 +29,7 @@ pub enum Kind {
     Day,
     Wedding,
     Time,
+    Contact,
     Words,
     /// Picked and not typed: a word that stands for nothing reads as nothing.
     Choice,
@@ -71,7 +72,7 @@ pub fn checked<T>((_, complaints): (T, Complaints)) -> Result<(), Complaints> {
 
 /// Every form there is.
 fn forms() -> Vec<Form> {
-    vec![
+    let tools = vec![
         Form { name: "reading", ..reading_of_a_finger() },
         Form { name: "order size", ..order_size() },
         Form { name: "stack", ..stack_of_rings() },
@@ -82,14 +83,15 @@ fn forms() -> Vec<Form> {
         Form { name: "countdown", ..countdown() },
         Form { name: "size converter", ..size_converter() },
         Form { name: "paper gauge", ..a_print() },
-    ]
+    ];
+    tools.into_iter().chain(super::bad_couple::forms()).chain(super::bad_setup::forms()).collect()
 }
 
 /// What nobody means to type, and the kinds of field in which it may stand for something all the same.
 const BAD: [(&str, &[Kind]); 17] = [
     ("abc", &[Words]),
     ("-3", &[Signed, Words]),
-    ("99999999999999999999", &[Words]),
+    ("99999999999999999999", &[Contact, Words]),
     ("2.5 mm 1 in", &[Words]),
     // A day may be written with stops: the second of May.
     ("2..5", &[Day, Wedding, Words]),
@@ -133,7 +135,7 @@ fn bad_input_is_complained_of_where_it_was_typed() {
 fn fault(form: &Form, field: &Field, typed: &str, may_be_read: bool) -> Option<String> {
     let is_there = |(key, what): &(Key, Complaint)| {
         let sentence = complaint(what);
-        *key == field.key && sentence.len() > 15 && sentence.ends_with(['.', '?'])
+        *key == field.key && sentence.len() > 10 && sentence.ends_with(['.', '?'])
     };
     let read = (form.read)(&form.filled.clone().with(field.key, typed));
     let is_right = match (field.kind, &read) {

@@ -1,6 +1,10 @@
 //! What forms start with and read, without a browser.
 
+mod bad_couple;
 mod bad_input;
+mod bad_setup;
+mod couple;
+mod setup;
 
 use bandwright::archive::code::Code;
 use bandwright::book::couple::Band;

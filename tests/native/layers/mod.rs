@@ -2,6 +2,7 @@
 
 mod circles;
 mod deciding;
+mod guides;
 mod lexer;
 mod words;
 

@@ -8,7 +8,7 @@ use bandwright::book::asks::{Ask, Spot};
 use bandwright::book::couple::Couple;
 use bandwright::book::id::RecordId;
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::said::take_in;
+use bandwright::book::said::{Again, take_in};
 use bandwright::book::verbs;
 
 /// A couple of these names; the list of the sample is of Ada and Ben.
@@ -66,11 +66,15 @@ fn a_list_that_came_before_is_known_by_its_id_not_by_what_it_says() {
     let writes = take_in(sample(), Some(Couple(&record)), date("2026-11-27"));
     say(&mut record, OURS, 2, writes);
     let records = [of(2, "Ines", None), record];
-    assert_eq!(has_list(all(&records), &sample()), Some((RecordId(1), true)));
-    assert_eq!(has_list(all(&records), &sample().swapped()), Some((RecordId(1), true)), "told the other way round");
+    assert_eq!(has_list(all(&records), &sample()), Some((RecordId(1), Again::Same)));
+    assert_eq!(
+        has_list(all(&records), &sample().swapped()),
+        Some((RecordId(1), Again::Same)),
+        "told the other way round"
+    );
     let mut later = sample();
     later.set(Spot::both(Ask::Budget), "2000".to_owned(), date("2026-11-28"));
-    assert_eq!(has_list(all(&records), &later), Some((RecordId(1), false)));
+    assert_eq!(has_list(all(&records), &later), Some((RecordId(1), Again::Newer)));
     assert_eq!(has_list(all(&records[..1]), &sample()), None);
 }
 
