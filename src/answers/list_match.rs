@@ -5,7 +5,7 @@ use chrono::NaiveDate;
 use crate::book::change::Write;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::said::{Again, Said, again, take_in};
+use crate::book::preparation_list::{Again, PreparationList, again, take_in};
 use crate::book::search::{self, Lower};
 use crate::trade::wearer::Wearer;
 
@@ -15,19 +15,19 @@ fn in_the_book(couple: Couple<'_>, lower: Lower) -> Names {
     Wearer::BOTH.map(|who| couple.name(who).map(lower))
 }
 
-fn in_the_list(said: &Said, lower: Lower) -> Names {
+fn in_the_list(said: &PreparationList, lower: Lower) -> Names {
     Wearer::BOTH.map(|who| said.name(who).map(lower))
 }
 
 /// Whether a list names two people of whom neither is one of this couple.
-pub fn names_others(couple: Couple<'_>, said: &Said, lower: Lower) -> bool {
+pub fn names_others(couple: Couple<'_>, said: &PreparationList, lower: Lower) -> bool {
     let (known, told) = (in_the_book(couple, lower), in_the_list(said, lower));
     let is_known = |name: &Option<String>| name.is_none() || known.contains(name);
     known.iter().any(Option::is_some) && !told.iter().any(is_known)
 }
 
 /// Whether the names agree with those of this couple only if the two change places.
-pub fn is_crossed(couple: Couple<'_>, said: &Said, lower: Lower) -> bool {
+pub fn is_crossed(couple: Couple<'_>, said: &PreparationList, lower: Lower) -> bool {
     let (known, told) = (in_the_book(couple, lower), in_the_list(said, lower));
     let agree = |one: &Option<String>, other: &Option<String>| one.is_some() && one == other;
     let straight = agree(&known[0], &told[0]) || agree(&known[1], &told[1]);
@@ -37,7 +37,7 @@ pub fn is_crossed(couple: Couple<'_>, said: &Said, lower: Lower) -> bool {
 /// The only couple in sight that has both of these names, in whichever order; none if there are several.
 pub fn only_of_these_names<'a>(
     couples: impl Iterator<Item = Couple<'a>>,
-    said: &Said,
+    said: &PreparationList,
     lower: Lower,
 ) -> Option<RecordId> {
     let told = in_the_list(said, lower);
@@ -54,7 +54,10 @@ pub fn only_of_these_names<'a>(
 }
 
 /// The couple that has this list already, and how this one stands to that.
-pub fn has_list<'a>(mut couples: impl Iterator<Item = Couple<'a>>, said: &Said) -> Option<(RecordId, Again)> {
+pub fn has_list<'a>(
+    mut couples: impl Iterator<Item = Couple<'a>>,
+    said: &PreparationList,
+) -> Option<(RecordId, Again)> {
     couples.find_map(|couple| {
         let known = couple.said().into_iter().find(|known| known.id == said.id)?;
         Some((couple.0.id, again(known, said)))
@@ -63,7 +66,7 @@ pub fn has_list<'a>(mut couples: impl Iterator<Item = Couple<'a>>, said: &Said) 
 
 /// What is written down to take a list in: into a couple, with the two in each other's place where that was chosen, or
 /// into a new one.
-pub fn writes(said: Said, is_swapped: bool, into: Option<Couple<'_>>, today: NaiveDate) -> Vec<Write> {
+pub fn writes(said: PreparationList, is_swapped: bool, into: Option<Couple<'_>>, today: NaiveDate) -> Vec<Write> {
     take_in(if is_swapped { said.swapped() } else { said }, into, today)
 }
 

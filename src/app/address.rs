@@ -77,7 +77,7 @@ pub enum Part {
     /// Taking everything out for good.
     Erase,
     /// What they said in their preparation lists.
-    Said,
+    PreparationList,
     /// A link to the preparation list.
     Invite,
 }
@@ -195,7 +195,7 @@ impl Address {
             Address::Part(id, Part::Appointment(_)) => Address::Part(id, Part::Appointments),
             Address::Part(id, Part::Fitted(who)) => Address::Part(id, Part::Finger(who)),
             Address::Part(id, Part::Ring(who, _)) => Address::Part(id, Part::Rings(who)),
-            Address::Part(id, Part::Invite) => Address::Part(id, Part::Said),
+            Address::Part(id, Part::Invite) => Address::Part(id, Part::PreparationList),
             Address::Part(id, _) => Address::Couple(id),
             Address::Couple(_) | Address::NewCouple | Address::TakeIn | Address::Invite => Address::Couples,
             Address::Calculator(_) => Address::Bench,
@@ -266,7 +266,7 @@ pub(super) const PARTS: [(&str, Part); 16] = [
     ("same", Part::Same),
     ("history", Part::History),
     ("erase", Part::Erase),
-    ("said", Part::Said),
+    ("said", Part::PreparationList),
     ("invite", Part::Invite),
 ];
 

@@ -130,21 +130,6 @@ impl Form {
         self.entry(name).map_or_else(|| RwSignal::new(None), |entry| entry.complaint)
     }
 
-    /// Notes what is wrong with a field, or that nothing is, and hands on what was read.
-    pub fn judge<T>(self, name: &str, read: Result<T, String>) -> Option<T> {
-        let complaint = self.complaint(name);
-        match read {
-            Ok(value) => {
-                complaint.set(None);
-                Some(value)
-            }
-            Err(sentence) => {
-                complaint.set(Some(sentence));
-                None
-            }
-        }
-    }
-
     /// Hands on what was read of the whole form; what has to be put right is said beside each field, and of the others
     /// nothing.
     pub fn checked<T>(self, read: Result<T, Complaints>) -> Option<T> {

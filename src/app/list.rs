@@ -11,23 +11,23 @@ use leptos::prelude::*;
 use super::address::{Address, Query};
 use super::{clock, route};
 use crate::archive::list::{read_invitation, write_invitation};
-use crate::book::asks::{Ask, Spot};
+use crate::book::asks::{AnswerKey, Ask};
 use crate::book::id::ItemId;
-use crate::book::said::{Invitation, Said};
+use crate::book::preparation_list::{Invitation, PreparationList};
 use crate::storage::list as stored;
 use crate::trade::wearer::Wearer;
 
 thread_local! {
     /// The list where the phone would not keep it: then it lives as long as the page.
-    static UNKEPT: RefCell<Option<Said>> = const { RefCell::new(None) };
+    static UNKEPT: RefCell<Option<PreparationList>> = const { RefCell::new(None) };
 }
 
 /// The list as it stands; an empty one where there is none.
-pub fn now() -> Said {
+pub fn now() -> PreparationList {
     UNKEPT
         .with_borrow(Clone::clone)
         .or_else(stored::kept)
-        .unwrap_or_else(|| Said::new(ItemId(clock::random()), clock::now().0))
+        .unwrap_or_else(|| PreparationList::new(ItemId(clock::random()), clock::now().0))
 }
 
 /// Whether the phone keeps what is written; a page of the list follows it.
@@ -63,7 +63,7 @@ pub fn take_up(query: &Query) -> Option<Invitation> {
 }
 
 /// Whether more is written in a list than the names that its link brought along.
-pub fn is_begun(said: &Said) -> bool {
+pub fn is_begun(said: &PreparationList) -> bool {
     let brought = |who| match who {
         Some(Wearer::First) => said.invitation.first.as_deref(),
         Some(Wearer::Second) => said.invitation.second.as_deref(),
@@ -76,7 +76,7 @@ pub fn is_begun(said: &Said) -> bool {
 }
 
 /// Begins a new list for those whom a link invites, and answers with the one that was there.
-pub fn begin_for(invitation: &Invitation) -> Said {
+pub fn begin_for(invitation: &Invitation) -> PreparationList {
     let before = delete();
     invite(now(), invitation.clone());
     before
@@ -88,7 +88,7 @@ pub fn leave_link() {
 }
 
 /// Whether nobody whom a link names is in a list that has names. One name may have been put right since.
-fn is_for_others(invitation: &Invitation, said: &Said) -> bool {
+fn is_for_others(invitation: &Invitation, said: &PreparationList) -> bool {
     let there = Wearer::BOTH.map(|who| said.name(who));
     let mut invited = [&invitation.first, &invitation.second].into_iter().flatten().peekable();
     let is_named = invited.peek().is_some() && there.iter().any(Option::is_some);
@@ -96,12 +96,12 @@ fn is_for_others(invitation: &Invitation, said: &Said) -> bool {
 }
 
 /// Fills in whom a link names and nobody has written down yet, each in the own place if that is free.
-fn invite(mut said: Said, invitation: Invitation) {
+fn invite(mut said: PreparationList, invitation: Invitation) {
     for (who, name) in [(Wearer::First, &invitation.first), (Wearer::Second, &invitation.second)] {
         let is_free = |who: &Wearer| said.name(*who).is_none();
         let is_there = Wearer::BOTH.iter().any(|who| said.name(*who) == name.as_deref());
         if let (Some(name), Some(who), false) = (name, [who, who.other()].into_iter().find(is_free), is_there) {
-            said.set(Spot::of(Ask::Name, who), name.clone(), clock::now().0);
+            said.set(AnswerKey::of(Ask::Name, who), name.clone(), clock::now().0);
         }
     }
     said.invitation = invitation;
@@ -112,7 +112,7 @@ fn invite(mut said: Said, invitation: Invitation) {
 }
 
 /// The text of an answer. Each key that is typed into it is kept.
-pub fn text(spot: Spot) -> RwSignal<String> {
+pub fn text(spot: AnswerKey) -> RwSignal<String> {
     let text = RwSignal::new(now().answers.get(&spot).cloned().unwrap_or_default());
     let kept = use_context::<Kept>();
     Effect::new(move |typed: Option<()>| {
@@ -131,14 +131,14 @@ pub fn text(spot: Spot) -> RwSignal<String> {
 }
 
 /// Deletes everything, and answers with it in case it is to be put back.
-pub fn delete() -> Said {
+pub fn delete() -> PreparationList {
     let said = now();
     stored::forget();
     UNKEPT.set(None);
     said
 }
 
-pub fn put_back(said: &Said) {
+pub fn put_back(said: &PreparationList) {
     keep(said);
 }
 
@@ -148,7 +148,7 @@ pub fn address_for(invitation: &Invitation) -> String {
     super::address::with_query(Address::List(None), &query)
 }
 
-fn keep(said: &Said) {
+fn keep(said: &PreparationList) {
     let unkept = (!stored::keep(said)).then(|| said.clone());
     UNKEPT.set(unkept);
 }

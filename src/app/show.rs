@@ -23,7 +23,7 @@ pub use crate::words::answer::CoupleView as Shown;
 
 /// The handle. Copy it freely.
 #[derive(Clone, Copy)]
-pub struct Eyes {
+pub struct CleanView {
     shown: RwSignal<Option<Shown>>,
     /// The address that closing leads back to.
     from: StoredValue<String>,
@@ -39,29 +39,29 @@ const MARK: &str = "shown";
 /// A browser that has not gone back after so long will not.
 const BACK_TAKES: Duration = Duration::from_millis(500);
 
-impl Eyes {
+impl CleanView {
     /// Takes up what was shown when the page was left, if anything was.
-    pub fn open() -> Eyes {
+    pub fn open() -> CleanView {
         let kept = drafts::kept(KEPT);
         let from = kept.as_ref().and_then(|kept| kept.get("from").cloned()).unwrap_or_default();
-        let eyes = Eyes {
+        let clean_view = CleanView {
             shown: RwSignal::new(kept.map(unpacked)),
             from: StoredValue::new(from),
             lock: StoredValue::new(None),
             leaving: StoredValue::new(false),
         };
-        route::hold(eyes.is_on());
+        route::hold(clean_view.is_on());
         window_event_listener_untyped("popstate", move |_| {
-            if eyes.leaving.get_value() {
-                eyes.leave();
-            } else if eyes.is_on() {
+            if clean_view.leaving.get_value() {
+                clean_view.leave();
+            } else if clean_view.is_on() {
                 put_entry();
             }
         });
-        window_event_listener_untyped("visibilitychange", move |_| eyes.stay_awake());
+        window_event_listener_untyped("visibilitychange", move |_| clean_view.stay_awake());
         // Still shown after a reload: the phone still lies on the table.
-        eyes.stay_awake();
-        eyes
+        clean_view.stay_awake();
+        clean_view
     }
 
     pub fn is_on(self) -> bool {

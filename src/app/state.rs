@@ -1,12 +1,12 @@
 //! The state of the running app, and the only code that writes it. A screen hands in what is to be written; it is
 //! saved; only then is it shown.
 
-mod aside;
 mod examples;
 mod exchange;
 pub mod leaving;
 mod pace;
 mod phones;
+mod quarantine;
 pub mod rescue;
 mod same;
 
@@ -32,7 +32,7 @@ use crate::book::couple::Couple;
 use crate::book::id::{InstallationId, RecordId, Stamp};
 use crate::book::practice::Practice;
 use crate::book::record::{Kind, Record};
-use crate::storage::book::{self as stored, Addition, SetAside};
+use crate::storage::book::{self as stored, Addition, Quarantined};
 use crate::storage::copies;
 use crate::storage::database::Database;
 use crate::storage::error::StorageError;
@@ -43,7 +43,7 @@ use crate::words;
 pub struct Book {
     pub couples: BTreeMap<RecordId, Arc<Record>>,
     pub practice: Arc<Record>,
-    pub set_aside: Vec<SetAside>,
+    pub quarantined: Vec<Quarantined>,
     /// Practices of other phones, for the names that they give themselves.
     practices: BTreeMap<RecordId, Arc<Record>>,
     installation: Installation,
@@ -77,7 +77,7 @@ pub enum NoticeKind {
     /// It was taken back, and can be put back.
     Undone(RecordId, Stamp),
     /// Said, nothing more.
-    Said,
+    Message,
     /// It did not work.
     Failed,
 }
@@ -130,7 +130,7 @@ impl App {
         let nothing = Book {
             couples: BTreeMap::new(),
             practice: Arc::new(Record::new(RecordId(0), Kind::Practice)),
-            set_aside: Vec::new(),
+            quarantined: Vec::new(),
             practices: BTreeMap::new(),
             installation: nobody(),
         };
@@ -180,7 +180,7 @@ impl App {
                     let mut book = Book {
                         couples: BTreeMap::new(),
                         practice: Arc::new(Record::new(practice, Kind::Practice)),
-                        set_aside: loaded.set_aside,
+                        quarantined: loaded.quarantined,
                         practices: BTreeMap::new(),
                         installation: loaded.installation,
                     };
@@ -248,14 +248,14 @@ impl App {
 
     /// Says something at the bottom of the screen.
     pub fn say(self, text: String) {
-        self.notice.set(Some(Notice::new(text, NoticeKind::Said)));
+        self.notice.set(Some(Notice::new(text, NoticeKind::Message)));
     }
 
     /// Another screen was opened: a notice goes along once, as saving often leads somewhere, and then leaves.
     pub fn turn_page(self) {
         self.notice.update(|notice| match notice {
             Some(Notice { kind: NoticeKind::Failed, .. }) | None => {}
-            Some(notice) if !notice.seen && notice.kind != NoticeKind::Said => notice.seen = true,
+            Some(notice) if !notice.seen && notice.kind != NoticeKind::Message => notice.seen = true,
             Some(_) => *notice = None,
         });
     }

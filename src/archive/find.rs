@@ -8,7 +8,7 @@ use serde_json::{Value as Json, from_str};
 
 use super::file;
 use super::list::{LIMIT, ListError, read_json, write};
-use crate::book::said::Said;
+use crate::book::preparation_list::PreparationList;
 
 /// So many places where a list may begin are looked at.
 const BEGINNINGS: usize = 16;
@@ -20,7 +20,7 @@ const HEAD: usize = 1000;
 const VALUE: &str = "\"value\":";
 
 /// A list as one line that survives being sent in a message.
-pub fn write_line(said: &Said) -> String {
+pub fn write_line(said: &PreparationList) -> String {
     let text = write(said);
     let mut line = String::with_capacity(text.len() * 2);
     let mut inside = false;
@@ -50,7 +50,7 @@ pub fn write_line(said: &Said) -> String {
 }
 
 /// The list in a file, or in a message, whatever stands round it.
-pub fn read(bytes: &[u8]) -> Result<Said, ListError> {
+pub fn read(bytes: &[u8]) -> Result<PreparationList, ListError> {
     let text = text(bytes)?;
     let text = text.trim_start_matches('\u{FEFF}').trim();
     if text.is_empty() {

@@ -43,7 +43,7 @@ pub fn write(field: &Field) -> String {
         Field::WorkDone(ExtraWork::Own(item)) => format!("work_done.{item}"),
         Field::MilestoneDone(milestone) => format!("milestone_done.{}", milestone.code()),
         Field::SameAs(id) => format!("same_as.{id}"),
-        Field::Said(list) => format!("said.{list}"),
+        Field::PreparationList(list) => format!("said.{list}"),
         Field::Practice(field) => practice(*field),
         Field::Unknown(name) => name.clone(),
     }
@@ -97,7 +97,7 @@ fn known(name: &str) -> Option<Field> {
         }),
         ["milestone_done", milestone] => Field::MilestoneDone(Code::from_code(milestone)?),
         ["same_as", id] => Field::SameAs(RecordId::parse(id)?),
-        ["said", list] => Field::Said(ItemId::parse(list)?),
+        ["said", list] => Field::PreparationList(ItemId::parse(list)?),
         ["practice", code] => Field::Practice(PracticeField::from_code(code, None)?),
         ["practice", code, key] => Field::Practice(setting_of(code, key)?),
         _ => return None,

@@ -19,9 +19,9 @@ use super::carried::{carried, rest};
 use super::code::Code;
 use super::day::{read_day, read_time, write_day, write_time};
 use super::version::version;
-use crate::book::asks::{ROWS, Spot};
+use crate::book::asks::{AnswerKey, ROWS};
 use crate::book::id::ItemId;
-use crate::book::said::{Invitation, Said, is_offered};
+use crate::book::preparation_list::{Invitation, PreparationList, is_offered};
 use crate::book::value::When;
 use crate::trade::entry::read_text;
 use crate::trade::limits::Limit;
@@ -65,22 +65,22 @@ pub enum ListError {
 }
 
 /// A list as one line of JSON, the same for the same list.
-pub fn write(said: &Said) -> String {
+pub fn write(said: &PreparationList) -> String {
     write_json(said).to_string()
 }
 
 /// Whether a newer version of the app has written in it.
-pub fn is_newer(said: &Said) -> bool {
+pub fn is_newer(said: &PreparationList) -> bool {
     carried(said.unknown.as_deref()).contains_key("schema")
 }
 
 /// How many answers it carries that this version does not know.
-pub fn unknown_answers(said: &Said) -> usize {
+pub fn unknown_answers(said: &PreparationList) -> usize {
     carried(said.unknown.as_deref()).get("answers").and_then(Json::as_object).map_or(0, Map::len)
 }
 
 /// The name of an answer: "ring-width.first.1".
-pub fn write_spot(spot: Spot) -> String {
+pub fn write_answer_key(spot: AnswerKey) -> String {
     let mut name = spot.ask.row().code.to_owned();
     if let Some(who) = spot.who {
         name.push('.');
@@ -94,7 +94,7 @@ pub fn write_spot(spot: Spot) -> String {
 }
 
 /// The answer of a name, if anything is asked under it.
-pub fn read_spot(name: &str) -> Option<Spot> {
+pub fn read_answer_key(name: &str) -> Option<AnswerKey> {
     let mut parts = name.split('.');
     let code = parts.next()?;
     let ask = ROWS.iter().find(|row| row.code == code)?.ask;
@@ -106,8 +106,8 @@ pub fn read_spot(name: &str) -> Option<Spot> {
         Some(ring) => Some(ring.parse().ok()?),
         None => None,
     };
-    let spot = Spot { ask, who, ring };
-    (parts.next().is_none() && spot.exists() && write_spot(spot) == name).then_some(spot)
+    let spot = AnswerKey { ask, who, ring };
+    (parts.next().is_none() && spot.exists() && write_answer_key(spot) == name).then_some(spot)
 }
 
 /// What a link says, by the names in its query. What is too long, or is none of it, is left out.
@@ -136,7 +136,7 @@ pub fn write_invitation(invitation: &Invitation) -> Vec<(&'static str, String)> 
     pairs
 }
 
-pub fn write_json(said: &Said) -> Json {
+pub fn write_json(said: &PreparationList) -> Json {
     let mut row = carried(said.unknown.as_deref());
     row.entry("schema").or_insert_with(|| json!(format!("{MAJOR}.{MINOR}")));
     row.insert("kind".into(), json!(KIND));
@@ -151,11 +151,11 @@ pub fn write_json(said: &Said) -> Json {
         invitation.into_iter().for_each(|(key, value)| put(invited, key, value));
     }
     let answers = row.entry("answers").or_insert_with(|| Json::Object(Map::new()));
-    said.answers.iter().for_each(|(spot, text)| put(answers, &write_spot(*spot), text.clone()));
+    said.answers.iter().for_each(|(spot, text)| put(answers, &write_answer_key(*spot), text.clone()));
     Json::Object(row)
 }
 
-pub fn read_json(json: Json) -> Result<Said, ListError> {
+pub fn read_json(json: Json) -> Result<PreparationList, ListError> {
     let Json::Object(mut row) = json else { return Err(ListError::NotOurs) };
     let schema = row.get("schema").and_then(Json::as_str).and_then(version);
     match (row.get("kind").and_then(Json::as_str), schema) {
@@ -174,7 +174,7 @@ pub fn read_json(json: Json) -> Result<Said, ListError> {
     read_parts(row).ok_or(ListError::Damaged)
 }
 
-fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
+fn read_parts(mut row: Map<String, Json>) -> Option<PreparationList> {
     let id = ItemId::parse(row.remove("id")?.as_str()?)?;
     let saved = read_day(&row.remove("saved")?)?;
     let asked: Option<NaiveDate> = match row.remove("asked") {
@@ -184,11 +184,11 @@ fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
     let Json::Object(all) = row.remove("answers")? else { return None };
     // A newer version may offer choices of which this one knows nothing.
     let is_newer = row.contains_key("schema");
-    let is_known = |spot: Spot, text: &str| !is_newer || is_offered(spot.ask, text);
+    let is_known = |spot: AnswerKey, text: &str| !is_newer || is_offered(spot.ask, text);
     let mut answers = BTreeMap::new();
     let mut others = Map::new();
     for (name, text) in all {
-        match (read_spot(&name), text) {
+        match (read_answer_key(&name), text) {
             (Some(spot), Json::String(text)) if is_known(spot, &text) => drop(answers.insert(spot, text)),
             (_, other) => drop(others.insert(name, other)),
         }
@@ -210,7 +210,7 @@ fn read_parts(mut row: Map<String, Json>) -> Option<Said> {
     } else if let Some(other) = invited {
         row.insert("invitation".into(), other);
     }
-    Some(Said { id, saved, asked, invitation, answers, unknown: rest(row) })
+    Some(PreparationList { id, saved, asked, invitation, answers, unknown: rest(row) })
 }
 
 fn put(object: &mut Json, key: &str, text: String) {

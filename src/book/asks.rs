@@ -237,23 +237,23 @@ impl Ask {
 
 /// The place of one answer: what was asked, of whom, and of which of their rings (1 is the first).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Spot {
+pub struct AnswerKey {
     pub ask: Ask,
     pub who: Option<Wearer>,
     pub ring: Option<u8>,
 }
 
-impl Spot {
-    pub const fn both(ask: Ask) -> Spot {
-        Spot { ask, who: None, ring: None }
+impl AnswerKey {
+    pub const fn both(ask: Ask) -> AnswerKey {
+        AnswerKey { ask, who: None, ring: None }
     }
 
-    pub const fn of(ask: Ask, who: Wearer) -> Spot {
-        Spot { ask, who: Some(who), ring: None }
+    pub const fn of(ask: Ask, who: Wearer) -> AnswerKey {
+        AnswerKey { ask, who: Some(who), ring: None }
     }
 
-    pub const fn ring(ask: Ask, who: Wearer, ring: u8) -> Spot {
-        Spot { ask, who: Some(who), ring: Some(ring) }
+    pub const fn ring(ask: Ask, who: Wearer, ring: u8) -> AnswerKey {
+        AnswerKey { ask, who: Some(who), ring: Some(ring) }
     }
 
     /// Whether something is asked there.
@@ -266,8 +266,8 @@ impl Spot {
     }
 
     /// The same answer if the two were named in the other order.
-    pub fn swapped(self) -> Spot {
+    pub fn swapped(self) -> AnswerKey {
         let other = |who| if who == Wearer::First { Wearer::Second } else { Wearer::First };
-        Spot { who: self.who.map(other), ..self }
+        AnswerKey { who: self.who.map(other), ..self }
     }
 }

@@ -8,8 +8,8 @@ use super::field::{AppointmentField, Field};
 use super::id::ItemId;
 use super::record::Record;
 use super::value::{
-    DatesSettled, ExtraWork, FittedAt, Held, OrderSize, Outcome, ReadingTaken, Recorded, Remedy, Said, StackSeen,
-    Stage, Value, When, Wish,
+    DatesSettled, ExtraWork, FieldValue, FittedAt, OrderSize, Outcome, PreparationList, ReadingTaken, Recorded, Remedy,
+    StackSeen, Stage, Value, When, Wish,
 };
 use crate::trade::arrange::in_order;
 use crate::trade::dates::milestones::Milestone;
@@ -227,9 +227,9 @@ impl<'a> Couple<'a> {
     }
 
     /// What they said before they came, the first list that was taken in first.
-    pub fn said(self) -> Vec<&'a Said> {
+    pub fn said(self) -> Vec<&'a PreparationList> {
         let all = self.0.fields().filter_map(|(field, value)| match value {
-            Value::Said(said) => Some((field, &**said)),
+            Value::PreparationList(said) => Some((field, &**said)),
             _ => None,
         });
         in_order(all, |(field, _)| self.written(field)).into_iter().map(|(_, said)| said).collect()
@@ -249,7 +249,7 @@ impl<'a> Couple<'a> {
                     | Field::OrderSize(_)
                     | Field::Remedy(_)
                     | Field::Dates
-                    | Field::Said(_)
+                    | Field::PreparationList(_)
             )
         })
     }
@@ -261,7 +261,7 @@ impl<'a> Couple<'a> {
     }
 
     /// What a field holds, read as the type that it is wanted as. The field has to be one that holds such.
-    fn get<T: Held>(self, field: &Field) -> Option<&'a T> {
+    fn get<T: FieldValue>(self, field: &Field) -> Option<&'a T> {
         debug_assert_eq!(field.kind(), Some(T::KIND), "{field:?}");
         self.0.get(field).and_then(T::of)
     }

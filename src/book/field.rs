@@ -76,7 +76,7 @@ pub enum Field {
     /// The day on which the couple and the jeweller confirmed the specification together.
     ReadBack,
     /// What the couple said before they came: a preparation list, under the list's own id.
-    Said(ItemId),
+    PreparationList(ItemId),
     /// Whether another entry is of the same two people: yes or no.
     SameAs(RecordId),
     Practice(PracticeField),
@@ -119,7 +119,7 @@ impl Field {
             Field::Stack(_) => K::Stack,
             Field::Remedy(_) => K::Remedy,
             Field::Dates => K::Dates,
-            Field::Said(_) => K::Said,
+            Field::PreparationList(_) => K::PreparationList,
             Field::Practice(setting) => setting.kind(),
             Field::Unknown(_) => return None,
         })

@@ -6,7 +6,7 @@ use super::field::{Field, PracticeField};
 use super::id::{InstallationId, ItemId};
 use super::record::Record;
 use super::settings::{self, Setting};
-use super::value::{Constant, Extra, Held, NamedClosure, OwnGauge, TryOnBand};
+use super::value::{Constant, Extra, FieldValue, NamedClosure, OwnGauge, TryOnBand};
 use crate::trade::arrange::in_order;
 use crate::trade::dates::closed::{Calendar, CalendarError, Closure, MON_TO_FRI, OnBankHolidays, Weekdays};
 use crate::trade::dates::countdown::{CONFIDENCE, RESIZE_CHANCE, TRY_ON_AFTER};
@@ -222,12 +222,12 @@ impl<'a> Practice<'a> {
     }
 
     /// What a setting holds, where it was set.
-    fn get<T: Held>(self, setting: Setting<T>) -> Option<&'a T> {
+    fn get<T: FieldValue>(self, setting: Setting<T>) -> Option<&'a T> {
         self.0.get(&Field::Practice(setting.field)).and_then(T::of)
     }
 
     /// Every setting of a sort, with what it is one of: `key` tells the sort, `setting` is how it is read.
-    fn each<K: Copy, T: Held + 'a>(
+    fn each<K: Copy, T: FieldValue + 'a>(
         self,
         key: impl Fn(PracticeField) -> Option<K>,
         setting: impl Fn(K) -> Setting<T>,

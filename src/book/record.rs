@@ -20,7 +20,7 @@ pub enum Kind {
 
 /// The place of a write that no other write has replaced.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Head {
+struct StandingWrite {
     change: u32,
     set: u32,
 }
@@ -36,7 +36,7 @@ pub struct Record {
     /// In the order of their stamps, each once. States of a record share what they have in common.
     changes: Vec<Arc<Change>>,
     /// The writes that stand, in the order of their fields, and of each field in the order of their stamps.
-    heads: Vec<Head>,
+    heads: Vec<StandingWrite>,
     erased: Option<Stamp>,
     /// What a newer version wrote beside the changes, carried through unharmed.
     pub unknown: Option<String>,
@@ -120,7 +120,7 @@ impl Record {
     /// Whether different values stand for any of these fields, and a person has to choose.
     pub fn differs(&self, wanted: impl Fn(&Field) -> bool) -> bool {
         // Those of one field stand next to each other.
-        let differ = |one: Head, other: Head| {
+        let differ = |one: StandingWrite, other: StandingWrite| {
             let field = self.field(one);
             field == self.field(other) && self.value(one) != self.value(other) && wanted(field)
         };
@@ -130,7 +130,7 @@ impl Record {
     /// The places in the list of changes of the writes to any of these fields that still stand; later is higher. What
     /// was taken back does not count, nor does the taking-back: the write that stands again keeps its place.
     pub fn touched(&self, wanted: impl Fn(&Field) -> bool) -> impl Iterator<Item = usize> {
-        let source = |head: Head| self.source(self.field(head), self.change_of(head).stamp);
+        let source = |head: StandingWrite| self.source(self.field(head), self.change_of(head).stamp);
         let shown = self.shown().filter(move |head| wanted(self.field(*head)));
         shown.filter_map(move |head| source(head).and_then(|stamp| self.place(stamp)))
     }
@@ -217,18 +217,18 @@ impl Record {
             }
         }
         let heads = standing.into_iter().filter(|(_, set)| *set != REPLACED);
-        self.heads = heads.map(|((_, change), set)| Head { change, set }).collect();
+        self.heads = heads.map(|((_, change), set)| StandingWrite { change, set }).collect();
     }
 
     /// The writes to a field that stand.
-    fn heads_of(&self, field: &Field) -> &[Head] {
+    fn heads_of(&self, field: &Field) -> &[StandingWrite] {
         let from = self.heads.partition_point(|head| self.field(*head).cmp(field).is_lt());
         let rest = &self.heads[from..];
         &rest[..rest.partition_point(|head| self.field(*head) == field)]
     }
 
     /// Of each field the write that is shown.
-    fn shown(&self) -> impl Iterator<Item = Head> {
+    fn shown(&self) -> impl Iterator<Item = StandingWrite> {
         let mut heads = self.heads.iter().peekable();
         std::iter::from_fn(move || {
             let mut head = *heads.next()?;
@@ -239,15 +239,15 @@ impl Record {
         })
     }
 
-    fn field(&self, head: Head) -> &Field {
+    fn field(&self, head: StandingWrite) -> &Field {
         &self.changes[head.change as usize].sets[head.set as usize].field
     }
 
-    fn change_of(&self, head: Head) -> &Change {
+    fn change_of(&self, head: StandingWrite) -> &Change {
         &self.changes[head.change as usize]
     }
 
-    fn value(&self, head: Head) -> Option<&Value> {
+    fn value(&self, head: StandingWrite) -> Option<&Value> {
         self.changes[head.change as usize].sets[head.set as usize].value.as_ref()
     }
 

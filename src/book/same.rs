@@ -214,7 +214,7 @@ fn turned(field: &Field) -> Option<Field> {
         Field::Remedy(who) => Field::Remedy(who.other()),
         Field::RingGone(who) => Field::RingGone(who.other()),
         Field::RingBack(who) => Field::RingBack(who.other()),
-        Field::Said(_) => return None,
+        Field::PreparationList(_) => return None,
         Field::Reach(_)
         | Field::Met
         | Field::Wedding

@@ -25,7 +25,7 @@ fn written(couple: Couple<'_>) -> String {
         let text = match value {
             Value::Text(text) => text.as_str(),
             Value::Reading(reading) => reading.size.typed.as_str(),
-            Value::Said(said) => {
+            Value::PreparationList(said) => {
                 for text in said.answers.values() {
                     all.push_str(text);
                     all.push('\n');

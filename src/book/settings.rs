@@ -10,7 +10,7 @@ use std::marker::PhantomData;
 use chrono::NaiveTime;
 
 use super::id::{InstallationId, ItemId};
-use super::value::{Constant, Extra, Held, NamedClosure, OwnGauge, TryOnBand, ValueKind};
+use super::value::{Constant, Extra, FieldValue, NamedClosure, OwnGauge, TryOnBand, ValueKind};
 use crate::trade::dates::closed::Weekdays;
 use crate::trade::dates::holidays::{HolidayName, Region};
 use crate::trade::dates::lead_times::Step as Work;
@@ -27,7 +27,7 @@ pub struct Setting<T> {
     held: PhantomData<fn() -> T>,
 }
 
-impl<T: Held> Setting<T> {
+impl<T: FieldValue> Setting<T> {
     fn new(field: PracticeField) -> Setting<T> {
         Setting { field, held: PhantomData }
     }
@@ -78,7 +78,7 @@ macro_rules! settings {
 
             pub fn kind(self) -> ValueKind {
                 match self {
-                    $(PracticeField::$name { .. } => <$held as Held>::KIND,)+
+                    $(PracticeField::$name { .. } => <$held as FieldValue>::KIND,)+
                 }
             }
         }

@@ -41,7 +41,7 @@ macro_rules! parts {
 
             pub fn kind(self) -> $crate::book::value::ValueKind {
                 match self {
-                    $($field::$name => <$held as $crate::book::value::Held>::KIND,)+
+                    $($field::$name => <$held as $crate::book::value::FieldValue>::KIND,)+
                 }
             }
         }
@@ -61,7 +61,7 @@ macro_rules! parts {
             pub(in $crate::book) fn put(&mut self, part: $field, value: &$crate::book::value::Value) {
                 match part {
                     $($field::$name => {
-                        if let Some(held) = <$held as $crate::book::value::Held>::of(value) {
+                        if let Some(held) = <$held as $crate::book::value::FieldValue>::of(value) {
                             $crate::book::table::Slot::<$held>::put(&mut self.$($kept).+, held.clone());
                         }
                     })+
@@ -73,7 +73,7 @@ macro_rules! parts {
                 match part {
                     $($field::$name => {
                         let held: Option<$held> = $crate::book::table::Slot::get(&self.$($kept).+);
-                        held.map($crate::book::value::Held::into_value)
+                        held.map($crate::book::value::FieldValue::into_value)
                     })+
                 }
             }

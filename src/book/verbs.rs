@@ -9,12 +9,12 @@ use super::field::{AppointmentField, Field};
 use super::id::ItemId;
 use super::ring::{Ring, RingField};
 use super::settings::{PracticeField, Setting};
-use super::value::{ExtraWork, FittedAt, Held, Outcome, ReadingTaken, Recorded, Stage, Value, When, Wish};
+use super::value::{ExtraWork, FieldValue, FittedAt, Outcome, ReadingTaken, Recorded, Stage, Value, When, Wish};
 use crate::trade::dates::milestones::Milestone;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::wearer::{Finger, Wearer};
 
-impl<T: Held + PartialEq> Setting<T> {
+impl<T: FieldValue + PartialEq> Setting<T> {
     /// It is to hold a value, or nothing.
     pub fn write(self, value: Option<T>) -> Write {
         hold(Field::Practice(self.field), value)
@@ -126,8 +126,8 @@ pub fn arrive(milestone: Milestone, day: Option<NaiveDate>) -> Write {
 }
 
 /// A field to hold a value, or nothing. Which fields hold which values is said above, once each.
-fn hold<T: Held>(field: Field, value: Option<T>) -> Write {
-    Write { field, value: value.map(Held::into_value) }
+fn hold<T: FieldValue>(field: Field, value: Option<T>) -> Write {
+    Write { field, value: value.map(FieldValue::into_value) }
 }
 
 /// Meets a couple: their first names, where they were met, and the stage they start at.

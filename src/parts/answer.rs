@@ -5,7 +5,7 @@
 
 use super::Words;
 use super::el::{el, live};
-use super::lay::all;
+use super::layout::all;
 use crate::answers::Tone;
 use crate::words::answer::Headline;
 use crate::words::parts::{Mark, PartWord, part, sign};

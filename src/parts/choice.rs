@@ -7,7 +7,7 @@
 use super::Words;
 use super::el::{El, el, is_ticked, value_of};
 use super::field::complaint;
-use super::lay::block;
+use super::layout::block;
 use leptos::prelude::*;
 
 /// One option: the value that is kept, its name, and a small drawing if that says it better.

@@ -4,7 +4,7 @@
 
 use super::Words;
 use super::el::el;
-use super::lay::block;
+use super::layout::block;
 use leptos::prelude::*;
 
 /// A part of the page that is folded away at first.

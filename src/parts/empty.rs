@@ -4,7 +4,7 @@
 
 use super::Words;
 use super::el::el;
-use super::lay::para;
+use super::layout::para;
 use leptos::prelude::*;
 
 /// An empty place: a drawing, words, and what to do if there is something.

@@ -4,7 +4,7 @@
 //! The state MUST be a sign as well as a colour.
 
 use super::el::{el, live};
-use super::lay::all;
+use super::layout::all;
 use crate::words::parts::{Mark, mark, sign};
 use leptos::prelude::*;
 

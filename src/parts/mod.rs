@@ -15,7 +15,7 @@ pub mod el;
 pub mod empty;
 pub mod field;
 pub mod focus;
-pub mod lay;
+pub mod layout;
 pub mod line;
 pub mod notice;
 pub mod page;

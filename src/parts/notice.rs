@@ -6,7 +6,7 @@
 
 use super::button::{Weight, button};
 use super::el::{el, live, maybe};
-use super::lay::{all, block};
+use super::layout::{all, block};
 use super::{Press, Words};
 use crate::words::parts::{Mark, PartWord, part, sign};
 use leptos::prelude::*;

@@ -5,21 +5,21 @@
 
 use super::Words;
 use super::el::el;
-use super::lay::{block, para};
+use super::layout::{block, para};
 use crate::words::parts::{PartWord, part};
 use leptos::prelude::*;
 
 /// What stands at the head of a page.
-pub struct Head {
+pub struct PageHeader {
     title: Words,
     subtitle: Option<Words>,
     back: Option<(Words, Words)>,
     busy: bool,
 }
 
-impl Head {
+impl PageHeader {
     pub fn new(title: impl Into<Words>) -> Self {
-        Head { title: title.into(), subtitle: None, back: None, busy: false }
+        PageHeader { title: title.into(), subtitle: None, back: None, busy: false }
     }
 
     /// A line under the title.
@@ -42,7 +42,7 @@ impl Head {
 }
 
 /// A page with its content and, if there is one, its action under the thumb.
-pub fn page(head: Head, content: AnyView, action: Option<AnyView>) -> AnyView {
+pub fn page(head: PageHeader, content: AnyView, action: Option<AnyView>) -> AnyView {
     let back = head.back.map(|(href, to)| {
         el("a")
             .class("page-back")

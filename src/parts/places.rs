@@ -9,14 +9,14 @@ use crate::words::parts::{PartWord, part};
 use leptos::prelude::*;
 
 /// One place: its address, its name, and whether one is there.
-pub struct Place {
+pub struct NavLink {
     pub href: String,
     pub label: Words,
     pub here: Signal<bool>,
 }
 
 /// The bar of four places.
-pub fn places(places: [Place; 4]) -> AnyView {
+pub fn places(places: [NavLink; 4]) -> AnyView {
     let links = places.map(|place| {
         let here = place.here;
         let link = el("a")

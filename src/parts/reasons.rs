@@ -3,7 +3,7 @@
 //! It MUST be a list, each reason read as one: name, amount, why.
 
 use super::el::{el, live};
-use super::lay::all;
+use super::layout::all;
 use crate::words::answer::Reason;
 use leptos::prelude::*;
 

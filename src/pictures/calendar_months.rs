@@ -2,7 +2,7 @@
 //! beyond.
 
 use super::calendar_strip::{Cell, Grid};
-use super::lay::SMALL;
+use super::layout::SMALL;
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::words::calendar as words;
 use chrono::{Datelike, NaiveDate};

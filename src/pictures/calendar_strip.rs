@@ -3,7 +3,7 @@
 use super::Picture;
 use super::calendar_months::Months;
 use super::calendar_weeks::Weeks;
-use super::lay::TEXT;
+use super::layout::TEXT;
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::trade::arrange::in_order;
 use crate::words::calendar::{self as words, DayMark};

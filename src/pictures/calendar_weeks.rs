@@ -1,7 +1,7 @@
 //! A calendar with a row a week, for the last weeks before a wedding.
 
 use super::calendar_strip::{Cell, Grid};
-use super::lay::SMALL;
+use super::layout::SMALL;
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::words::calendar as words;
 use chrono::{Datelike, Days, NaiveDate};

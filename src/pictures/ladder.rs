@@ -1,7 +1,7 @@
 //! The size from the reading to the order, as a ladder of shifts above a size rule.
 
 use super::Picture;
-use super::lay::{SMALL, Scale, TEXT, cut, spread, width_of};
+use super::layout::{SMALL, Scale, TEXT, cut, spread, width_of};
 use super::pen::{Anchor, Pen, WIDTH};
 use crate::trade::arrange::in_order;
 use crate::trade::fit::Worn;

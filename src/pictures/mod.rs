@@ -15,7 +15,7 @@ mod calendar_weeks;
 pub mod glass;
 pub mod installing;
 pub mod ladder;
-pub mod lay;
+pub mod layout;
 pub mod measuring;
 pub mod order_size;
 pub mod ornament;

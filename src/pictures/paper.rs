@@ -3,7 +3,7 @@
 
 use super::Picture;
 use super::ladder::Named;
-use super::lay::{SMALL, width_of};
+use super::layout::{SMALL, width_of};
 use super::pen::{Anchor, Pen};
 use crate::answers::paper_gauge::SheetOfSizes;
 use crate::trade::card;

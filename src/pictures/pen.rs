@@ -1,7 +1,7 @@
 //! The pen that every picture is drawn with. All text goes through it and is escaped here.
 
 use super::Picture;
-use super::lay::{TEXT, width_of};
+use super::layout::{TEXT, width_of};
 
 /// The width of every large picture in its own units: a phone of 360 px less its margins.
 pub const WIDTH: f64 = 328.0;

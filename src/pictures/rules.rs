@@ -2,7 +2,7 @@
 //! across them, and what is nearest to it on each is marked.
 
 use super::Picture;
-use super::lay::{SMALL, Scale, TEXT, width_of};
+use super::layout::{SMALL, Scale, TEXT, width_of};
 use super::pen::{Anchor, Pen, WIDTH};
 use crate::trade::measure::Circumference;
 use crate::words::pictures as words;

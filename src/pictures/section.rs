@@ -1,7 +1,7 @@
 //! A band cut through, to scale, the finger below it: width, height, dome and edge relief as dimensions.
 
 use super::Picture;
-use super::lay::{SMALL, TEXT, cut, width_of};
+use super::layout::{SMALL, TEXT, cut, width_of};
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::trade::band::section::Section;
 use crate::trade::measure::Length;

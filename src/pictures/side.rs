@@ -2,7 +2,7 @@
 //! each is held off.
 
 use super::Picture;
-use super::lay::{SMALL, TEXT, cut, spread, width_of};
+use super::layout::{SMALL, TEXT, cut, spread, width_of};
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::trade::band::section::Section;
 use crate::trade::measure::Length;

@@ -1,7 +1,7 @@
 //! A finger from above with every ring on it, and the room that is left to the joint.
 
 use super::Picture;
-use super::lay::{SMALL, TEXT, cut, spread, width_of};
+use super::layout::{SMALL, TEXT, cut, spread, width_of};
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::trade::measure::{Diameter, Length};
 use crate::trade::stack::RingState;

@@ -2,7 +2,7 @@
 //! it would be if it were matched to the top.
 
 use super::Picture;
-use super::lay::{SMALL, TEXT, cut, width_of};
+use super::layout::{SMALL, TEXT, cut, width_of};
 use super::pen::{Anchor, At, Pen, WIDTH};
 use crate::trade::measure::{Circumference, Length};
 use crate::trade::stack::{FromTop, Taper};

@@ -17,7 +17,7 @@ use crate::book::schedule::OwnOrders;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::check;
 use crate::parts::el::{live, or_nothing};
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::words::{agenda as say, book as say_book};
 
 /// Whose days are in the file.

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::parts::el::maybe;
-use crate::parts::lay::{column, row as row_of};
+use crate::parts::layout::{column, row as row_of};
 use leptos::prelude::*;
 
 use crate::app::address::Address;
@@ -15,7 +15,7 @@ use crate::parts::choice::check;
 use crate::parts::empty::empty;
 use crate::parts::field::Field;
 use crate::parts::line::{Line, line, lines};
-use crate::parts::page::{Head, page};
+use crate::parts::page::{PageHeader, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::words::list::taking as say_list;
@@ -79,7 +79,7 @@ pub fn couples() -> AnyView {
         maybe(move || any_put_away.get().then(|| check("put-away", say::SHOW_PUT_AWAY, None, with_put_away))),
     ]);
     let new = link_button(Weight::Primary, say::NEW_COUPLE, Address::NewCouple.to_string());
-    page(Head::new(say::COUPLES), content, Some(new))
+    page(PageHeader::new(say::COUPLES), content, Some(new))
 }
 
 fn row(couple: Couple<'_>) -> Line {

@@ -12,7 +12,7 @@ use crate::parts::Words;
 use crate::parts::choice::{self as parts, Choosable, Shape};
 use crate::parts::el::maybe;
 use crate::parts::field::{Field, Keyboard};
-use crate::parts::lay::{all, pair, para};
+use crate::parts::layout::{all, pair, para};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::trade::band::{Profile, alloys};

@@ -2,7 +2,7 @@
 //! record does: it saves what was changed in it since it was opened, and is left then.
 
 use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use leptos::prelude::*;
 
 use crate::app::form::Form;
@@ -13,12 +13,12 @@ use crate::book::id::RecordId;
 use crate::forms::{Complaints, Texts};
 use crate::parts::button::{Weight, button};
 use crate::parts::focus::focus;
-use crate::parts::page::{Head, page};
+use crate::parts::page::{PageHeader, page};
 use crate::words::{screens as say, storage as say_storage};
 
 /// A page with a form. `save` is called when the button is pressed or the form is sent from the keyboard.
 pub fn form_page(
-    head: Head,
+    head: PageHeader,
     form: Form,
     fields: AnyView,
     label: &'static str,

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::parts::el::{el, or_nothing};
-use crate::parts::lay::{block, column};
+use crate::parts::layout::{block, column};
 use crate::words::list::handing::Group;
 
 /// The answers, group by group.

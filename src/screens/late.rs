@@ -11,7 +11,7 @@ use crate::book::late as reckoning;
 use crate::book::practice::Practice;
 use crate::book::progress::AtRisk;
 use crate::parts::el::{live, or_nothing};
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::parts::line::line;
 use crate::screens::today::group;
 use crate::trade::wearer::Wearer;

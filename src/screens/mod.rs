@@ -25,7 +25,7 @@ use std::time::Duration;
 
 use crate::parts::el::{el, live, maybe};
 use crate::parts::focus::start_of_page;
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -33,13 +33,13 @@ use crate::app::address::{Address, Setting};
 use crate::app::clock;
 use crate::app::keeping::Keeping;
 use crate::app::route::{Route, go};
-use crate::app::show::Eyes;
+use crate::app::show::CleanView;
 use crate::app::state::{App, NoticeKind, Status};
 use crate::app::updates;
 use crate::parts::button::{Weight, button};
 use crate::parts::notice::{Notice, banner, done, notices, wrong};
-use crate::parts::page::{Head, page};
-use crate::parts::places::{Place, places};
+use crate::parts::page::{PageHeader, page};
+use crate::parts::places::{NavLink, places};
 use crate::words::{copies as say_copies, screens as say, storage as storage_words};
 
 /// After so long the phone is taken to be slow in giving the book out.
@@ -56,9 +56,9 @@ pub fn start() {
 fn frame() -> AnyView {
     let app = App::open();
     let route = Route::follow();
-    let eyes = Eyes::open();
+    let clean_view = CleanView::open();
     provide_context(Keeping::watch(app));
-    provide_context(eyes);
+    provide_context(clean_view);
     provide_context(app);
     provide_context(route);
     updates::watch(move || app.update_ready.set(true));
@@ -95,7 +95,7 @@ fn frame() -> AnyView {
         here
     });
     let update = move || app.update_ready.get().then(|| say::update_ready().to_owned());
-    let place = move |address: Address, label: &'static str, here: fn(Address) -> bool| Place {
+    let place = move |address: Address, label: &'static str, here: fn(Address) -> bool| NavLink {
         href: address.to_string(),
         label: label.into(),
         here: Signal::derive(move || here(screen.get().0)),
@@ -120,7 +120,7 @@ fn frame() -> AnyView {
     };
     let frame = el("div")
         .live_attr("class", move || Some(if alone.get() { "frame alone" } else { "frame" }.to_owned()))
-        .live_attr("hidden", move || eyes.shows().then(String::new));
+        .live_attr("hidden", move || clean_view.shows().then(String::new));
     let book = frame
         .children(vec![
             banner(Signal::derive(update), say::update_now().to_owned(), updates::apply),
@@ -129,7 +129,7 @@ fn frame() -> AnyView {
             maybe(move || (!alone.get()).then(bar)),
         ])
         .view();
-    all(vec![book, show::view(eyes)])
+    all(vec![book, show::view(clean_view)])
 }
 
 fn view_of(address: Address) -> AnyView {
@@ -159,12 +159,12 @@ fn slow(app: App) -> AnyView {
 }
 
 fn opening(said: AnyView) -> AnyView {
-    page(Head::new(say::OPENING), said, None)
+    page(PageHeader::new(say::OPENING), said, None)
 }
 
 fn failed(app: App, sentence: String) -> AnyView {
     let again = button(Weight::Primary, say::TRY_AGAIN, move || app.reopen());
-    page(Head::new(say::NOT_OPENED), all(vec![para("", sentence), later::rescue()]), Some(again))
+    page(PageHeader::new(say::NOT_OPENED), all(vec![para("", sentence), later::rescue()]), Some(again))
 }
 
 fn shown_notice(app: App) -> Vec<Notice> {
@@ -176,7 +176,7 @@ fn shown_notice(app: App) -> Vec<Notice> {
         NoticeKind::Undone(id, stamp) => {
             done(notice.text, Some((say::PUT_BACK.to_owned(), Callback::new(move |()| app.undo(id, stamp)))))
         }
-        NoticeKind::Said => done(notice.text, None),
+        NoticeKind::Message => done(notice.text, None),
         // What is in the book already can still leave the phone.
         NoticeKind::Failed => {
             let to = Callback::new(move |()| go(&Address::Setting(Setting::Copies).to_string()));

@@ -16,8 +16,8 @@ use crate::forms::couple::people::{FIRST_NAME, MET, SECOND_NAME};
 use crate::forms::couple::recorded::MAY_RECORD;
 use crate::forms::couple::wedding::WEDDING;
 use crate::parts::el::or_nothing;
-use crate::parts::lay::all;
-use crate::parts::page::Head;
+use crate::parts::layout::all;
+use crate::parts::page::PageHeader;
 use crate::words::screens as say;
 
 pub fn new_couple() -> AnyView {
@@ -43,6 +43,6 @@ pub fn new_couple() -> AnyView {
         fields::text(form, MET, say::MET).enter("done").line(),
         fields::may_record(form, MAY_RECORD),
     ]);
-    let head = Head::new(say::NEW_COUPLE).back(Address::Couples.to_string(), say::COUPLES);
+    let head = PageHeader::new(say::NEW_COUPLE).back(Address::Couples.to_string(), say::COUPLES);
     form_page(head, form, content, say::SAVE, save)
 }

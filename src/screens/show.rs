@@ -8,12 +8,12 @@
 use std::time::Duration;
 
 use crate::parts::el::{el, maybe, or_nothing};
-use crate::parts::lay::{all, block, heading, para, row};
+use crate::parts::layout::{all, block, heading, para, row};
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
 
-use crate::app::show::{Eyes, Shown};
+use crate::app::show::{CleanView, Shown};
 use crate::parts::Press;
 use crate::parts::button::{Weight, button};
 use crate::parts::focus::{focus, once_drawn};
@@ -25,19 +25,19 @@ const HOLD: Duration = Duration::from_millis(1000);
 const CLICK_TAKES: Duration = Duration::from_millis(100);
 
 /// The clean view, while anything is shown.
-pub fn view(eyes: Eyes) -> AnyView {
-    maybe(move || eyes.get().map(|shown| untrack(|| clean(eyes, shown))))
+pub fn view(clean_view: CleanView) -> AnyView {
+    maybe(move || clean_view.get().map(|shown| untrack(|| clean(clean_view, shown))))
 }
 
 /// A picture and its answer, which a tap turns into the clean view; the button does the same for those who tab.
 pub fn showable(inside: Vec<AnyView>, make: impl Fn() -> Option<Shown> + 'static) -> AnyView {
-    let eyes: Eyes = expect_context();
+    let clean_view: CleanView = expect_context();
     let show = button(Weight::Quiet, say::SHOW, || ());
     el("div")
         .class("showable column near")
         .on("click", move |_| {
             if let Some(shown) = make() {
-                eyes.show(shown);
+                clean_view.show(shown);
             }
         })
         .children(inside)
@@ -47,15 +47,15 @@ pub fn showable(inside: Vec<AnyView>, make: impl Fn() -> Option<Shown> + 'static
 
 /// The button alone, for what stands on a page in many parts.
 pub fn show_button(make: impl Fn() -> Option<Shown> + Send + Sync + 'static) -> AnyView {
-    let eyes: Eyes = expect_context();
+    let clean_view: CleanView = expect_context();
     button(Weight::Quiet, say::SHOW, move || {
         if let Some(shown) = make() {
-            eyes.show(shown);
+            clean_view.show(shown);
         }
     })
 }
 
-fn clean(eyes: Eyes, shown: Shown) -> AnyView {
+fn clean(clean_view: CleanView, shown: Shown) -> AnyView {
     let asked = RwSignal::new(false);
     let opener = SendWrapper::new(document().active_element());
     // It can have the focus again when the book is back, which is a while after the finish.
@@ -64,7 +64,7 @@ fn clean(eyes: Eyes, shown: Shown) -> AnyView {
             once_drawn(move || drop(opener.focus()));
         }
     });
-    let finish = Callback::new(move |()| eyes.close());
+    let finish = Callback::new(move |()| clean_view.close());
     let question = move || {
         asked.get().then(|| {
             el("div")

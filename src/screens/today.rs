@@ -1,7 +1,7 @@
 //! Today: who is next, what is late, which order-by dates are nearest. One button starts a new couple.
 
 use crate::parts::el::{live, maybe, or_nothing};
-use crate::parts::lay::{all, block, column, para, section};
+use crate::parts::layout::{all, block, column, para, section};
 use chrono::NaiveDate;
 use leptos::prelude::*;
 
@@ -19,7 +19,7 @@ use crate::book::today::{self as reckoning, Today};
 use crate::parts::button::{Weight, link_button};
 use crate::parts::empty::empty;
 use crate::parts::line::{Line, line, lines};
-use crate::parts::page::{Head, page};
+use crate::parts::page::{PageHeader, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
 use crate::screens::copies::tab_warning;
@@ -71,8 +71,8 @@ pub fn today() -> AnyView {
         ])
     };
     let aside = move || {
-        let count = app.with(|book| book.set_aside.iter().filter(|row| !row.is_for_good()).count());
-        (count > 0).then(|| para("caution", storage::set_aside(count)))
+        let count = app.with(|book| book.quarantined.iter().filter(|row| !row.is_for_good()).count());
+        (count > 0).then(|| para("caution", storage::quarantined(count)))
     };
     let keeping: Keeping = expect_context();
     let kept = move || {
@@ -86,7 +86,7 @@ pub fn today() -> AnyView {
         let make = link_button(Weight::Quiet, say_copies::MAKE_ONE, to);
         Some(block("column near", vec![para("caution", say_copies::nothing_since(since)), make]))
     };
-    let head = Head::new(say::TODAY).subtitle(Signal::derive(move || format::day(day.get())));
+    let head = PageHeader::new(say::TODAY).subtitle(Signal::derive(move || format::day(day.get())));
     let new = link_button(Weight::Primary, say::NEW_COUPLE, Address::NewCouple.to_string());
     page(head, column(vec![maybe(aside), maybe(copy), live(content), maybe(kept)]), Some(new))
 }

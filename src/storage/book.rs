@@ -20,14 +20,14 @@ use crate::book::verbs;
 pub(super) const INSTALLATION: &str = "installation";
 
 /// A row that could not be read. It stays where it is, as it is: moving it would make worse whatever it suffers from, a
-/// newer version or damage. Only a person moves a damaged one, by [`put_aside`].
+/// newer version or damage. Only a person moves a damaged one, by [`quarantine`].
 #[derive(Clone, Debug, PartialEq)]
-pub struct SetAside {
+pub struct Quarantined {
     pub key: String,
     pub why: RowError,
 }
 
-impl SetAside {
+impl Quarantined {
     /// Whether somebody has put it aside, so that its record may come in again from a file.
     pub fn is_for_good(&self) -> bool {
         self.key.starts_with(FOR_GOOD)
@@ -55,13 +55,13 @@ const BEHIND_FOR_GOOD: &str = "aside/";
 pub struct Loaded {
     pub installation: Installation,
     pub records: Vec<Record>,
-    pub set_aside: Vec<SetAside>,
+    pub quarantined: Vec<Quarantined>,
 }
 
 impl Loaded {
     /// How many parcels of imports are there still.
     pub fn parcels(&self) -> usize {
-        self.set_aside.iter().filter(|row| is_parcel(&row.key)).count()
+        self.quarantined.iter().filter(|row| is_parcel(&row.key)).count()
     }
 }
 
@@ -85,7 +85,7 @@ pub async fn load(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Lo
     };
     let transaction = db.read().await?;
     let store = transaction.object_store(RECORDS)?;
-    let mut loaded = Loaded { installation, records: Vec::new(), set_aside: Vec::new() };
+    let mut loaded = Loaded { installation, records: Vec::new(), quarantined: Vec::new() };
     let mut after = None;
     loop {
         let range = after.map(|last: JsValue| KeyRange::lower_bound(&last, Some(true))).transpose()?;
@@ -98,7 +98,7 @@ pub async fn load(db: &Database, fresh: (InstallationId, RecordId)) -> Result<Lo
             let key = key.as_string().unwrap_or_default();
             match read_row(&value, &key) {
                 Ok(record) => loaded.records.push(record),
-                Err(why) => loaded.set_aside.push(SetAside { key, why }),
+                Err(why) => loaded.quarantined.push(Quarantined { key, why }),
             }
         }
         after = Some(last);
@@ -119,7 +119,7 @@ pub async fn reload(db: &Database, id: RecordId) -> Result<Option<Record>, Stora
 
 /// Puts rows that cannot be read under other keys, as they stand: their places are free for whole ones. A row that can
 /// be read by now stays where it is.
-pub async fn put_aside(db: &Database, keys: &[String], at: Moment) -> Result<(), StorageError> {
+pub async fn quarantine(db: &Database, keys: &[String], at: Moment) -> Result<(), StorageError> {
     let transaction = db.write().await?;
     let store = transaction.object_store(RECORDS)?;
     for key in keys {
@@ -195,7 +195,7 @@ async fn add_within(transaction: &Transaction, additions: Vec<Addition>) -> Resu
 }
 
 /// Deletes what was put aside of these records: nothing of one that is erased may be left.
-pub(super) async fn delete_aside(store: &ObjectStore, erased: &[RecordId]) -> Result<(), StorageError> {
+pub(super) async fn delete_quarantined(store: &ObjectStore, erased: &[RecordId]) -> Result<(), StorageError> {
     if erased.is_empty() {
         return Ok(());
     }

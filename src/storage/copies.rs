@@ -22,7 +22,7 @@ pub async fn last(db: &Database) -> Result<Option<LastCopy>, StorageError> {
 }
 
 /// Rows that cannot be read, as they stand, one a line: for whoever can mend them.
-pub async fn set_aside(db: &Database, keys: &[String]) -> Result<String, StorageError> {
+pub async fn quarantined(db: &Database, keys: &[String]) -> Result<String, StorageError> {
     let transaction = db.read().await?;
     let store = transaction.object_store(RECORDS)?;
     let mut text = String::new();

@@ -17,7 +17,7 @@ pub type Draft = BTreeMap<String, String>;
 
 /// Keeps the words. False if the phone would not take them.
 pub fn keep(form: &str, draft: &Draft) -> bool {
-    set_aside(form) && local::set(&key(form), draft)
+    quarantined(form) && local::set(&key(form), draft)
 }
 
 /// The words that were kept. What cannot be read is left where it is.
@@ -38,7 +38,7 @@ pub fn rename(from: &str, to: &str) -> bool {
 
 /// Forgets the words of a form.
 pub fn forget(form: &str) {
-    if set_aside(form) {
+    if quarantined(form) {
         local::delete(&key(form));
     }
 }
@@ -53,7 +53,7 @@ pub fn forget_about(id: &str) {
 }
 
 /// Moves words that cannot be read out of the way, if there are any. False if that failed: then they stay.
-fn set_aside(form: &str) -> bool {
+fn quarantined(form: &str) -> bool {
     let unreadable = local::is_there(&key(form)) && kept(form).is_none();
     !unreadable || local::rename(&key(form), &format!("bandwright.aside.{form}"))
 }

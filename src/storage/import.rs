@@ -7,7 +7,7 @@ use idb::{ObjectStore, Transaction};
 use wasm_bindgen::JsValue;
 
 use super::blocks::{AT_ONCE, ask};
-use super::book::{delete_aside, key, put_installation, read_row, stored_installation};
+use super::book::{delete_quarantined, key, put_installation, read_row, stored_installation};
 use super::database::{Database, META, RECORDS, complete};
 use super::error::StorageError;
 use super::parcels::{Packing, unpack_within};
@@ -127,7 +127,7 @@ async fn import_within(
         packing.send(&store)?;
     }
     let erased = records.iter().filter(|record| record.erased().is_some()).map(|record| record.id);
-    delete_aside(&store, &erased.collect::<Vec<_>>()).await?;
+    delete_quarantined(&store, &erased.collect::<Vec<_>>()).await?;
     if plan.claims_ours {
         installation.rename(fresh);
     }
@@ -189,7 +189,7 @@ async fn erase_within(transaction: &Transaction, ids: Vec<RecordId>) -> Result<V
     unpack_within(&store).await?;
     let mut installation = stored_installation(&meta).await?.ok_or(StorageError::Gone)?;
     let mut marks = Vec::with_capacity(ids.len());
-    delete_aside(&store, &ids).await?;
+    delete_quarantined(&store, &ids).await?;
     for id in ids {
         let Some(record) = stored_record(&store, id).await?.filter(|record| record.erased().is_none()) else {
             continue;

@@ -5,13 +5,13 @@ use serde_json::from_str;
 
 use super::local;
 use crate::archive::list;
-use crate::book::said::Said;
+use crate::book::preparation_list::PreparationList;
 
 const KEY: &str = "bandwright.list";
 const ASIDE: &str = "bandwright.aside.list";
 
 /// The list that was kept. What cannot be read is left where it is.
-pub fn kept() -> Option<Said> {
+pub fn kept() -> Option<PreparationList> {
     let text: String = local::get(KEY)?;
     list::read_json(from_str(&text).ok()?).ok()
 }
@@ -27,7 +27,7 @@ pub fn is_there() -> bool {
 }
 
 /// Keeps the list. False if the phone would not take it.
-pub fn keep(said: &Said) -> bool {
+pub fn keep(said: &PreparationList) -> bool {
     let unreadable = local::is_there(KEY) && kept().is_none();
     (!unreadable || local::rename(KEY, ASIDE)) && local::set(KEY, &list::write(said))
 }

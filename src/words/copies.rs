@@ -260,6 +260,6 @@ pub fn erase_joined(count: usize) -> String {
 }
 
 /// What the notice says once damaged records were put aside.
-pub fn was_put_aside(count: usize) -> String {
+pub fn was_quarantined(count: usize) -> String {
     format!("{} put aside: a file can bring them in again", format::counted(count as i64, "record", "records"))
 }

@@ -108,7 +108,7 @@ pub fn row_error(why: RowError) -> String {
 }
 
 /// Some records were set aside.
-pub fn set_aside(count: usize) -> String {
+pub fn quarantined(count: usize) -> String {
     let records = if count == 1 { "One record".to_owned() } else { format!("{count} records") };
     format!("{records} on this phone could not be read. Nothing was changed in it; it is kept as it is.")
 }

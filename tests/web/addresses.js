@@ -41,7 +41,7 @@ export const ADDRESSES = [
   ["Part::Differences", ({ couple }) => `#/couple/${couple}/differences`],
   ["Part::History", ({ couple }) => `#/couple/${couple}/history`],
   ["Part::Erase", ({ couple }) => `#/couple/${couple}/erase`],
-  ["Part::Said", ({ couple }) => `#/couple/${couple}/said`],
+  ["Part::PreparationList", ({ couple }) => `#/couple/${couple}/said`],
   ["Part::Invite", ({ couple }) => `#/couple/${couple}/invite`],
   ["Calculator::Size", () => "#/tools/size?q=M%C2%BD"],
   ["Calculator::Size", ({ couple }) => `#/tools/size?couple=${couple}&who=first`],

@@ -10,9 +10,9 @@ use bandwright::parts::empty::empty;
 use bandwright::parts::field::{Field, Keyboard};
 use bandwright::parts::line::{line, lines};
 use bandwright::parts::notice::{self, notices};
-use bandwright::parts::page::{Head, page};
+use bandwright::parts::page::{PageHeader, page};
 use bandwright::parts::picture::{picture, sketch};
-use bandwright::parts::places::{Place, places};
+use bandwright::parts::places::{NavLink, places};
 use bandwright::parts::reasons::reasons;
 use bandwright::pictures::ornament;
 use bandwright::words::answer::Headline;
@@ -194,10 +194,10 @@ fn heard(text: &str) -> String {
 #[wasm_bindgen_test]
 async fn a_page_has_one_heading_a_named_way_back_and_places_that_say_where_one_is() {
     let host = show(move || {
-        let head = Head::new("Order size").back("#/tools", "Tools");
+        let head = PageHeader::new("Order size").back("#/tools", "Tools");
         let action = button(Weight::Primary, "Use N", Callback::new(|()| ()));
         let place =
-            |label: &'static str, here| Place { href: "#/".into(), label: label.into(), here: Signal::stored(here) };
+            |label: &'static str, here| NavLink { href: "#/".into(), label: label.into(), here: Signal::stored(here) };
         let bar = [place("Today", false), place("Couples", false), place("Tools", true), place("Setup", false)];
         let more = link_button(Weight::Quiet, "More", "#/more");
         view! { <div class="frame">{page(head, more, Some(action))}{places(bar)}</div> }.into_any()

@@ -18,7 +18,7 @@ use crate::book::id::{InstallationId, RecordId};
 use crate::book::mentions::mentions;
 use crate::book::record::{Kind, Record};
 use crate::book::search::Lower;
-use crate::storage::book::SetAside;
+use crate::storage::book::Quarantined;
 use crate::storage::error::StorageError;
 use crate::storage::import::{self as stored, Imported};
 use crate::storage::{drafts, parcels, typed};
@@ -121,7 +121,7 @@ impl App {
                 Ok(marks) => {
                     ids.iter().for_each(|id| drafts::forget_about(&id.to_string()));
                     forget_half_typed(&erased, lower);
-                    self.book.update(|book| book.forget_aside(&ids));
+                    self.book.update(|book| book.forget_quarantined(&ids));
                     self.show(&shared, marks);
                     then();
                     // Another screen takes a notice away that was said on the one before.
@@ -141,7 +141,7 @@ impl App {
         };
         let mut preview = self.book.with_untracked(|book| {
             let own = (!book.practice.changes().is_empty()).then_some(book.practice.as_ref());
-            let lost = book.set_aside.iter().filter_map(SetAside::for_good_of).collect();
+            let lost = book.quarantined.iter().filter_map(Quarantined::for_good_of).collect();
             Preview::new(&book.installation, own, file.header(), clock::moment()).with_lost(lost)
         });
         let mut pace = Pace::new();
@@ -208,7 +208,7 @@ impl App {
                     let erased = records.iter().filter(|record| record.erased().is_some());
                     let erased: Vec<RecordId> = erased.map(|record| record.id).collect();
                     erased.iter().for_each(|id| drafts::forget_about(&id.to_string()));
-                    book.forget_aside(&erased);
+                    book.forget_quarantined(&erased);
                     for id in gone {
                         before.extend(book.couples.remove(&id));
                         before.extend(book.practices.remove(&id));
@@ -234,7 +234,7 @@ impl super::Book {
         let record = self.couples.get(&id).or_else(|| self.practices.get(&id)).or(practice);
         match record {
             Some(record) => Here::Record(record),
-            None if self.set_aside.iter().any(|row| row.key == id.to_string()) => Here::Unreadable,
+            None if self.quarantined.iter().any(|row| row.key == id.to_string()) => Here::Unreadable,
             None => Here::Nothing,
         }
     }

@@ -79,7 +79,7 @@ pub fn write(value: &Value) -> Json {
         Value::Time(time) => write_time(*time),
         Value::Days(days) => json!(days.0),
         Value::Percent(percent) => json!(percent.0),
-        Value::Said(said) => list::write_json(said),
+        Value::PreparationList(said) => list::write_json(said),
         Value::Place(place) => json!(place.0),
         Value::Unknown(text) => serde_json::from_str(text).unwrap_or(Json::Null),
     }
@@ -90,7 +90,7 @@ pub fn read(field: &Field, json: &Json) -> Option<Value> {
     let Some(kind) = field.kind() else { return Some(Value::Unknown(settled(json.to_string()))) };
     let value = read_kind(kind, json)?;
     match (field, &value) {
-        (Field::Said(id), Value::Said(list)) if list.id != *id => None,
+        (Field::PreparationList(id), Value::PreparationList(list)) if list.id != *id => None,
         _ => Some(value),
     }
 }
@@ -151,7 +151,7 @@ fn read_kind(kind: ValueKind, json: &Json) -> Option<Value> {
         ValueKind::Time => Value::Time(read_time(json)?),
         ValueKind::Days => Value::Days(CalendarDays(read_whole(json)?)),
         ValueKind::Percent => Value::Percent(Percent(read_whole(json)?)),
-        ValueKind::Said => Value::Said(Box::new(list::read_json(json.clone()).ok()?)),
+        ValueKind::PreparationList => Value::PreparationList(Box::new(list::read_json(json.clone()).ok()?)),
         ValueKind::Place => Value::Place(Whole(read_whole(json)?)),
     })
 }

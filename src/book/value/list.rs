@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 
 use super::days::When;
-use crate::book::asks::{Ask, Kind, Of, Question, RANGE, ROWS, SOME, Spot};
+use crate::book::asks::{AnswerKey, Ask, Kind, Of, Question, RANGE, ROWS, SOME};
 use crate::book::id::ItemId;
 use crate::trade::dates::entry::read_wedding;
 use crate::trade::dates::holidays::Region;
@@ -22,7 +22,7 @@ use crate::trade::wearer::Wearer;
 
 /// A preparation list, as far as it is filled in.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Said {
+pub struct PreparationList {
     /// The list's own name: the same list handed over twice is the same list.
     pub id: ItemId,
     /// The day on which it was last written in.
@@ -30,7 +30,7 @@ pub struct Said {
     /// The day on which they answered whether they may be recorded.
     pub asked: Option<NaiveDate>,
     pub invitation: Invitation,
-    pub answers: BTreeMap<Spot, String>,
+    pub answers: BTreeMap<AnswerKey, String>,
     /// What a newer version wrote beside it, carried through unharmed.
     pub unknown: Option<String>,
 }
@@ -52,19 +52,19 @@ pub enum AnswerError {
     NotOffered,
 }
 
-impl Said {
-    pub fn new(id: ItemId, today: NaiveDate) -> Said {
+impl PreparationList {
+    pub fn new(id: ItemId, today: NaiveDate) -> PreparationList {
         let invitation = Invitation::default();
-        Said { id, saved: today, asked: None, invitation, answers: BTreeMap::new(), unknown: None }
+        PreparationList { id, saved: today, asked: None, invitation, answers: BTreeMap::new(), unknown: None }
     }
 
     /// An answer; blank is none.
-    pub fn get(&self, spot: Spot) -> Option<&str> {
+    pub fn get(&self, spot: AnswerKey) -> Option<&str> {
         self.answers.get(&spot).map(|text| text.trim()).filter(|text| !text.is_empty())
     }
 
     /// Writes an answer on a day, as it was typed.
-    pub fn set(&mut self, spot: Spot, text: String, today: NaiveDate) {
+    pub fn set(&mut self, spot: AnswerKey, text: String, today: NaiveDate) {
         if self.answers.get(&spot).map_or("", String::as_str) == text {
             return;
         }
@@ -98,7 +98,7 @@ impl Said {
 
     /// Whether one of the two, or both together, have said anything of a question.
     fn has_answered(&self, question: Question, who: Option<Wearer>) -> bool {
-        let of_it = |spot: &&Spot| spot.ask.row().question == question && spot.who == who;
+        let of_it = |spot: &&AnswerKey| spot.ask.row().question == question && spot.who == who;
         self.answers.keys().filter(of_it).any(|spot| self.get(*spot).is_some())
     }
 
@@ -115,7 +115,7 @@ impl Said {
 
     /// Whether they agree to be recorded, if they have said.
     pub fn agrees(&self) -> Option<bool> {
-        match self.get(Spot::both(Ask::Recorded))? {
+        match self.get(AnswerKey::both(Ask::Recorded))? {
             "yes" => Some(true),
             "no" => Some(false),
             _ => None,
@@ -123,26 +123,26 @@ impl Said {
     }
 
     pub fn name(&self, who: Wearer) -> Option<&str> {
-        self.get(Spot::of(Ask::Name, who))
+        self.get(AnswerKey::of(Ask::Name, who))
     }
 
     /// The wedding date, where their words can be read as one. A day without its year counts from the day on which
     /// the list was last written in.
     pub fn wedding(&self, today: NaiveDate) -> Option<Wedding> {
-        let typed = self.get(Spot::both(Ask::Wedding))?;
+        let typed = self.get(AnswerKey::both(Ask::Wedding))?;
         read_wedding(typed, self.saved.min(today)).ok().filter(|wedding| !wedding.is_past(today))
     }
 
     /// The highest number of a ring of which something was said.
     pub fn rings(&self, who: Wearer) -> u8 {
-        let of = |spot: &Spot| if spot.who == Some(who) { spot.ring } else { None };
+        let of = |spot: &AnswerKey| if spot.who == Some(who) { spot.ring } else { None };
         self.answers.keys().filter(|spot| self.get(**spot).is_some()).filter_map(of).max().unwrap_or(0)
     }
 
     /// What may leave the couple's phone, and what the jeweller may keep: all of it but what a later answer has made
     /// void, or after a no to being recorded their names and the no alone.
-    pub fn as_agreed(mut self) -> Said {
-        let void: Vec<Spot> = self.answers.keys().copied().filter(|spot| self.is_void(*spot)).collect();
+    pub fn as_agreed(mut self) -> PreparationList {
+        let void: Vec<AnswerKey> = self.answers.keys().copied().filter(|spot| self.is_void(*spot)).collect();
         void.iter().for_each(|spot| drop(self.answers.remove(spot)));
         if self.agrees() == Some(false) {
             self.answers.retain(|spot, _| matches!(spot.ask, Ask::Name | Ask::Recorded));
@@ -154,17 +154,17 @@ impl Said {
 
     /// Whether another answer says that this one does not count: figures beside "rather say it in person", rings beside
     /// "no". They stay where they were typed, in case that answer changes again.
-    fn is_void(&self, spot: Spot) -> bool {
+    fn is_void(&self, spot: AnswerKey) -> bool {
         let (asked, counts) = match spot.ask {
-            Ask::BudgetLeast | Ask::BudgetMost => (Spot::both(Ask::Budget), RANGE),
-            _ if spot.ask.row().of == Of::Ring => (Spot { ask: Ask::OwnsRings, ring: None, ..spot }, SOME),
+            Ask::BudgetLeast | Ask::BudgetMost => (AnswerKey::both(Ask::Budget), RANGE),
+            _ if spot.ask.row().of == Of::Ring => (AnswerKey { ask: Ask::OwnsRings, ring: None, ..spot }, SOME),
             _ => return false,
         };
         self.get(asked).is_some_and(|answer| answer != counts)
     }
 
     /// The answers that can be taken in, each without the spaces at its ends; and those that cannot, with why.
-    pub fn checked(mut self) -> (Said, Vec<(Spot, AnswerError)>) {
+    pub fn checked(mut self) -> (PreparationList, Vec<(AnswerKey, AnswerError)>) {
         let mut wrong = Vec::new();
         let mut good = BTreeMap::new();
         for (spot, text) in std::mem::take(&mut self.answers) {
@@ -179,7 +179,7 @@ impl Said {
     }
 
     /// The same list with the two in the other order.
-    pub fn swapped(mut self) -> Said {
+    pub fn swapped(mut self) -> PreparationList {
         let answers = std::mem::take(&mut self.answers);
         self.answers.extend(answers.into_iter().map(|(spot, text)| (spot.swapped(), text)));
         self

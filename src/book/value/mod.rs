@@ -10,7 +10,7 @@ use chrono::{NaiveDate, NaiveTime};
 
 pub use choices::{Constant, Outcome, Stage, Wish};
 pub use days::{ChosenExtra, DatesSettled, Extra, ExtraWork, NamedClosure, Recorded, When};
-pub use list::{AnswerError, Invitation, Said, check, is_offered};
+pub use list::{AnswerError, Invitation, PreparationList, check, is_offered};
 pub use sizes::{FittedAt, OrderSize, OwnAmount, OwnGauge, OwnTerms, ReadingTaken, TryOnBand};
 pub use stack::{Away, Remedy, StackSeen, Way};
 
@@ -28,7 +28,7 @@ use crate::trade::sizing::{Step, System};
 use crate::trade::wearer::Finger;
 
 /// Something that a field can hold, by its type alone.
-pub trait Held: Sized {
+pub trait FieldValue: Sized {
     const KIND: ValueKind;
 
     /// The value, if it is of this type.
@@ -66,7 +66,7 @@ macro_rules! kinds {
             }
         }
 
-        $(impl Held for $type {
+        $(impl FieldValue for $type {
             const KIND: ValueKind = ValueKind::$kind;
 
             fn of(value: &Value) -> Option<&Self> {
@@ -117,7 +117,7 @@ kinds! {
     Time(NaiveTime),
     Days(CalendarDays),
     Percent(Percent),
-    Said(Box<Said>),
+    PreparationList(Box<PreparationList>),
     /// A place in an order, or a number of things before it.
     Place(Whole),
 }

@@ -2,12 +2,12 @@
 //! the band.
 
 use crate::parts::el::{el, live, maybe, or_nothing};
-use crate::parts::lay::{all, block, heading, pair, para};
+use crate::parts::layout::{all, block, heading, pair, para};
 use leptos::prelude::*;
 
-use super::held::Held;
 use super::sheet::{Laid, Sheet, laid, step};
-use super::{Opened, Whose};
+use super::unsettled::Unsettled;
+use super::{Opened, Opener};
 use crate::answers::compare::{Alternative, Shared, alternatives, widest};
 use crate::app::address::Address;
 use crate::app::route::go_instead;
@@ -40,19 +40,19 @@ pub fn compare(opened: Opened) -> AnyView {
     let complaints = Signal::derive(move || read.with(|(_, complaints)| say_complaint::complaints(complaints)));
     let sheet = Sheet::new(form, complaints);
     let answered = found.with_untracked(|all| all.len() > 1);
-    let whose = opened.whose;
+    let opener = opened.opener;
     let head = match opened.read(say::stack_subtitle) {
         Some(subtitle) => opened.head().subtitle(subtitle),
         None => opened.head(),
     };
-    let held = Held::by(&opened, |field, who| matches!(field, Field::Band(whose, _) if *whose == who));
-    let seen = whose.map(|Whose { id, .. }| Seen::couple(app, id));
+    let held = Unsettled::by(&opened, |field, who| matches!(field, Field::Band(opener, _) if *opener == who));
+    let seen = opener.map(|Opener { id, .. }| Seen::couple(app, id));
     let cards = move || {
         let all = found.get();
         let widest = widest(&all);
         let show = (all.len() > 1).then(|| show_button(move || found.with_untracked(|all| shown_to_them(all))));
-        let cards = all.into_iter().map(|it| card(app, it, widest, whose.zip(seen), held)).collect();
-        crate::parts::lay::all(vec![block("alternatives", cards), or_nothing(show)])
+        let cards = all.into_iter().map(|it| card(app, it, widest, opener.zip(seen), held)).collect();
+        crate::parts::layout::all(vec![block("alternatives", cards), or_nothing(show)])
     };
     let content = laid(Laid {
         first: held.caution(),
@@ -131,13 +131,13 @@ fn row(sheet: Sheet, at: usize) -> AnyView {
     maybe(inside)
 }
 
-fn card(app: App, it: Alternative, widest: Length, whose: Option<(Whose, Seen)>, held: Held) -> AnyView {
+fn card(app: App, it: Alternative, widest: Length, opener: Option<(Opener, Seen)>, held: Unsettled) -> AnyView {
     let mut inside = vec![heading(say::alternative(it.number))];
     inside.extend(it.section.map(|section| picture(drawing::beside(&section, widest, None).svg)));
     inside.extend(say::alternative_lines(&it).into_iter().map(|line| para("", line)));
     inside.extend(it.size.and_then(Result::err).map(|lacks| para("", say::no_order_size(lacks))));
     inside.extend(say::alternative_cautions(&it, Called::Own).into_iter().map(|line| para("caution", line)));
-    if let Some((Whose { id, who }, seen)) = whose {
+    if let Some((Opener { id, who }, seen)) = opener {
         let band = it.band;
         let choose = move || {
             let to = Address::Couple(id).to_string();

@@ -5,7 +5,6 @@
 
 mod compare;
 mod dates;
-mod held;
 mod order;
 mod paper_gauge;
 mod screen_gauge;
@@ -13,9 +12,10 @@ mod sheet;
 mod size;
 mod stack;
 mod table;
+mod unsettled;
 
 use crate::parts::el::{live, nothing};
-use crate::parts::lay::{all, block, para};
+use crate::parts::layout::{all, block, para};
 use leptos::prelude::*;
 
 use super::couple::not_here;
@@ -31,7 +31,7 @@ use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::forms::Texts;
 use crate::parts::line::{line, lines};
-use crate::parts::page::{Head, page};
+use crate::parts::page::{PageHeader, page};
 use crate::storage::preferences;
 use crate::trade::wearer::Wearer;
 use crate::words::{bench as say, book as say_book, screens};
@@ -43,7 +43,7 @@ pub fn bench() -> AnyView {
     };
     let rows = Signal::stored(Calculator::ALL.map(row).to_vec());
     let content = all(vec![block("bench-list", vec![lines(rows)]), para("small", say::BENCH_HOW)]);
-    page(Head::new(screens::TOOLS), content, None)
+    page(PageHeader::new(screens::TOOLS), content, None)
 }
 
 /// A calculator. It is set up anew when its address is gone to with another query.
@@ -59,7 +59,7 @@ pub fn calculator(which: Calculator) -> AnyView {
             None => not_here(),
             Some(opened) => {
                 // It starts from the couple's figures as they are now, and replaces no later ones by the way.
-                if let Some(Whose { id, .. }) = opened.whose {
+                if let Some(Opener { id, .. }) = opened.opener {
                     Seen::couple(app, id);
                 }
                 match which {
@@ -82,13 +82,13 @@ pub fn calculator(which: Calculator) -> AnyView {
 struct Opened {
     app: App,
     which: Calculator,
-    whose: Option<Whose>,
+    opener: Option<Opener>,
     asked: Query,
 }
 
 /// The couple, and which of the two, that a calculator was opened for.
 #[derive(Clone, Copy)]
-struct Whose {
+struct Opener {
     id: RecordId,
     who: Wearer,
 }
@@ -97,23 +97,23 @@ impl Opened {
     /// None if it is for a couple that is not here.
     fn new(app: App, which: Calculator, asked: Query) -> Option<Opened> {
         let Some(id) = value_of(&asked, "couple") else {
-            return Some(Opened { app, which, whose: None, asked: remembered(which, asked) });
+            return Some(Opened { app, which, opener: None, asked: remembered(which, asked) });
         };
         let id = RecordId::parse(id)?;
         let known = app.couple(id, |couple| !couple.is_blank()).unwrap_or(false);
         let who = value_of(&asked, "who").and_then(Wearer::from_code).unwrap_or(Wearer::First);
-        known.then_some(Opened { app, which, whose: Some(Whose { id, who }), asked })
+        known.then_some(Opened { app, which, opener: Some(Opener { id, who }), asked })
     }
 
     /// Reads the couple it was opened for.
     fn read<T>(&self, read: impl FnOnce(Couple<'_>, Wearer) -> T) -> Option<T> {
-        let Whose { id, who } = self.whose?;
+        let Opener { id, who } = self.opener?;
         self.app.couple(id, |couple| read(couple, who))
     }
 
     /// Reads the couple it was opened for, if there is one, and the practice.
     fn known<T>(&self, read: impl FnOnce(Option<(Couple<'_>, Wearer)>, Practice<'_>) -> T) -> T {
-        let record = self.whose.and_then(|Whose { id, who }| {
+        let record = self.opener.and_then(|Opener { id, who }| {
             let record = self.app.couple(id, |couple| couple.0.clone())?;
             Some((record, who))
         });
@@ -135,7 +135,7 @@ impl Opened {
 
     /// The inputs, with the couple's figures or nothing to start from.
     fn form(&self, start: Vec<Start>) -> Form {
-        let fixed = self.whose.map_or_else(Vec::new, |Whose { id, who }| {
+        let fixed = self.opener.map_or_else(Vec::new, |Opener { id, who }| {
             let mut fixed = vec![("couple".to_owned(), id.to_string())];
             if self.which != Calculator::Dates {
                 fixed.push(("who".to_owned(), who.code().to_owned()));
@@ -146,11 +146,11 @@ impl Opened {
     }
 
     /// The head of the page; the way back leads to the couple or to the Bench.
-    fn head(&self) -> Head {
-        let head = Head::new(name(self.which).to_owned());
-        match self.whose {
+    fn head(&self) -> PageHeader {
+        let head = PageHeader::new(name(self.which).to_owned());
+        match self.opener {
             None => head.back(Address::Bench.to_string(), screens::TOOLS),
-            Some(Whose { id, .. }) => {
+            Some(Opener { id, .. }) => {
                 let names = self.read(|couple, _| say_book::names(couple)).unwrap_or_default();
                 head.back(Address::Couple(id).to_string(), names)
             }

@@ -1,7 +1,7 @@
 //! A gauge to print, and what its readings are once the print was measured.
 
 use crate::parts::el::{el, live, maybe, or_nothing};
-use crate::parts::lay::{all, block, column, para};
+use crate::parts::layout::{all, block, column, para};
 use leptos::prelude::*;
 
 use super::sheet::{Sheet, papers, print};

@@ -6,10 +6,10 @@
 use std::time::Duration;
 
 use crate::parts::el::{el, live, maybe, value_of};
-use crate::parts::lay::{all, block, column, para};
+use crate::parts::layout::{all, block, column, para};
 use leptos::prelude::*;
 
-use super::{Opened, Whose, asking};
+use super::{Opened, Opener, asking};
 use crate::answers::screen_gauge::{ScreenAnswer, Slide, State, answer as compute, circle, patch, state, things};
 use crate::app::address::Calculator;
 use crate::app::device::{Display, display};
@@ -89,12 +89,12 @@ pub fn screen_gauge(opened: Opened) -> AnyView {
             to_picture();
         }
     };
-    let whose = opened.whose;
+    let opener = opened.opener;
     let name = opened.read(say_book::name_of).unwrap_or_default();
     let action = maybe(move || match mode.get().0 {
         State::Enlarged => None,
         State::Calibrating { .. } => Some(button(Weight::Primary, say::IT_FITS, keep)),
-        State::Measuring(screen) => Some(next(app, form, screen, whose, &name)),
+        State::Measuring(screen) => Some(next(app, form, screen, opener, &name)),
     });
     page(opened.head(), content, Some(action))
 }
@@ -242,10 +242,10 @@ fn slider(moved: Moved, label: &'static str, slide: Slide, spoken: Signal<String
 }
 
 /// What the size is for: a reading of whom it was opened for, or an order size.
-fn next(app: App, form: Form, screen: Screen, whose: Option<Whose>, name: &str) -> AnyView {
+fn next(app: App, form: Form, screen: Screen, opener: Option<Opener>, name: &str) -> AnyView {
     let found = move || found(app, form, screen).map(|it| it.found);
-    match whose {
-        Some(Whose { id, who }) => button(Weight::Primary, say::write_down(name), move || {
+    match opener {
+        Some(Opener { id, who }) => button(Weight::Primary, say::write_down(name), move || {
             if let Some(found) = untrack(found) {
                 write_down_from_glass(id, who, write::size_in_mm(found.across.0), found.u);
             }

@@ -1,7 +1,7 @@
 //! What the calculators share: fields that are read while they are typed in, and where inputs and answer stand.
 
 use crate::parts::el::{el, live, maybe};
-use crate::parts::lay::{all, block, para};
+use crate::parts::layout::{all, block, para};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -184,10 +184,10 @@ pub fn missing(all: Vec<(String, String, String)>) -> AnyView {
     let one = |(sentence, label, href): (String, String, String)| {
         block("bench-missing", vec![para("caution", sentence), link_button(Weight::Quiet, label, href)])
     };
-    crate::parts::lay::all(all.into_iter().map(one).collect())
+    crate::parts::layout::all(all.into_iter().map(one).collect())
 }
 
 /// Sentences that want to be read before anything is done.
 pub fn cautions(all: Signal<Vec<String>>) -> AnyView {
-    live(move || crate::parts::lay::all(all.get().into_iter().map(|text| para("caution", text)).collect()))
+    live(move || crate::parts::layout::all(all.get().into_iter().map(|text| para("caution", text)).collect()))
 }

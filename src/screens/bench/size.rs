@@ -1,11 +1,11 @@
 //! The size converter: one size in every system at once, and never one of several readings in silence.
 
 use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, column, para, section};
+use crate::parts::layout::{all, column, para, section};
 use leptos::prelude::*;
 
 use super::sheet::Sheet;
-use super::{Opened, Whose, asking};
+use super::{Opened, Opener, asking};
 use crate::answers::size::{SizeAnswer, answer as compute};
 use crate::app::address::{Address, Calculator};
 use crate::app::form::Form;
@@ -71,8 +71,8 @@ pub fn size(opened: Opened) -> AnyView {
         Some(subtitle) => opened.head().subtitle(subtitle),
         None => opened.head(),
     };
-    let action = match opened.whose {
-        Some(Whose { id, .. }) => back_to_couple(&opened, id),
+    let action = match opened.opener {
+        Some(Opener { id, .. }) => back_to_couple(&opened, id),
         None => next(form, typed, there),
     };
     page(head, content, Some(action))

@@ -1,7 +1,7 @@
 //! Every size of one scale beside what it is called on the others: to look up, and to print for the case.
 
 use crate::parts::el::{el, live};
-use crate::parts::lay::{block, column, para};
+use crate::parts::layout::{block, column, para};
 use leptos::prelude::*;
 
 use super::Opened;

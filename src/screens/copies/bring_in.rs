@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::parts::el::{el, live, maybe};
-use crate::parts::lay::{all, block, column, para};
+use crate::parts::layout::{all, block, column, para};
 use leptos::prelude::*;
 
 use super::brought::brought;

@@ -9,7 +9,7 @@ use crate::app::state::{App, app};
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{all, para, section};
+use crate::parts::layout::{all, para, section};
 use crate::parts::line::{Line, line, lines};
 use crate::words::harmless::harmless;
 use crate::words::parts::Mark;

@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use crate::parts::el::{el, live, or_nothing};
-use crate::parts::lay::{all, block, column, heading, para, row};
+use crate::parts::layout::{all, block, column, heading, para, row};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part, Setting};
@@ -19,8 +19,8 @@ use crate::book::record::Record;
 use crate::book::same;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
-use crate::parts::page::{Head, page};
-use crate::screens::couple::{Whose, whose};
+use crate::parts::page::{PageHeader, page};
+use crate::screens::couple::{CouplePage, couple_page};
 use crate::screens::practice;
 use crate::words::{copies as say_copies, fields, phones as say, same as say_same, screens};
 
@@ -50,7 +50,7 @@ struct Shown {
 
 pub fn of_couple(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose(id, say::DIFFERENCES, Part::Differences);
+    let CouplePage { head, .. } = couple_page(id, say::DIFFERENCES, Part::Differences);
     let all_of_them = move || app.couple(id, |couple| read(app, couple.0)).unwrap_or_default();
     differences(head, all_of_them, move |writes, said| app.save(id, writes, said, || ()))
 }
@@ -63,7 +63,7 @@ pub fn of_practice() -> AnyView {
 }
 
 fn differences(
-    head: Head,
+    head: PageHeader,
     all_of_them: impl Fn() -> (Vec<Difference>, usize) + Send + Sync + 'static,
     save: impl Fn(Vec<Write>, String) + Copy + Send + Sync + 'static,
 ) -> AnyView {

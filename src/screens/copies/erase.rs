@@ -2,7 +2,7 @@
 //! another press, because it cannot be undone.
 
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{block, column, para, section};
+use crate::parts::layout::{block, column, para, section};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};
@@ -14,7 +14,7 @@ use crate::book::verbs;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::check;
 use crate::parts::page::page;
-use crate::screens::couple::{Whose, whose};
+use crate::screens::couple::{CouplePage, couple_page};
 use crate::screens::couples::lower;
 use crate::trade::wearer::Wearer;
 use crate::words::copies::{self as say, Goes};
@@ -22,7 +22,7 @@ use crate::words::{book as say_book, screens};
 
 pub fn erase(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose(id, say::ERASE, Part::Erase);
+    let CouplePage { head, leave } = couple_page(id, say::ERASE, Part::Erase);
     let sure = RwSignal::new(false);
     let goes = app.couple(id, goes).unwrap_or_default();
     let joined = app.goes_with(id);

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::parts::el::{el, live, maybe};
-use crate::parts::lay::{block, column, entries, para};
+use crate::parts::layout::{block, column, entries, para};
 use leptos::prelude::*;
 
 use crate::app::address::Part;
@@ -18,7 +18,7 @@ use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::pick;
 use crate::parts::page::page;
-use crate::screens::couple::{Whose, whose};
+use crate::screens::couple::{CouplePage, couple_page};
 use crate::words::{fields, phones as say, screens};
 
 /// So many changes are drawn at first, and so many more at each asking.
@@ -26,7 +26,7 @@ const ROWS: usize = 30;
 
 pub fn history(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose(id, say::HISTORY, Part::History);
+    let CouplePage { head, .. } = couple_page(id, say::HISTORY, Part::History);
     let rows = RwSignal::new(ROWS);
     let of = RwSignal::new(String::new());
     let options = app.couple(id, every_field).unwrap_or_default();
@@ -56,7 +56,8 @@ fn every_field(couple: Couple<'_>) -> Vec<(String, String)> {
     for field in written {
         let name = fields::field(couple, field);
         // Two readings of one finger are two things: what each begins with tells them apart, or else a number.
-        let is_item = matches!(field, Field::Reading(..) | Field::Note(_) | Field::Said(_) | Field::Reach(_));
+        let is_item =
+            matches!(field, Field::Reading(..) | Field::Note(_) | Field::PreparationList(_) | Field::Reach(_));
         let said = couple.0.get(field).filter(|_| is_item).map(|value| fields::value(Some(value)));
         let name = said.map_or_else(|| name.clone(), |said| say::beginning(&name, &said));
         let before = named.iter().filter(|(_, other)| say::is_numbered(other, &name)).count();

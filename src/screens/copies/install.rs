@@ -1,7 +1,7 @@
 //! How to put the app on the home screen, with pictures, and the warning before anything is typed into a tab.
 
 use crate::parts::el::{el, or_nothing};
-use crate::parts::lay::{block, column, para, section};
+use crate::parts::layout::{block, column, para, section};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Setting};

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::parts::el::{live, maybe, or_nothing};
-use crate::parts::lay::{all, block, column, para, section};
+use crate::parts::layout::{all, block, column, para, section};
 use leptos::prelude::*;
 
 use super::out::Out;

@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use crate::parts::el::{el, live, maybe, nothing};
-use crate::parts::lay::{all, column, para};
+use crate::parts::layout::{all, column, para};
 use leptos::prelude::*;
 
 use crate::app::address::Part;
@@ -14,12 +14,12 @@ use crate::app::state::{App, app};
 use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button};
 use crate::parts::page::page;
-use crate::screens::couple::{Whose, whose};
+use crate::screens::couple::{CouplePage, couple_page};
 use crate::words::{copies as say, format};
 
 /// A file of one couple.
 pub fn one(id: RecordId) -> AnyView {
-    let Whose { head, .. } = whose(id, say::COPY_ONE, Part::Copy);
+    let CouplePage { head, .. } = couple_page(id, say::COPY_ONE, Part::Copy);
     let out = Out::of(app(), Signal::stored(Some(Which::Couples(vec![id]))));
     let content = column(vec![para("", say::COPIES_HOW), para("small", say::NOT_ENCRYPTED), out.said()]);
     page(head, content, Some(out.buttons()))

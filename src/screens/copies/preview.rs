@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::parts::el::or_nothing;
-use crate::parts::lay::{all, para, section};
+use crate::parts::layout::{all, para, section};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};

@@ -11,7 +11,7 @@ use crate::app::{clock, share};
 use crate::archive::row::RowError;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, live, nothing, or_nothing};
-use crate::parts::lay::{all, block, para, section};
+use crate::parts::layout::{all, block, para, section};
 use crate::storage::error::StorageError;
 use crate::words::harmless::harmless;
 use crate::words::{copies as say_copies, format, storage as say};
@@ -62,7 +62,7 @@ fn book(app: App, found: &Arc<Rescued>) -> AnyView {
     let aside = (count > 0).then(|| {
         let found = Arc::clone(found);
         let out = move || hand_out(app, "bandwright-set-aside.txt", share::TEXT, &found.unreadable);
-        all(vec![para("caution", say::set_aside(count)), button(Weight::Quiet, say::RESCUE_UNREADABLE, out)])
+        all(vec![para("caution", say::quarantined(count)), button(Weight::Quiet, say::RESCUE_UNREADABLE, out)])
     });
     let readable = match &found.file {
         Some(_) => {

@@ -1,7 +1,7 @@
 //! One couple under two ids: both entries side by side, to be joined, or told apart.
 
 use crate::parts::el::{el, live};
-use crate::parts::lay::{all, block, column, heading, para, row};
+use crate::parts::layout::{all, block, column, heading, para, row};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};
@@ -12,14 +12,14 @@ use crate::book::id::RecordId;
 use crate::book::same as one_couple;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::page;
-use crate::screens::couple::{Whose, whose};
+use crate::screens::couple::{CouplePage, couple_page};
 use crate::screens::couples::lower;
 use crate::words::harmless::harmless;
 use crate::words::{book as say_book, dates, same as say};
 
 pub fn same(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose(id, say::SAME, Part::Same);
+    let CouplePage { head, .. } = couple_page(id, say::SAME, Part::Same);
     let content = move || {
         let like = app.like(id, lower);
         let joined = app.couple(id, |couple| one_couple::joined(couple.0)).unwrap_or_default();

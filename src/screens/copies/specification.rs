@@ -1,7 +1,7 @@
 //! A couple's specification for the bench: shown, copied, shared. A couple that said no to being recorded has none.
 
 use crate::parts::el::{el, live, maybe, or_nothing};
-use crate::parts::lay::{all, column, para};
+use crate::parts::layout::{all, column, para};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Part};
@@ -12,13 +12,13 @@ use crate::book::leaving::Stays;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::page::page;
-use crate::screens::couple::{Whose, whose};
+use crate::screens::couple::{CouplePage, couple_page};
 use crate::words::specification::{self as text, Called};
 use crate::words::{book as say_book, copies as say, same as say_same};
 
 pub fn specification(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose(id, say::SPECIFICATION, Part::Specification);
+    let CouplePage { head, .. } = couple_page(id, say::SPECIFICATION, Part::Specification);
     let called = RwSignal::new("names".to_owned());
     let stays = Memo::new(move |_| app.stays(id));
     let content = move || match stays.get() {

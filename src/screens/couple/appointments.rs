@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::{Whose, open, whose};
+use super::{CouplePage, couple_page, open};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::state::app;
@@ -15,7 +15,7 @@ use crate::forms::couple::appointment as form_of;
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{Shape, option};
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::parts::line::{line, lines};
 use crate::parts::page::page;
 use crate::screens::fields;
@@ -24,7 +24,7 @@ use crate::words::{book as say_book, format, screens as say};
 
 pub fn appointments(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose(id, say::APPOINTMENTS, Part::Appointments);
+    let CouplePage { head, .. } = couple_page(id, say::APPOINTMENTS, Part::Appointments);
     let rows = Signal::derive(move || {
         let row = |it: Appointment| {
             let outcome = it.outcome.map(|outcome| say_book::outcome(outcome).to_owned()).unwrap_or_default();
@@ -40,7 +40,7 @@ pub fn appointments(id: RecordId) -> AnyView {
 
 pub fn appointment(id: RecordId, which: Option<ItemId>) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose(id, say::APPOINTMENT, Part::Appointment(which));
+    let CouplePage { head, leave } = couple_page(id, say::APPOINTMENT, Part::Appointment(which));
     let known = which.and_then(|item| app.couple(id, |couple| couple.appointment(item)).flatten());
     if which.is_some() && known.is_none() {
         return super::not_here();

@@ -2,8 +2,8 @@
 
 use leptos::prelude::*;
 
-use super::said::beside;
-use super::{Whose, open, whose_of};
+use super::preparation_list::beside;
+use super::{CouplePage, open, page_of_wearer};
 use crate::app::address::{Address, Calculator, Part, with_query};
 use crate::app::state::app;
 use crate::archive::code::Code;
@@ -15,7 +15,7 @@ use crate::forms::write::NONE;
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{Shape, option};
 use crate::parts::el::maybe;
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::parts::picture::picture;
 use crate::pictures::section as drawing;
 use crate::screens::fields;
@@ -26,7 +26,7 @@ use crate::words::{band as say_band, bench as say_bench, rings as say_rings, scr
 
 pub fn band(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose_of(id, wearer, say::BAND, Part::Band(wearer));
+    let CouplePage { head, leave } = page_of_wearer(id, wearer, say::BAND, Part::Band(wearer));
     let known = app.couple(id, |couple| couple.band(wearer)).unwrap_or_default();
     let page = open(id, format!("band.{id}.{}", wearer.code()), leave, |_| form_of::start(&known));
     let form = page.form;

@@ -6,11 +6,11 @@ mod finger;
 mod notes;
 mod people;
 mod plan;
+pub mod preparation_list;
 mod read_back;
 mod recorded;
 mod remedy;
 mod rings;
-pub mod said;
 mod settled;
 mod stage;
 mod wedding;
@@ -18,7 +18,7 @@ mod wedding;
 pub use finger::write_down_from_glass;
 
 use crate::parts::el::{live, maybe, nothing};
-use crate::parts::lay::{column, para, row, section};
+use crate::parts::layout::{column, para, row, section};
 use leptos::prelude::*;
 
 use crate::answers::checklist::{self, Row};
@@ -33,7 +33,7 @@ use crate::forms::Texts;
 use crate::forms::couple::people as people_form;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
-use crate::parts::page::{Head, page};
+use crate::parts::page::{PageHeader, page};
 use crate::screens::copies;
 use crate::screens::couples::lower;
 use crate::screens::form_page::RecordForm;
@@ -76,7 +76,7 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::Remedy(wearer) => remedy::remedy(id, wearer),
         Part::ReadBack => read_back::read_back(id),
         Part::Plan => plan::plan(id),
-        Part::Said => said::said(id),
+        Part::PreparationList => preparation_list::said(id),
         Part::Specification | Part::Copy | Part::Differences | Part::Same | Part::History | Part::Erase => {
             copies::part(id, part)
         }
@@ -85,13 +85,13 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
 }
 
 /// What every screen about a part of a couple has: its head, and the way on when its work is done.
-pub struct Whose {
-    pub head: Head,
+pub struct CouplePage {
+    pub head: PageHeader,
     pub leave: Callback<()>,
 }
 
 /// The head of a part of a couple: what it is, whose it is, and the way back.
-pub fn whose(id: RecordId, title: &str, part: Part) -> Whose {
+pub fn couple_page(id: RecordId, title: &str, part: Part) -> CouplePage {
     let app = app();
     let up = Address::Part(id, part).up();
     let back = match up {
@@ -101,15 +101,15 @@ pub fn whose(id: RecordId, title: &str, part: Part) -> Whose {
         _ => say::RINGS.to_owned(),
     };
     let names = Signal::derive(move || app.couple(id, say_book::names).unwrap_or_default());
-    let head = Head::new(title.to_owned()).subtitle(names).back(up.to_string(), back);
+    let head = PageHeader::new(title.to_owned()).subtitle(names).back(up.to_string(), back);
     let route = route();
-    Whose { head, leave: Callback::new(move |()| route.leave(up)) }
+    CouplePage { head, leave: Callback::new(move |()| route.leave(up)) }
 }
 
 /// The same for what belongs to one of the two.
-fn whose_of(id: RecordId, wearer: Wearer, what: &str, part: Part) -> Whose {
+fn page_of_wearer(id: RecordId, wearer: Wearer, what: &str, part: Part) -> CouplePage {
     let name = app().couple(id, |couple| say_book::name_of(couple, wearer)).unwrap_or_default();
-    whose(id, &say::of(&name, what), part)
+    couple_page(id, &say::of(&name, what), part)
 }
 
 /// The form about a part of a couple, with what it starts with.
@@ -120,7 +120,7 @@ fn open(id: RecordId, name: String, leave: Callback<()>, start: impl FnOnce(Coup
 
 /// What is shown at an address of a couple that is not here.
 pub fn not_here() -> AnyView {
-    let head = Head::new(say::NOT_HERE).back(Address::Couples.to_string(), say::COUPLES);
+    let head = PageHeader::new(say::NOT_HERE).back(Address::Couples.to_string(), say::COUPLES);
     page(head, para("", say::NOT_HERE_WHY), None)
 }
 
@@ -129,13 +129,13 @@ fn gone(app: App, id: RecordId) -> AnyView {
     if untrack(|| app.couple(id, |couple| couple.0.erased().is_none())).unwrap_or(true) {
         return not_here();
     }
-    let head = Head::new(say::NOT_HERE).back(Address::Couples.to_string(), say::COUPLES);
+    let head = PageHeader::new(say::NOT_HERE).back(Address::Couples.to_string(), say::COUPLES);
     page(head, para("", say_copies::IS_ERASED), None)
 }
 
 fn known(app: App, id: RecordId) -> AnyView {
     let read = move |of: fn(Couple<'_>) -> String| Signal::derive(move || app.couple(id, of).unwrap_or_default());
-    let head = Head::new(read(say_book::names))
+    let head = PageHeader::new(read(say_book::names))
         .subtitle(read(say_book::standing))
         .back(Address::Couples.to_string(), say::COUPLES);
     let next = Memo::new(move |_| app.couple(id, checklist::next).flatten());
@@ -255,7 +255,7 @@ fn about_lines(couple: Couple<'_>) -> Vec<Line> {
         line(say::PEOPLE, String::new(), to(Part::People)),
         line(say::APPOINTMENTS, appointment, to(Part::Appointments)),
         line(say::RECORDED, recorded, to(Part::Recorded)),
-        line(say_list::SAID, say_list::lists(&couple.said()), to(Part::Said)),
+        line(say_list::SAID, say_list::lists(&couple.said()), to(Part::PreparationList)),
         line(say::STAGE, say_book::stage(couple.stage()), to(Part::Stage)),
         line(say_agenda::PLAN, "", to(Part::Plan)).small(say_agenda::PLAN_SMALL),
     ];

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::{Whose, whose};
+use super::{CouplePage, couple_page};
 use crate::app::address::Part;
 use crate::app::clock;
 use crate::app::form::Form;
@@ -12,7 +12,7 @@ use crate::book::verbs;
 use crate::forms::couple::note as form_of;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::screens::fields;
 use crate::screens::form_page::{form_page, read};
 use crate::words::harmless::harmless;
@@ -20,7 +20,7 @@ use crate::words::screens as say;
 
 pub fn notes(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose(id, say::NOTES, Part::Notes);
+    let CouplePage { head, .. } = couple_page(id, say::NOTES, Part::Notes);
     let form = Form::draft(format!("note.{id}"), form_of::start());
     let save = move || {
         let Some(text) = read(form, form_of::read) else { return };

@@ -2,19 +2,19 @@
 
 use leptos::prelude::*;
 
-use super::{Whose, open, whose};
+use super::{CouplePage, couple_page, open};
 use crate::app::address::Part;
 use crate::app::clock;
 use crate::app::state::app;
 use crate::book::id::{ItemId, RecordId};
 use crate::forms::couple::people::{self as form_of, FIRST_NAME, MET, SECOND_NAME};
-use crate::parts::lay::all;
+use crate::parts::layout::all;
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::words::screens as say;
 
 pub fn people(id: RecordId) -> AnyView {
-    let Whose { head, leave } = whose(id, say::PEOPLE, Part::People);
+    let CouplePage { head, leave } = couple_page(id, say::PEOPLE, Part::People);
     let items = app().couple(id, |couple| couple.reach().into_iter().map(|(item, _)| item).collect::<Vec<ItemId>>());
     let items = StoredValue::new(items.unwrap_or_default());
     let known = items.with_value(Vec::len);

@@ -1,10 +1,10 @@
 //! The order as it goes, the days to keep, and a file of them for a calendar.
 
 use crate::parts::el::or_nothing;
-use crate::parts::lay::{all, block, para, section};
+use crate::parts::layout::{all, block, para, section};
 use leptos::prelude::*;
 
-use super::{Whose, open, whose};
+use super::{CouplePage, couple_page, open};
 use crate::answers::plan as answers;
 use crate::app::address::{Address, Part};
 use crate::app::clock;
@@ -35,7 +35,7 @@ use crate::words::{agenda as say, ahead as say_ahead, dates as say_dates, format
 
 pub fn plan(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose(id, say::PLAN, Part::Plan);
+    let CouplePage { head, leave } = couple_page(id, say::PLAN, Part::Plan);
     let steps = with(app, id, |couple, practice, _, _| form_of::fields(couple, practice)).unwrap_or_default();
     let page = open(id, format!("plan.{id}"), leave, |couple| form_of::start(couple, &steps, format::day));
     let form = page.form;

@@ -1,10 +1,10 @@
 //! The read-back: everything that the bench will be told, on one page, confirmed together.
 
 use crate::parts::el::maybe;
-use crate::parts::lay::{column, para};
+use crate::parts::layout::{column, para};
 use leptos::prelude::*;
 
-use super::{Whose, leads_to, mark_of, whose};
+use super::{CouplePage, couple_page, leads_to, mark_of};
 use crate::answers::checklist::{self, Row};
 use crate::app::address::{Address, Part};
 use crate::app::state::app;
@@ -20,7 +20,7 @@ use crate::words::{book as say_book, phones as say_phones, screens as say};
 
 pub fn read_back(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose(id, say::READ_BACK, Part::ReadBack);
+    let CouplePage { head, .. } = couple_page(id, say::READ_BACK, Part::ReadBack);
     let house = move || app.practice(|practice| practice.house());
     let rows = Signal::derive(move || app.couple(id, |couple| rows(couple, house())).unwrap_or_default());
     let confirmed = Memo::new(move |_| {

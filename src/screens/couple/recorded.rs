@@ -2,22 +2,22 @@
 
 use leptos::prelude::*;
 
-use super::said::beside;
-use super::{Whose, open, whose};
+use super::preparation_list::beside;
+use super::{CouplePage, couple_page, open};
 use crate::app::address::Part;
 use crate::app::state::app;
 use crate::book::asks::Ask;
 use crate::book::id::RecordId;
 use crate::book::verbs;
 use crate::forms::couple::recorded as form_of;
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::words::{format, screens as say};
 
 pub fn recorded(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose(id, say::RECORDED, Part::Recorded);
+    let CouplePage { head, leave } = couple_page(id, say::RECORDED, Part::Recorded);
     let today = app.today.get_untracked();
     let page = open(id, format!("recorded.{id}"), leave, |couple| form_of::start(couple, today, format::day));
     let save = move || {

@@ -2,10 +2,10 @@
 //! by; and when a ring is away for it.
 
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{all, para, section};
+use crate::parts::layout::{all, para, section};
 use leptos::prelude::*;
 
-use super::{Whose, open, whose_of};
+use super::{CouplePage, open, page_of_wearer};
 use crate::answers::stack::{StackAnswer, StackRules, of_couple};
 use crate::app::address::{Address, Part};
 use crate::app::state::app;
@@ -26,7 +26,7 @@ use crate::words::{book as say_book, format, remedy as say, screens as say_frame
 
 pub fn remedy(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose_of(id, wearer, say::TITLE, Part::Remedy(wearer));
+    let CouplePage { head, leave } = page_of_wearer(id, wearer, say::TITLE, Part::Remedy(wearer));
     let held = untrack(|| {
         app.couple(id, |couple| app.practice(|practice| of_couple(couple, &StackRules::of(practice), wearer)))
     })

@@ -2,8 +2,8 @@
 
 use leptos::prelude::*;
 
-use super::said::{beside, has_rings};
-use super::{Whose, not_here, open, whose_of};
+use super::preparation_list::{beside, has_rings};
+use super::{CouplePage, not_here, open, page_of_wearer};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
 use crate::app::state::app;
@@ -18,7 +18,7 @@ use crate::forms::write::NONE;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice_with, option};
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{all, column, heading, pair, para, section};
+use crate::parts::layout::{all, column, heading, pair, para, section};
 use crate::parts::line::{line, lines};
 use crate::parts::page::page;
 use crate::screens::fields;
@@ -30,7 +30,7 @@ use crate::words::{book as say_book, lengths, rings as say_rings, screens as say
 
 pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose_of(id, wearer, say::RINGS, Part::Rings(wearer));
+    let CouplePage { head, .. } = page_of_wearer(id, wearer, say::RINGS, Part::Rings(wearer));
     let rows = Signal::derive(move || {
         let row = |it: Ring| {
             let width = it.shoulder_width.map(|width| format!("{} mm", lengths::plain(width))).unwrap_or_default();
@@ -69,7 +69,7 @@ pub fn rings(id: RecordId, wearer: Wearer) -> AnyView {
 
 pub fn ring(id: RecordId, wearer: Wearer, which: Option<ItemId>) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose_of(id, wearer, say::RING, Part::Ring(wearer, which));
+    let CouplePage { head, leave } = page_of_wearer(id, wearer, say::RING, Part::Ring(wearer, which));
     let owned = app.couple(id, |couple| couple.rings(wearer)).unwrap_or_default();
     let known = which.and_then(|item| owned.into_iter().find(|ring| ring.item == item));
     if which.is_some() && known.is_none() {

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::{Whose, open, whose};
+use super::{CouplePage, couple_page, open};
 use crate::app::address::Part;
 use crate::app::state::app;
 use crate::archive::code::Code;
@@ -12,7 +12,7 @@ use crate::book::id::RecordId;
 use crate::book::verbs;
 use crate::forms::couple::stage as form_of;
 use crate::parts::choice::{Shape, option};
-use crate::parts::lay::all;
+use crate::parts::layout::all;
 use crate::parts::line::{Line, lines};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
@@ -20,7 +20,7 @@ use crate::words::{book as say_book, format, screens as say};
 
 pub fn stage(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose(id, say::STAGE, Part::Stage);
+    let CouplePage { head, leave } = couple_page(id, say::STAGE, Part::Stage);
     let now = app.couple(id, |couple| couple.stage()).unwrap_or(Stage::Enquiry);
     let today = app.today.get_untracked();
     let page = open(id, format!("stage.{id}"), leave, |couple| form_of::start(couple, today, format::day));

@@ -2,22 +2,22 @@
 
 use leptos::prelude::*;
 
-use super::said::beside;
-use super::{Whose, open, whose};
+use super::preparation_list::beside;
+use super::{CouplePage, couple_page, open};
 use crate::app::address::Part;
 use crate::app::state::app;
 use crate::book::asks::Ask;
 use crate::book::id::RecordId;
 use crate::book::verbs;
 use crate::forms::couple::wedding as form_of;
-use crate::parts::lay::all;
+use crate::parts::layout::all;
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::words::{dates, screens as say};
 
 pub fn wedding(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose(id, say::WEDDING, Part::Wedding);
+    let CouplePage { head, leave } = couple_page(id, say::WEDDING, Part::Wedding);
     let known = app.couple(id, |couple| couple.wedding()).flatten();
     let page = open(id, format!("wedding.{id}"), leave, |_| form_of::start(known, dates::wedding));
     let save = move || {

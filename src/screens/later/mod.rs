@@ -20,8 +20,8 @@ use crate::app::address::Address;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{live, maybe, nothing};
 use crate::parts::focus::start_of_page;
-use crate::parts::lay::para;
-use crate::parts::page::{Head, page};
+use crate::parts::layout::para;
+use crate::parts::page::{PageHeader, page};
 use crate::words::screens as say;
 
 /// A file of screens could not be fetched.
@@ -112,7 +112,7 @@ pub fn later(here: Address) -> AnyView {
     let fetched = RwSignal::new(None);
     fetch(here, fetched);
     live(move || match fetched.get() {
-        None => page(Head::new(say::OPENING).busy(), nothing(), None),
+        None => page(PageHeader::new(say::OPENING).busy(), nothing(), None),
         Some(true) => untrack(|| drawn(here)).unwrap_or_else(|| failed(here, fetched)),
         Some(false) => failed(here, fetched),
     })
@@ -172,5 +172,5 @@ fn failed(here: Later, fetched: RwSignal<Option<bool>>) -> AnyView {
         fetch(here, fetched);
     };
     let again = button(Weight::Primary, say::TRY_AGAIN, again);
-    page(Head::new(say::NOT_FETCHED), para("", say::NOT_FETCHED_HOW), Some(again))
+    page(PageHeader::new(say::NOT_FETCHED), para("", say::NOT_FETCHED_HOW), Some(again))
 }

@@ -7,14 +7,14 @@ use leptos::prelude::*;
 use super::measuring::measuring;
 use crate::app::list as ours;
 use crate::app::state::app;
-use crate::archive::list::write_spot;
-use crate::book::asks::{Ask, Kind, Of, Question, RANGE, RINGS_MOST, ROWS, SOME, Spot};
-use crate::book::said::check;
+use crate::archive::list::write_answer_key;
+use crate::book::asks::{AnswerKey, Ask, Kind, Of, Question, RANGE, RINGS_MOST, ROWS, SOME};
+use crate::book::preparation_list::check;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::{Shape, choice_with, option};
 use crate::parts::el::{el, maybe, nothing};
 use crate::parts::field::{Field, Keyboard};
-use crate::parts::lay::{block, para, section};
+use crate::parts::layout::{block, para, section};
 use crate::trade::dates::entry::read_wedding;
 use crate::trade::dates::wedding::Wedding;
 use crate::trade::entry::read_length;
@@ -30,13 +30,13 @@ pub fn question(question: Question) -> AnyView {
     let said = ours::now();
     let mut views: Vec<AnyView> = match question {
         Question::Budget => budget(),
-        _ => asks().filter(|row| row.of == Of::Both).map(|row| field(Spot::both(row.ask))).collect(),
+        _ => asks().filter(|row| row.of == Of::Both).map(|row| field(AnswerKey::both(row.ask))).collect(),
     };
     if asks().any(|row| row.of != Of::Both) {
         for who in Wearer::BOTH {
             let inside = match question {
                 Question::Rings => rings(who, said.rings(who)),
-                _ => asks().map(|row| field(Spot::of(row.ask, who))).collect(),
+                _ => asks().map(|row| field(AnswerKey::of(row.ask, who))).collect(),
             };
             // Their names are typed here: until then they have none.
             let named = question != Question::Names;
@@ -52,19 +52,19 @@ pub fn question(question: Question) -> AnyView {
 
 /// What they would like to spend; the figures only where they want to give any.
 fn budget() -> Vec<AnyView> {
-    let answer = ours::text(Spot::both(Ask::Budget));
+    let answer = ours::text(AnswerKey::both(Ask::Budget));
     let in_figures = Memo::new(move |_| answer.with(|text| text == RANGE));
     let figures = move || {
-        let figures = [Ask::BudgetLeast, Ask::BudgetMost].map(|ask| field(Spot::both(ask)));
+        let figures = [Ask::BudgetLeast, Ask::BudgetMost].map(|ask| field(AnswerKey::both(ask)));
         in_figures.get().then(|| block("list-ring", figures.into()))
     };
-    vec![field_of(Spot::both(Ask::Budget), answer), maybe(figures)]
+    vec![field_of(AnswerKey::both(Ask::Budget), answer), maybe(figures)]
 }
 
 /// Whether one of the two owns rings, and if so which: those of which something was said, or one to begin with, and
 /// more as they are asked for.
 fn rings(who: Wearer, known: u8) -> Vec<AnyView> {
-    let owns = Spot::of(Ask::OwnsRings, who);
+    let owns = AnswerKey::of(Ask::OwnsRings, who);
     let answer = ours::text(owns);
     let shown = RwSignal::new(known.max(1));
     let count = Memo::new(move |_| {
@@ -77,7 +77,7 @@ fn rings(who: Wearer, known: u8) -> Vec<AnyView> {
             there.get().then(|| {
                 let mut views = vec![el("h3").text(pages::ring(number)).view()];
                 for row in ROWS.iter().filter(|row| row.of == Of::Ring) {
-                    views.push(field(Spot::ring(row.ask, who, number)));
+                    views.push(field(AnswerKey::ring(row.ask, who, number)));
                     // How it is done stands under the field that asks for it.
                     if row.ask == Ask::RingWidth && number == 1 {
                         views.push(measuring());
@@ -97,12 +97,12 @@ fn rings(who: Wearer, known: u8) -> Vec<AnyView> {
 }
 
 /// The field of one answer.
-fn field(spot: Spot) -> AnyView {
+fn field(spot: AnswerKey) -> AnyView {
     field_of(spot, ours::text(spot))
 }
 
 /// The field of an answer whose text somebody else follows too.
-pub fn field_of(spot: Spot, text: RwSignal<String>) -> AnyView {
+pub fn field_of(spot: AnswerKey, text: RwSignal<String>) -> AnyView {
     let (key, ask) = (key_of(spot), spot.ask);
     // What was explained to the one need not be explained to the other.
     let help = say::help(ask).filter(|_| spot.who != Some(Wearer::Second) && spot.ring.is_none_or(|ring| ring == 1));
@@ -174,16 +174,16 @@ fn understood(text: RwSignal<String>) -> Signal<String> {
 }
 
 thread_local! {
-    static KEYS: RefCell<Vec<(Spot, &'static str)>> = const { RefCell::new(Vec::new()) };
+    static KEYS: RefCell<Vec<(AnswerKey, &'static str)>> = const { RefCell::new(Vec::new()) };
 }
 
 /// The name of the field of an answer, made once: there is only so much that is asked.
-fn key_of(spot: Spot) -> &'static str {
+fn key_of(spot: AnswerKey) -> &'static str {
     KEYS.with_borrow_mut(|keys| {
         if let Some((_, key)) = keys.iter().find(|(known, _)| *known == spot) {
             return *key;
         }
-        let key: &'static str = Box::leak(write_spot(spot).replace('.', "-").into_boxed_str());
+        let key: &'static str = Box::leak(write_answer_key(spot).replace('.', "-").into_boxed_str());
         keys.push((spot, key));
         key
     })

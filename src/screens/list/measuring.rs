@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::parts::details::details;
 use crate::parts::el::el;
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::parts::picture::picture;
 use crate::pictures::measuring::{clock, ruler, strip};
 use crate::words::list::guide as say;

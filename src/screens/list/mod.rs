@@ -12,12 +12,12 @@ use crate::app::device;
 use crate::app::list::{self as ours, Kept};
 use crate::app::route::route;
 use crate::book::asks::{Question, Section};
-use crate::book::said::{Invitation, Said};
+use crate::book::preparation_list::{Invitation, PreparationList};
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::el::{el, live, maybe, or_nothing};
-use crate::parts::lay::{block, column, para, section as section_of};
+use crate::parts::layout::{block, column, para, section as section_of};
 use crate::parts::line::{line, lines};
-use crate::parts::page::{Head, page};
+use crate::parts::page::{PageHeader, page};
 use crate::words::list::{guide, pages as say};
 use crate::words::parts::Mark;
 
@@ -31,7 +31,7 @@ pub fn list(section: Option<Section>) -> AnyView {
 
 fn overview() -> AnyView {
     let invited = RwSignal::new(ours::take_up(&route().query()));
-    let replaced: RwSignal<Option<Said>> = RwSignal::new(None);
+    let replaced: RwSignal<Option<PreparationList>> = RwSignal::new(None);
     let overview = move || match invited.get() {
         Some(invitation) => for_others(invitation, invited, replaced),
         None => rows_of_the_list(),
@@ -53,14 +53,14 @@ fn overview() -> AnyView {
         })
     };
     let content = column(vec![maybe(back), live(overview)]);
-    page(Head::new(say::TITLE), content, Some(maybe(action)))
+    page(PageHeader::new(say::TITLE), content, Some(maybe(action)))
 }
 
 /// A link for others was opened on a phone that has a list: which of the two is to be here?
 fn for_others(
     invitation: Invitation,
     invited: RwSignal<Option<Invitation>>,
-    replaced: RwSignal<Option<Said>>,
+    replaced: RwSignal<Option<PreparationList>>,
 ) -> AnyView {
     let asked = say::for_others(&invitation, &ours::now());
     let begin = move || {
@@ -76,7 +76,7 @@ fn for_others(
 }
 
 /// The first page with a question that is open.
-fn next(said: &Said) -> Section {
+fn next(said: &PreparationList) -> Section {
     let open = Section::ALL.into_iter().find(|section| answered(said, *section) < section.questions().len());
     open.unwrap_or(Section::Send)
 }
@@ -98,7 +98,7 @@ fn rows_of_the_list() -> AnyView {
     ])
 }
 
-fn row(said: &Said, section: Section) -> crate::parts::line::Line {
+fn row(said: &PreparationList, section: Section) -> crate::parts::line::Line {
     let (done, of) = (answered(said, section), section.questions().len());
     let value = if section == Section::Send { String::new() } else { say::section_progress(done, of) };
     let row =
@@ -110,7 +110,7 @@ fn row(said: &Said, section: Section) -> crate::parts::line::Line {
     }
 }
 
-fn answered(said: &Said, section: Section) -> usize {
+fn answered(said: &PreparationList, section: Section) -> usize {
     section.questions().iter().filter(|question| said.is_answered(**question)).count()
 }
 
@@ -139,7 +139,7 @@ fn page_of(section: Section) -> AnyView {
     };
     let said = maybe(move || (!kept.get()).then(not_kept));
     let content = column(vec![or_nothing(say::intro(section).map(|text| para("", text))), said, inside]);
-    let head = Head::new(say::title(section)).back(Address::List(None).to_string(), say::LIST);
+    let head = PageHeader::new(say::title(section)).back(Address::List(None).to_string(), say::LIST);
     let next =
         section.next().map(|next| link_button(Weight::Primary, say::next(next), Address::List(Some(next)).to_string()));
     page(head, content, next)

@@ -5,14 +5,14 @@ use leptos::prelude::*;
 use super::ask::question;
 use crate::app::list as ours;
 use crate::book::asks::Question;
-use crate::book::said::Said;
+use crate::book::preparation_list::PreparationList;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, live};
-use crate::parts::lay::{block, column, para};
+use crate::parts::layout::{block, column, para};
 use crate::words::list::{guide, pages as say};
 
 pub fn privacy() -> AnyView {
-    let deleted: RwSignal<Option<Said>> = RwSignal::new(None);
+    let deleted: RwSignal<Option<PreparationList>> = RwSignal::new(None);
     let shown = move || match deleted.get() {
         None => all_of(deleted),
         Some(said) => {
@@ -26,7 +26,7 @@ pub fn privacy() -> AnyView {
     el("div").attr("aria-live", "polite").child(live(shown)).view()
 }
 
-fn all_of(deleted: RwSignal<Option<Said>>) -> AnyView {
+fn all_of(deleted: RwSignal<Option<PreparationList>>) -> AnyView {
     let points = guide::PRIVACY.iter().map(|point| para("", *point)).collect();
     let delete = button(Weight::Quiet, say::DELETE, move || deleted.set(Some(ours::delete())));
     column(vec![column(points), question(Question::Recorded), delete])

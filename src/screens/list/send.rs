@@ -7,18 +7,18 @@ use crate::app::address::Address;
 use crate::app::list as ours;
 use crate::app::share;
 use crate::archive::{find, list};
-use crate::book::asks::{Ask, Spot};
-use crate::book::said::Said;
+use crate::book::asks::{AnswerKey, Ask};
+use crate::book::preparation_list::PreparationList;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::details::details;
 use crate::parts::el::{el, live, or_nothing};
-use crate::parts::lay::{column, para, section};
+use crate::parts::layout::{column, para, section};
 use crate::screens::in_words::in_words;
 use crate::words::list::{asked, handing as say, pages as say_pages};
 
 /// The question about being recorded, if it is still open; and under it, following the answer, the ways to hand over.
 pub fn send() -> AnyView {
-    let spot = Spot::both(Ask::Recorded);
+    let spot = AnswerKey::both(Ask::Recorded);
     let answer = ours::text(spot);
     let open = untrack(|| answer.with(String::is_empty));
     let whole = move || {
@@ -35,7 +35,7 @@ pub fn send() -> AnyView {
     column(vec![para("", say::INTRO), or_nothing(ask), live(move || ways(whole()))])
 }
 
-fn ways(whole: Said) -> AnyView {
+fn ways(whole: PreparationList) -> AnyView {
     let said_no = whole.agrees() == Some(false);
     // What could not be taken in is not sent, and said to be so.
     let (said, wrong) = whole.as_agreed().checked();

@@ -8,7 +8,7 @@ use crate::forms::setup::calibration::{POINTS, PointKeys, SizeKeys, points_so_fa
 use crate::forms::setup::gauge::is_stick;
 use crate::parts::details::details;
 use crate::parts::el::maybe;
-use crate::parts::lay::{all, pair, para};
+use crate::parts::layout::{all, pair, para};
 use crate::screens::fields;
 use crate::trade::fit::calibrate;
 use crate::words::gauges as say;

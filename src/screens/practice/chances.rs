@@ -6,7 +6,7 @@ use super::{back_to_usual, head, open};
 use crate::app::address::Setting;
 use crate::forms::setup::chances as form_of;
 use crate::parts::choice::{Shape, option};
-use crate::parts::lay::{all, block, para};
+use crate::parts::layout::{all, block, para};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::trade::dates::countdown::{CONFIDENCE, RESIZE_CHANCE, TRY_ON_AFTER};

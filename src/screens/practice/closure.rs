@@ -11,7 +11,7 @@ use crate::book::settings;
 use crate::forms::setup::closure as form_of;
 use crate::parts::choice::{Shape, option};
 use crate::parts::el::or_nothing;
-use crate::parts::lay::all;
+use crate::parts::layout::all;
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::trade::dates::closed::Repeats;

@@ -12,7 +12,7 @@ use crate::forms::setup::workshop as form_of;
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{Choosable, Shape, option};
 use crate::parts::el::maybe;
-use crate::parts::lay::{all, para, section};
+use crate::parts::layout::{all, para, section};
 use crate::parts::line::{Line, line, lines};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;

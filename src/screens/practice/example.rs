@@ -1,7 +1,7 @@
 //! The example book: loaded and removed with one tap.
 
 use crate::parts::el::live;
-use crate::parts::lay::{block, column, para};
+use crate::parts::layout::{block, column, para};
 use leptos::prelude::*;
 
 use super::head;

@@ -10,7 +10,7 @@ use crate::app::state::app;
 use crate::book::field::{Constant, PracticeField};
 use crate::forms::setup::fit as form_of;
 use crate::parts::el::el;
-use crate::parts::lay::{all, block, para, section};
+use crate::parts::layout::{all, block, para, section};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::words::{gauges as say_gauges, practice as say, screens as say_frame};

@@ -1,7 +1,7 @@
 //! The gauges that the jeweller owns.
 
 use crate::parts::el::maybe;
-use crate::parts::lay::{block, column, para};
+use crate::parts::layout::{block, column, para};
 use leptos::prelude::*;
 
 use super::{head, to};

@@ -8,7 +8,7 @@ use crate::app::state::app;
 use crate::archive::code::Code;
 use crate::forms::setup::holidays as form_of;
 use crate::parts::choice::option;
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::words::{dates as say_dates, planning as plan, screens as say_frame};

@@ -8,7 +8,7 @@ use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::practice::Practice;
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{para, section};
+use crate::parts::layout::{para, section};
 use crate::parts::reasons::reasons;
 use crate::screens::form_page::RecordForm;
 use crate::words::answer::{Reason, reason};

@@ -22,7 +22,7 @@ mod try_on;
 
 pub use example::load_examples;
 
-use crate::parts::lay::{column, para, section};
+use crate::parts::layout::{column, para, section};
 use leptos::prelude::*;
 
 use crate::app::address::{Address, Setting};
@@ -37,7 +37,7 @@ use crate::forms::Texts;
 use crate::parts::Words;
 use crate::parts::el::or_nothing;
 use crate::parts::line::{Line, line, lines};
-use crate::parts::page::{Head, page};
+use crate::parts::page::{PageHeader, page};
 use crate::screens::copies;
 use crate::screens::form_page::RecordForm;
 use crate::storage::preferences;
@@ -62,7 +62,7 @@ pub fn practice() -> AnyView {
         part(say::DAYS, days),
         part(say::APP, the_app),
     ]);
-    page(Head::new(say_frame::SETUP), content, None)
+    page(PageHeader::new(say_frame::SETUP), content, None)
 }
 
 /// The screen behind a line.
@@ -159,7 +159,7 @@ fn the_app(app: App) -> Vec<Line> {
 }
 
 /// The head of a setting's screen, with the way back to the list it is on.
-pub fn head(setting: Setting, title: impl Into<Words>) -> Head {
+pub fn head(setting: Setting, title: impl Into<Words>) -> PageHeader {
     let up = Address::Setting(setting).up();
     let name = match up {
         Address::Setting(Setting::Gauges) => say::GAUGES,
@@ -170,7 +170,7 @@ pub fn head(setting: Setting, title: impl Into<Words>) -> Head {
         Address::Setting(Setting::Copies) => say_copies::COPIES,
         _ => say_frame::SETUP,
     };
-    Head::new(title).back(up.to_string(), name.to_owned())
+    PageHeader::new(title).back(up.to_string(), name.to_owned())
 }
 
 /// What is shown at the address of an item that is not there, or not any more.

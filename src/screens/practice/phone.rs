@@ -1,7 +1,7 @@
 //! This phone: light or dark, the storage, what leaves it, how to install, the version.
 
 use crate::parts::el::{el, live, maybe, or_nothing};
-use crate::parts::lay::{all, block, column, para, section};
+use crate::parts::layout::{all, block, column, para, section};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -13,7 +13,7 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::page;
-use crate::storage::book::SetAside;
+use crate::storage::book::Quarantined;
 use crate::storage::preferences;
 use crate::storage::room::{Room, ask_to_persist, room};
 use crate::words::{
@@ -25,7 +25,7 @@ pub fn phone() -> AnyView {
     let content = column(vec![
         theme_choice(app),
         storage(app),
-        set_aside(app),
+        quarantined(app),
         section(say_phones::PHONES, vec![lines(Signal::derive(move || phones(app)))]),
         section(say::LEAVES, vec![para("", say::LEAVES_WHAT)]),
         section(
@@ -100,22 +100,22 @@ fn storage(app: App) -> AnyView {
 }
 
 /// Records that could not be read, with why; nothing where there are none.
-fn set_aside(app: App) -> AnyView {
+fn quarantined(app: App) -> AnyView {
     let row = |key: &str, why: String| Line { href: None, ..line(key, "", "").small(why) };
     let rows = Signal::derive(move || {
-        let rows = |aside: &SetAside| row(&aside.key, say_storage::row_error(aside.why));
-        app.with(|book| book.set_aside.iter().map(rows).collect::<Vec<_>>())
+        let rows = |aside: &Quarantined| row(&aside.key, say_storage::row_error(aside.why));
+        app.with(|book| book.quarantined.iter().map(rows).collect::<Vec<_>>())
     });
     maybe(move || {
         let count = rows.with(Vec::len);
-        let out = move || button(Weight::Quiet, say_copies::SET_ASIDE_OUT, move || app.download_set_aside());
-        let is_open = app.with(|book| book.set_aside.iter().any(SetAside::is_damaged));
+        let out = move || button(Weight::Quiet, say_copies::SET_ASIDE_OUT, move || app.download_quarantined());
+        let is_open = app.with(|book| book.quarantined.iter().any(Quarantined::is_damaged));
         let away = move || {
-            let away = button(Weight::Quiet, say_copies::PUT_ASIDE, move || app.put_aside());
+            let away = button(Weight::Quiet, say_copies::PUT_ASIDE, move || app.quarantine());
             block("column near", vec![para("small", say_copies::PUT_ASIDE_HOW), away])
         };
         (count > 0).then(|| {
-            let said = para("caution", say_storage::set_aside(count));
+            let said = para("caution", say_storage::quarantined(count));
             section(say::SET_ASIDE, vec![said, lines(rows), out(), or_nothing(is_open.then(away))])
         })
     })

@@ -8,7 +8,7 @@ use crate::app::address::Setting;
 use crate::book::field::PracticeField;
 use crate::forms::setup::place as form_of;
 use crate::parts::choice::{Shape, option};
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::trade::dates::places::Place;

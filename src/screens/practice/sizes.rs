@@ -7,7 +7,7 @@ use crate::app::address::Setting;
 use crate::archive::code::Code;
 use crate::forms::setup::sizes as form_of;
 use crate::parts::choice::{Shape, choice_with, option};
-use crate::parts::lay::all;
+use crate::parts::layout::all;
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::trade::sizing::{Step, System};

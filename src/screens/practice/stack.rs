@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::{back_to_usual, head, open};
 use crate::app::address::Setting;
 use crate::forms::setup::stack as form_of;
-use crate::parts::lay::{all, block, para};
+use crate::parts::layout::{all, block, para};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::words::{practice as say, screens as say_frame};

@@ -9,7 +9,7 @@ use crate::book::id::ItemId;
 use crate::book::settings;
 use crate::forms::setup::lead_time as form_of;
 use crate::parts::el::{el, or_nothing};
-use crate::parts::lay::{all, block, para};
+use crate::parts::layout::{all, block, para};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::trade::dates::lead_times::Step as Work;

@@ -1,7 +1,7 @@
 //! How long each piece of work takes: the usual ones, and the jeweller's own.
 
 use crate::parts::el::maybe;
-use crate::parts::lay::{column, para, section};
+use crate::parts::layout::{column, para, section};
 use leptos::prelude::*;
 
 use super::{head, to};

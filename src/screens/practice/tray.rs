@@ -1,6 +1,6 @@
 //! The tray of try-on bands.
 
-use crate::parts::lay::{column, para};
+use crate::parts::layout::{column, para};
 use leptos::prelude::*;
 
 use super::{head, to};

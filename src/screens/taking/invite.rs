@@ -13,8 +13,8 @@ use crate::book::id::RecordId;
 use crate::forms::couple::invitation::{self as form_of, DAY, FIRST_NAME, SECOND_NAME, TIME};
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, or_nothing};
-use crate::parts::lay::{all, column, pair, para};
-use crate::parts::page::{Head, page};
+use crate::parts::layout::{all, column, pair, para};
+use crate::parts::page::{PageHeader, page};
 use crate::screens::couple::not_here;
 use crate::screens::fields;
 use crate::screens::form_page::restored;
@@ -88,11 +88,11 @@ pub fn invite(whom: Option<RecordId>) -> AnyView {
             .view(),
     ]);
     let (up, name) = match whom {
-        Some(id) => (Address::Part(id, Part::Said), say::SAID.to_owned()),
+        Some(id) => (Address::Part(id, Part::PreparationList), say::SAID.to_owned()),
         None => (Address::Couples, screens::COUPLES.to_owned()),
     };
     let names = whom.and_then(|id| app.couple(id, say_book::names));
-    let head = Head::new(say::INVITE).back(up.to_string(), name);
+    let head = PageHeader::new(say::INVITE).back(up.to_string(), name);
     let head = match names {
         Some(names) => head.subtitle(names),
         None => head,

@@ -14,13 +14,13 @@ use crate::archive::find;
 use crate::archive::list::{LIMIT, ListError};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::said::Said;
+use crate::book::preparation_list::PreparationList;
 use crate::forms::couple::taking as form_of;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, live, maybe, nothing, or_nothing};
 use crate::parts::field::Field;
-use crate::parts::lay::{column, para};
-use crate::parts::page::{Head, page};
+use crate::parts::layout::{column, para};
+use crate::parts::page::{PageHeader, page};
 use crate::screens::copies::tab_warning;
 use crate::screens::form_page::restored;
 use crate::screens::handed;
@@ -42,7 +42,7 @@ pub fn taking(what: Taking) -> AnyView {
     }
 }
 
-type Read = Result<Said, ListError>;
+type Read = Result<PreparationList, ListError>;
 
 /// A file that was opened: what stood in the field then, and what was in the file. None for one that was not handed over.
 type Opened = (String, Option<Read>);
@@ -130,7 +130,7 @@ fn take_in() -> AnyView {
         let save = move || take.get_value().into_iter().for_each(|save| save.run(()));
         is_read.get().then(|| button(Weight::Primary, say::TAKE_IT_IN, save))
     });
-    page(Head::new(say::TAKE_IN).back(Address::Couples.to_string(), screens::COUPLES), content, Some(action))
+    page(PageHeader::new(say::TAKE_IN).back(Address::Couples.to_string(), screens::COUPLES), content, Some(action))
 }
 
 /// Whether this would be the first entry in the book.

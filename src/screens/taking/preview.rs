@@ -10,17 +10,17 @@ use crate::app::form::Form;
 use crate::app::route::go_instead;
 use crate::app::state::{App, app};
 use crate::archive::list::{is_newer, unknown_answers};
-use crate::book::asks::Spot;
+use crate::book::asks::AnswerKey;
 use crate::book::couple::Couple;
-use crate::book::said::{Again, AnswerError, Said};
+use crate::book::preparation_list::{Again, AnswerError, PreparationList};
 use crate::parts::choice::{Choosable, Shape, choice, option};
 use crate::parts::el::{el, or_nothing};
-use crate::parts::lay::{column, para, section};
+use crate::parts::layout::{column, para, section};
 use crate::screens::in_words::in_words;
 use crate::words::list::{asked, handing, pages, taking as say};
 
 /// What is in a list, and what takes it in.
-pub fn preview(said: Said, form: Form) -> (AnyView, Callback<()>) {
+pub fn preview(said: PreparationList, form: Form) -> (AnyView, Callback<()>) {
     let app = app();
     let newer = is_newer(&said);
     let (mut said, wrong) = said.checked();
@@ -81,15 +81,15 @@ fn say_again(again: Again, saved: NaiveDate) -> AnyView {
 }
 
 /// Whether there is more in a list than a no lets through.
-fn says_more(said: &Said) -> bool {
+fn says_more(said: &PreparationList) -> bool {
     said.answers.len() > said.clone().as_agreed().answers.len()
 }
 
-fn left_out(spot: Spot, why: AnswerError) -> String {
+fn left_out(spot: AnswerKey, why: AnswerError) -> String {
     asked::left_out(spot.ask, why)
 }
 
-fn save(app: App, said: StoredValue<Said>, target: Target, form: Form) {
+fn save(app: App, said: StoredValue<PreparationList>, target: Target, form: Form) {
     let id = target.id();
     let today = app.today.get_untracked();
     let writes = |into: Option<Couple<'_>>| list_match::writes(said.get_value(), target.is_swapped(), into, today);

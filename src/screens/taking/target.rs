@@ -8,11 +8,11 @@ use crate::app::route::{asked, route};
 use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
-use crate::book::said::{Again, Said};
+use crate::book::preparation_list::{Again, PreparationList};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::el::{live, maybe, or_nothing};
 use crate::parts::field::Field;
-use crate::parts::lay::{column, para};
+use crate::parts::layout::{column, para};
 use crate::screens::couples::lower;
 use crate::trade::wearer::Wearer;
 use crate::words::book as say_book;
@@ -40,7 +40,7 @@ pub struct Target {
 impl Target {
     /// The couple that has the list already, or the one from whose page this was opened, unless the list names two
     /// others, or the only one with the same two names, or else a new one.
-    pub fn new(app: App, said: StoredValue<Said>, known: Option<RecordId>) -> Target {
+    pub fn new(app: App, said: StoredValue<PreparationList>, known: Option<RecordId>) -> Target {
         let query = route().query();
         let is_there = |id: &RecordId| untrack(|| app.couple(*id, |it| !it.is_blank())).unwrap_or(false);
         let are_others = |id: &RecordId| {
@@ -69,7 +69,7 @@ impl Target {
     }
 
     /// The choice of who is who, which begins with the order in which the names agree.
-    fn order_of(self, app: App, said: StoredValue<Said>, id: RecordId) -> RwSignal<String> {
+    fn order_of(self, app: App, said: StoredValue<PreparationList>, id: RecordId) -> RwSignal<String> {
         let crossed = |couple: Couple<'_>| said.with_value(|said| list_match::is_crossed(couple, said, lower));
         let is_crossed = untrack(|| app.couple(id, crossed)).unwrap_or(false);
         let order = RwSignal::new(if is_crossed { SWAPPED } else { SAME }.to_owned());
@@ -79,7 +79,7 @@ impl Target {
 }
 
 /// The couple that has this list already, and how this one stands to that.
-pub fn known_list(app: App, said: &Said) -> Option<(RecordId, Again)> {
+pub fn known_list(app: App, said: &PreparationList) -> Option<(RecordId, Again)> {
     among(app, |couples| list_match::has_list(couples, said))
 }
 
@@ -89,7 +89,7 @@ fn among<T>(app: App, find: impl FnOnce(Box<dyn Iterator<Item = Couple<'_>> + '_
 }
 
 /// The choice of the couple, and of who is who.
-pub fn choose(app: App, said: StoredValue<Said>, target: Target) -> AnyView {
+pub fn choose(app: App, said: StoredValue<PreparationList>, target: Target) -> AnyView {
     if untrack(|| app.with(|book| book.couples.is_empty())) {
         return ().into_any();
     }
@@ -116,7 +116,7 @@ pub fn choose(app: App, said: StoredValue<Said>, target: Target) -> AnyView {
     // A yes in a list does not speak over a no that the jeweller has heard.
     let said_no = move || {
         let id = target.into.with(|into| RecordId::parse(into))?;
-        let agrees = said.with_value(Said::agrees) == Some(true);
+        let agrees = said.with_value(PreparationList::agrees) == Some(true);
         let no = |couple: Couple<'_>| couple.recorded().is_some_and(|it| !it.agrees);
         (agrees && app.couple(id, no)?).then(|| para("caution", say::SAID_NO_BEFORE))
     };

@@ -1,7 +1,7 @@
 //! The questions of the list, their answers, and what helps with them.
 
 use crate::book::asks::Ask;
-use crate::book::said::AnswerError;
+use crate::book::preparation_list::AnswerError;
 use crate::trade::entry::{TextError, TextFault};
 use crate::trade::limits::Limit;
 

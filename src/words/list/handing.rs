@@ -2,8 +2,8 @@
 
 use super::asked::{answer, short};
 use super::pages::of;
-use crate::book::asks::{Ask, Of, ROWS, Spot};
-use crate::book::said::Said;
+use crate::book::asks::{AnswerKey, Ask, Of, ROWS};
+use crate::book::preparation_list::PreparationList;
 use crate::trade::wearer::Wearer;
 
 pub const INTRO: &str = "When you are ready, send the list to your jeweller: the simplest way is to answer the message in which the link came. You can \
@@ -34,7 +34,7 @@ pub struct Group {
 }
 
 /// Every answer in words, in the order of the questions.
-pub fn groups(said: &Said) -> Vec<Group> {
+pub fn groups(said: &PreparationList) -> Vec<Group> {
     let mut groups = vec![Group { heading: None, lines: lines_of(said, None) }];
     groups.retain(|both| !both.lines.is_empty());
     for who in Wearer::BOTH {
@@ -48,14 +48,14 @@ pub fn groups(said: &Said) -> Vec<Group> {
 }
 
 /// One ring of theirs on a line, if anything was said of it: "engagement ring, 2.6 mm at three and nine o'clock".
-pub fn ring(said: &Said, who: Wearer, number: u8) -> Option<String> {
-    let get = |ask| said.get(Spot::ring(ask, who, number)).map(|text| answer(ask, text));
+pub fn ring(said: &PreparationList, who: Wearer, number: u8) -> Option<String> {
+    let get = |ask| said.get(AnswerKey::ring(ask, who, number)).map(|text| answer(ask, text));
     let mut parts: Vec<String> = Vec::new();
     parts.extend(get(Ask::RingName).map(str::to_owned));
     parts.extend(get(Ask::RingWidth).map(|width| format!("{} at three and nine o\u{2019}clock", mm(width))));
     parts.extend(get(Ask::RingTop).map(|width| format!("{} at the top", mm(width))));
     parts.extend(get(Ask::RingMetal).map(str::to_owned));
-    parts.extend(said.get(Spot::ring(Ask::RingHow, who, number)).map(|how| match how {
+    parts.extend(said.get(AnswerKey::ring(Ask::RingHow, who, number)).map(|how| match how {
         "guess" => "a guess, not measured".to_owned(),
         how => format!("measured with {}", answer(Ask::RingHow, how)),
     }));
@@ -63,7 +63,7 @@ pub fn ring(said: &Said, who: Wearer, number: u8) -> Option<String> {
 }
 
 /// The list as a message: readable lines, then the line for the app.
-pub fn message(said: &Said, line: &str) -> String {
+pub fn message(said: &PreparationList, line: &str) -> String {
     let mut text = HEAD.to_owned();
     for group in groups(said) {
         text.push('\n');
@@ -79,10 +79,10 @@ pub fn message(said: &Said, line: &str) -> String {
     text
 }
 
-fn lines_of(said: &Said, who: Option<Wearer>) -> Vec<(String, String)> {
+fn lines_of(said: &PreparationList, who: Option<Wearer>) -> Vec<(String, String)> {
     let mut lines = Vec::new();
     for row in &ROWS {
-        let spot = Spot { ask: row.ask, who, ring: None };
+        let spot = AnswerKey { ask: row.ask, who, ring: None };
         if row.ask == Ask::RingName {
             let numbers = who.map_or(0, |who| said.rings(who));
             for number in 1..=numbers {

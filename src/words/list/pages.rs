@@ -2,7 +2,7 @@
 
 use super::super::{book, format};
 use crate::book::asks::{QUESTIONS, Section};
-use crate::book::said::{Invitation, Said};
+use crate::book::preparation_list::{Invitation, PreparationList};
 use crate::trade::wearer::Wearer;
 
 pub const TITLE: &str = "Before we make your wedding bands";
@@ -58,7 +58,7 @@ pub fn intro(section: Section) -> Option<&'static str> {
 }
 
 /// The heading over what is asked of one of the two.
-pub fn of(said: &Said, who: Wearer) -> String {
+pub fn of(said: &PreparationList, who: Wearer) -> String {
     said.name(who).map_or_else(|| nameless(who).to_owned(), str::to_owned)
 }
 
@@ -75,7 +75,7 @@ pub fn ring(number: u8) -> String {
 }
 
 /// "7 of 16 answered", and how many of the others one of the two has answered.
-pub fn progress(said: &Said) -> String {
+pub fn progress(said: &PreparationList) -> String {
     let answered = format!("{} of {QUESTIONS} answered", said.answered());
     let questions = || Section::ALL.into_iter().flat_map(|section| section.questions());
     match questions().filter(|question| said.waits_for(**question).is_some()).count() {
@@ -85,7 +85,7 @@ pub fn progress(said: &Said) -> String {
 }
 
 /// Who of the two has still to answer something on a page that the other has answered; otherwise what is on it.
-pub fn small_of(section: Section, said: &Said) -> String {
+pub fn small_of(section: Section, said: &PreparationList) -> String {
     let waits = |who: &Wearer| section.questions().iter().any(|question| said.waits_for(*question) == Some(*who));
     let waiting: Vec<String> = Wearer::BOTH.into_iter().filter(waits).map(|who| of(said, who)).collect();
     if waiting.is_empty() { small(section).to_owned() } else { format!("Still to answer: {}", waiting.join(", ")) }
@@ -123,7 +123,7 @@ pub fn small(section: Section) -> &'static str {
 }
 
 /// A link for somebody else was opened on a phone with a list.
-pub fn for_others(invited: &Invitation, there: &Said) -> String {
+pub fn for_others(invited: &Invitation, there: &PreparationList) -> String {
     let nobody = || "somebody".to_owned();
     let there = [there.name(Wearer::First), there.name(Wearer::Second)].map(|name| name.map(str::to_owned));
     let [first, second] = there;
@@ -159,12 +159,12 @@ fn both(first: Option<&String>, second: Option<&String>) -> Option<String> {
 }
 
 /// The day on which something was said, as it stands beside it.
-pub fn said_on(said: &Said) -> String {
+pub fn said_on(said: &PreparationList) -> String {
     format!("Said by the couple, {}", format::day(said.saved))
 }
 
 /// A whole list in a word or two: "the list of Wed 25 Nov 2026, 12 answers".
-pub fn list_of(said: &Said) -> String {
+pub fn list_of(said: &PreparationList) -> String {
     format!("the list of {}, {}", format::day(said.saved), super::taking::answers(said.answers.len()))
 }
 

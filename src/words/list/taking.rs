@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use super::super::format;
 use crate::archive::list::{LIMIT, ListError};
-use crate::book::said::Said;
+use crate::book::preparation_list::PreparationList;
 
 pub const INVITE: &str = "Invite to the list";
 pub const INVITE_INTRO: &str = "They open the link on their own phone and fill in a short list before you meet: rings they own, wishes, dates. What you \
@@ -85,7 +85,7 @@ pub fn answers(count: usize) -> String {
 }
 
 /// What a row about a couple's lists says.
-pub fn lists(said: &[&Said]) -> String {
+pub fn lists(said: &[&PreparationList]) -> String {
     match said {
         [] => "none yet".to_owned(),
         [only] => answers(only.answers.len()),

@@ -6,7 +6,7 @@ mod readings;
 use super::harmless::harmless;
 use super::list::{asked, handing};
 use super::{band as say_band, book, dates, fields, format, lengths, remedy, rings as say_rings, sizing};
-use crate::book::asks::{Ask, Of, Spot};
+use crate::book::asks::{AnswerKey, Ask, Of};
 use crate::book::checklist::{self, Care, State, TOPICS, Topic};
 use crate::book::couple::{Couple, Ring};
 use crate::book::field::{BandField, Field};
@@ -281,7 +281,7 @@ fn said(couple: Couple<'_>, called: Called) -> Vec<String> {
     let mut lines = Vec::new();
     for said in couple.said() {
         let mut add = |ask: Ask, who: Option<Wearer>| {
-            let Some(answer) = said.get(Spot { ask, who, ring: None }) else { return };
+            let Some(answer) = said.get(AnswerKey { ask, who, ring: None }) else { return };
             let whose = who.map_or_else(|| "Both".to_owned(), |who| name(couple, who, called));
             lines.push(format!("{whose}: {}: {}", asked::short(ask), asked::answer(ask, answer)));
         };

@@ -1,14 +1,14 @@
 //! Records as they come about: every field, with every value that it can hold.
 #![allow(dead_code, reason = "each test file uses its own part")]
 
-use bandwright::book::asks::{Of, RINGS_MOST, ROWS, Spot};
+use bandwright::book::asks::{AnswerKey, Of, RINGS_MOST, ROWS};
 use bandwright::book::change::{Change, Write};
 use bandwright::book::field::{
     AppointmentField, BandField, Constant, Field, Outcome, PracticeField as P, RingField, Stage, Wish,
 };
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
+use bandwright::book::preparation_list::{Invitation, PreparationList, is_offered};
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::said::{Invitation, Said, is_offered};
 use bandwright::book::settings::SettingKey;
 use bandwright::book::value::{Extra, ExtraWork, FittedAt, NamedClosure, Recorded, StackSeen, Value, ValueKind, When};
 use bandwright::trade::band::alloys::ALLOYS;
@@ -48,7 +48,7 @@ pub fn couple_fields() -> Vec<Field> {
     all.push(Field::WorkDone(ExtraWork::Own(items[1])));
     all.extend(Milestone::ALL.map(Field::MilestoneDone));
     for item in items {
-        all.extend([Field::Reach(item), Field::Note(item), Field::Said(item)]);
+        all.extend([Field::Reach(item), Field::Note(item), Field::PreparationList(item)]);
         all.push(Field::SameAs(RecordId(item.0)));
         all.extend(AppointmentField::ALL.map(|part| Field::Appointment(item, part)));
     }
@@ -94,7 +94,9 @@ pub fn all_fields() -> Vec<Field> {
 /// A value that the field can hold.
 pub fn value_of(field: &Field) -> BoxedStrategy<Value> {
     match (field, field.kind()) {
-        (Field::Said(list), _) => said(*list).prop_map(|said| Value::Said(Box::new(said))).boxed(),
+        (Field::PreparationList(list), _) => {
+            said(*list).prop_map(|said| Value::PreparationList(Box::new(said))).boxed()
+        }
         (_, Some(kind)) => value_of_kind(kind),
         (_, None) => text().prop_map(|_| Value::Unknown(r#"{"new":[1,2.5,null]}"#.into())).boxed(),
     }
@@ -154,7 +156,7 @@ fn value_of_kind(kind: ValueKind) -> BoxedStrategy<Value> {
         K::Time => time().prop_map(Value::Time).boxed(),
         K::Days => any::<u16>().prop_map(|days| Value::Days(CalendarDays(days))).boxed(),
         K::Percent => any::<u16>().prop_map(|share| Value::Percent(Percent(share))).boxed(),
-        K::Said => said(ItemId(1)).prop_map(|said| Value::Said(Box::new(said))).boxed(),
+        K::PreparationList => said(ItemId(1)).prop_map(|said| Value::PreparationList(Box::new(said))).boxed(),
         K::Place => (0u16..30).prop_map(|place| Value::Place(Whole(place))).boxed(),
     }
 }
@@ -297,7 +299,7 @@ fn circumference() -> impl Strategy<Value = Circumference> {
 }
 
 /// A preparation list with any answers at all, offered or not.
-pub fn said(id: ItemId) -> impl Strategy<Value = Said> {
+pub fn said(id: ItemId) -> impl Strategy<Value = PreparationList> {
     let name = || of("[A-Za-z]{1,9}");
     let when = of((day(), of(time())).prop_map(|(day, time)| When { day, time }));
     let invitation = (name(), name(), when, of(select(Region::ALL.to_vec())))
@@ -311,19 +313,21 @@ pub fn said(id: ItemId) -> impl Strategy<Value = Said> {
             if unknown.is_some() {
                 answers.retain(|spot, text| is_offered(spot.ask, text));
             }
-            Said { id, saved, asked, invitation, answers, unknown }
+            PreparationList { id, saved, asked, invitation, answers, unknown }
         })
 }
 
 /// Every answer there is.
-pub fn spots() -> Vec<Spot> {
+pub fn spots() -> Vec<AnswerKey> {
     let mut all = Vec::new();
     for row in ROWS {
         match row.of {
-            Of::Both => all.push(Spot::both(row.ask)),
-            Of::Each => all.extend(Wearer::BOTH.map(|who| Spot::of(row.ask, who))),
+            Of::Both => all.push(AnswerKey::both(row.ask)),
+            Of::Each => all.extend(Wearer::BOTH.map(|who| AnswerKey::of(row.ask, who))),
             Of::Ring => all.extend(
-                Wearer::BOTH.into_iter().flat_map(|who| (1..=RINGS_MOST).map(move |n| Spot::ring(row.ask, who, n))),
+                Wearer::BOTH
+                    .into_iter()
+                    .flat_map(|who| (1..=RINGS_MOST).map(move |n| AnswerKey::ring(row.ask, who, n))),
             ),
         }
     }

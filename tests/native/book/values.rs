@@ -32,7 +32,7 @@ proptest! {
             for field in all_fields() {
                 let read = value::read(&field, &json);
                 let its = match (&field, value) {
-                    (Field::Said(id), Value::Said(list)) => list.id == *id,
+                    (Field::PreparationList(id), Value::PreparationList(list)) => list.id == *id,
                     _ => field.takes(value),
                 };
                 prop_assert_eq!(read.as_ref() == Some(value), its, "{:?} in {:?}", value, field);

@@ -10,7 +10,7 @@ use proptest::prelude::*;
 use super::{SAMPLE, sample};
 use crate::arbitrary;
 use bandwright::book::id::{ItemId, Moment};
-use bandwright::book::said::take_in;
+use bandwright::book::preparation_list::take_in;
 
 fn message() -> String {
     let said = sample();
@@ -190,7 +190,7 @@ proptest! {
             let (checked, _) = said.clone().checked();
             handing::groups(&checked);
             let today = said.saved;
-            bandwright::book::said::take_in(checked, None, today);
+            bandwright::book::preparation_list::take_in(checked, None, today);
             prop_assert_eq!(read(write(&said).as_bytes()), Ok(said));
         }
     }

@@ -4,11 +4,11 @@ use super::sample;
 use crate::arbitrary::{OURS, say};
 use crate::shared::date;
 use bandwright::answers::list_match::{has_list, is_crossed, names_others, offered, only_of_these_names};
-use bandwright::book::asks::{Ask, Spot};
+use bandwright::book::asks::{AnswerKey, Ask};
 use bandwright::book::couple::Couple;
 use bandwright::book::id::RecordId;
+use bandwright::book::preparation_list::{Again, take_in};
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::said::{Again, take_in};
 use bandwright::book::verbs;
 
 /// A couple of these names; the list of the sample is of Ada and Ben.
@@ -73,7 +73,7 @@ fn a_list_that_came_before_is_known_by_its_id_not_by_what_it_says() {
         "told the other way round"
     );
     let mut later = sample();
-    later.set(Spot::both(Ask::Budget), "2000".to_owned(), date("2026-11-28"));
+    later.set(AnswerKey::both(Ask::Budget), "2000".to_owned(), date("2026-11-28"));
     assert_eq!(has_list(all(&records), &later), Some((RecordId(1), Again::Newer)));
     assert_eq!(has_list(all(&records[..1]), &sample()), None);
 }

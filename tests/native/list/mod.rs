@@ -8,10 +8,12 @@ use crate::arbitrary;
 use crate::shared::{cases, date};
 use std::collections::BTreeMap;
 
-use bandwright::archive::list::{ListError, is_newer, read_json, read_spot, unknown_answers, write, write_spot};
-use bandwright::book::asks::{Ask, Kind, Of, QUESTIONS, Question, ROWS, Section, Spot};
+use bandwright::archive::list::{
+    ListError, is_newer, read_answer_key, read_json, unknown_answers, write, write_answer_key,
+};
+use bandwright::book::asks::{AnswerKey, Ask, Kind, Of, QUESTIONS, Question, ROWS, Section};
 use bandwright::book::id::ItemId;
-use bandwright::book::said::{AnswerError, Invitation, Said, check};
+use bandwright::book::preparation_list::{AnswerError, Invitation, PreparationList, check};
 use bandwright::trade::card;
 use bandwright::trade::dates::wedding::Wedding;
 use bandwright::trade::entry::TextFault;
@@ -24,11 +26,11 @@ use serde_json::{Value as Json, json};
 pub const SAMPLE: &str = include_str!("../../reference/list-1.0.json");
 const SCHEMA: &str = include_str!("../../../public/list.schema.json");
 
-pub fn sample() -> Said {
+pub fn sample() -> PreparationList {
     read_json(serde_json::from_str(SAMPLE).unwrap()).unwrap()
 }
 
-fn changed(change: impl FnOnce(&mut Json)) -> Result<Said, ListError> {
+fn changed(change: impl FnOnce(&mut Json)) -> Result<PreparationList, ListError> {
     let mut list: Json = serde_json::from_str(SAMPLE).unwrap();
     change(&mut list);
     read_json(list)
@@ -39,7 +41,7 @@ fn the_list_of_1_0_still_reads_and_rewrites() {
     let said = sample();
     assert_eq!(write(&said), SAMPLE.trim_end());
     assert_eq!((said.name(First), said.name(Second)), (Some("Ada"), Some("Ben")));
-    assert_eq!(said.get(Spot::ring(Ask::RingTop, First, 1)), Some("1,8"));
+    assert_eq!(said.get(AnswerKey::ring(Ask::RingTop, First, 1)), Some("1,8"));
     assert_eq!(said.agrees(), Some(true));
     assert_eq!(pages::progress(&said), "10 of 16 answered, 6 more by one of you");
     assert_eq!((said.rings(First), said.rings(Second)), (2, 0));
@@ -76,7 +78,7 @@ fn what_a_newer_minor_adds_is_carried_through() {
 /// version is not newer.
 #[test]
 fn a_choice_of_a_newer_minor_is_carried_through() {
-    let (hand, spot) = ("hand.first", Spot::of(Ask::Hand, First));
+    let (hand, spot) = ("hand.first", AnswerKey::of(Ask::Hand, First));
     let of = |schema: &str| {
         changed(|list| {
             list["schema"] = json!(schema);
@@ -118,17 +120,17 @@ fn what_is_no_list_says_why() {
 fn impossible_answers_are_named_and_left_out() {
     let mut said = sample();
     let wrong = [
-        (Spot::of(Ask::Name, First), "A\u{202E}da", AnswerError::Text(TextFault::Direction)),
-        (Spot::of(Ask::Name, Second), &"x".repeat(81), AnswerError::Text(TextFault::TooLong)),
-        (Spot::of(Ask::Hand, First), "middle", AnswerError::NotOffered),
-        (Spot::both(Ask::NeededBy), "April\u{0}", AnswerError::Text(TextFault::Control)),
-        (Spot::both(Ask::Recorded), "maybe", AnswerError::NotOffered),
+        (AnswerKey::of(Ask::Name, First), "A\u{202E}da", AnswerError::Text(TextFault::Direction)),
+        (AnswerKey::of(Ask::Name, Second), &"x".repeat(81), AnswerError::Text(TextFault::TooLong)),
+        (AnswerKey::of(Ask::Hand, First), "middle", AnswerError::NotOffered),
+        (AnswerKey::both(Ask::NeededBy), "April\u{0}", AnswerError::Text(TextFault::Control)),
+        (AnswerKey::both(Ask::Recorded), "maybe", AnswerError::NotOffered),
     ];
     for (spot, text, _) in &wrong {
         said.answers.insert(*spot, (*text).to_owned());
     }
     let (good, named) = said.checked();
-    let named: BTreeMap<Spot, AnswerError> = named.into_iter().collect();
+    let named: BTreeMap<AnswerKey, AnswerError> = named.into_iter().collect();
     assert_eq!(named, wrong.iter().map(|(spot, _, why)| (*spot, *why)).collect());
     assert!(wrong.iter().all(|(spot, ..)| good.get(*spot).is_none()));
     assert_eq!(good.agrees(), None, "what cannot be read is no consent");
@@ -142,25 +144,28 @@ fn a_no_leaves_names_and_the_no_alone() {
     let mut said = sample();
     said.unknown = Some(r#"{"answers":{"moon":"full"}}"#.to_owned());
     assert_eq!(said.clone().as_agreed(), said);
-    said.set(Spot::both(Ask::Recorded), "no".to_owned(), date("2026-11-26"));
+    said.set(AnswerKey::both(Ask::Recorded), "no".to_owned(), date("2026-11-26"));
     let left = said.as_agreed();
-    let spots: Vec<Spot> = left.answers.keys().copied().collect();
-    assert_eq!(spots, [Spot::of(Ask::Name, First), Spot::of(Ask::Name, Second), Spot::both(Ask::Recorded)]);
+    let spots: Vec<AnswerKey> = left.answers.keys().copied().collect();
+    assert_eq!(
+        spots,
+        [AnswerKey::of(Ask::Name, First), AnswerKey::of(Ask::Name, Second), AnswerKey::both(Ask::Recorded)]
+    );
     assert_eq!((left.unknown, left.asked), (None, Some(date("2026-11-26"))));
     assert_eq!(left.invitation, Invitation::default(), "what the jeweller's link said goes too");
 }
 
 #[test]
 fn how_a_ring_was_measured_is_said_and_a_guess_is_none() {
-    let mut said = Said::new(ItemId(7), date("2026-11-25"));
-    said.set(Spot::ring(Ask::RingWidth, First, 1), "2.6".to_owned(), date("2026-11-25"));
+    let mut said = PreparationList::new(ItemId(7), date("2026-11-25"));
+    said.set(AnswerKey::ring(Ask::RingWidth, First, 1), "2.6".to_owned(), date("2026-11-25"));
     for (how, expected) in [
         ("ruler", "measured with a ruler"),
         ("calliper", "measured with a calliper"),
         ("card", "measured with a paper strip and a card"),
         ("guess", "a guess, not measured"),
     ] {
-        said.set(Spot::ring(Ask::RingHow, First, 1), how.to_owned(), date("2026-11-25"));
+        said.set(AnswerKey::ring(Ask::RingHow, First, 1), how.to_owned(), date("2026-11-25"));
         let ring = handing::ring(&said, First, 1).unwrap();
         assert_eq!(ring, format!("2.6 mm at three and nine o\u{2019}clock, {expected}"));
     }
@@ -168,23 +173,23 @@ fn how_a_ring_was_measured_is_said_and_a_guess_is_none() {
 
 #[test]
 fn answers_are_counted_by_question() {
-    let mut said = Said::new(ItemId(7), date("2026-11-25"));
+    let mut said = PreparationList::new(ItemId(7), date("2026-11-25"));
     assert_eq!(said.answered(), 0);
-    said.set(Spot::of(Ask::Hand, First), "left".to_owned(), date("2026-11-26"));
-    said.set(Spot::of(Ask::Finger, Second), "ring".to_owned(), date("2026-11-26"));
+    said.set(AnswerKey::of(Ask::Hand, First), "left".to_owned(), date("2026-11-26"));
+    said.set(AnswerKey::of(Ask::Finger, Second), "ring".to_owned(), date("2026-11-26"));
     assert_eq!((said.answered(), said.saved), (1, date("2026-11-26")), "each has said something of one question");
     assert_eq!(said.waits_for(Question::Wearing), None);
-    said.set(Spot::both(Ask::Else), "   ".to_owned(), date("2026-11-26"));
+    said.set(AnswerKey::both(Ask::Else), "   ".to_owned(), date("2026-11-26"));
     assert_eq!(said.answered(), 1, "blank is no answer");
-    said.set(Spot::of(Ask::Hand, First), String::new(), date("2026-11-26"));
+    said.set(AnswerKey::of(Ask::Hand, First), String::new(), date("2026-11-26"));
     assert_eq!(said.waits_for(Question::Wearing), Some(First));
     assert_eq!(said.answered(), 0, "one of the two is not both");
     assert_eq!(pages::progress(&said), "0 of 16 answered, 1 more by one of you");
     assert_eq!(pages::small_of(Section::Wearing, &said), "Still to answer: One of you");
     assert_eq!(pages::small_of(Section::Look, &said), pages::small(Section::Look));
-    said.set(Spot::of(Ask::Finger, Second), String::new(), date("2026-11-26"));
+    said.set(AnswerKey::of(Ask::Finger, Second), String::new(), date("2026-11-26"));
     assert_eq!((said.answered(), said.waits_for(Question::Wearing)), (0, None));
-    said.set(Spot::both(Ask::Budget), "unsure".to_owned(), date("2026-11-26"));
+    said.set(AnswerKey::both(Ask::Budget), "unsure".to_owned(), date("2026-11-26"));
     assert_eq!((said.answered(), said.waits_for(Question::Budget)), (1, None), "asked of both together");
     // Every question stands on exactly one page.
     let mut questions: Vec<Question> = Section::ALL.into_iter().flat_map(|it| it.questions().iter().copied()).collect();
@@ -198,8 +203,8 @@ fn answers_are_counted_by_question() {
 
 #[test]
 fn a_wedding_without_its_year_counts_from_the_day_of_the_list() {
-    let mut said = Said::new(ItemId(7), date("2026-11-25"));
-    said.answers.insert(Spot::both(Ask::Wedding), "22 May".to_owned());
+    let mut said = PreparationList::new(ItemId(7), date("2026-11-25"));
+    said.answers.insert(AnswerKey::both(Ask::Wedding), "22 May".to_owned());
     let wedding = Wedding::Day(date("2027-05-22"));
     assert_eq!(said.wedding(date("2026-12-01")), Some(wedding));
     assert_eq!(said.wedding(date("2027-05-22")), Some(wedding));
@@ -209,9 +214,9 @@ fn a_wedding_without_its_year_counts_from_the_day_of_the_list() {
 #[test]
 fn every_answer_has_a_name_of_its_own() {
     let spots = arbitrary::spots();
-    let names: BTreeMap<String, Spot> = spots.iter().map(|spot| (write_spot(*spot), *spot)).collect();
+    let names: BTreeMap<String, AnswerKey> = spots.iter().map(|spot| (write_answer_key(*spot), *spot)).collect();
     assert_eq!(names.len(), spots.len());
-    assert!(names.iter().all(|(name, spot)| read_spot(name) == Some(*spot) && spot.exists()));
+    assert!(names.iter().all(|(name, spot)| read_answer_key(name) == Some(*spot) && spot.exists()));
     for no in [
         "",
         "name",
@@ -224,7 +229,7 @@ fn every_answer_has_a_name_of_its_own() {
         "hand.first.1",
         "name.first.1.2",
     ] {
-        assert_eq!(read_spot(no), None, "{no}");
+        assert_eq!(read_answer_key(no), None, "{no}");
     }
 }
 

@@ -1,13 +1,13 @@
 //! A list in the book: beside what is there, never over it, and taken back as one.
 
 use bandwright::archive::row;
-use bandwright::book::asks::{Ask, Spot};
+use bandwright::book::asks::{AnswerKey, Ask};
 use bandwright::book::change::Write;
 use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, Stage};
 use bandwright::book::leaving::{Stays, may_leave};
+use bandwright::book::preparation_list::{Again, PreparationList, again, take_in};
 use bandwright::book::record::Record;
-use bandwright::book::said::{Again, Said, again, take_in};
 use bandwright::book::search;
 use bandwright::book::value::{Recorded, Value, When};
 use bandwright::trade::dates::wedding::Wedding;
@@ -17,9 +17,9 @@ use super::sample;
 use crate::arbitrary::{self, OURS};
 use crate::shared::date;
 
-fn refusing() -> Said {
+fn refusing() -> PreparationList {
     let mut said = sample();
-    said.set(Spot::both(Ask::Recorded), "no".to_owned(), date("2026-11-26"));
+    said.set(AnswerKey::both(Ask::Recorded), "no".to_owned(), date("2026-11-26"));
     said
 }
 
@@ -35,14 +35,14 @@ fn known() -> Record {
     record
 }
 
-fn taken(mut record: Record, said: Said) -> Record {
+fn taken(mut record: Record, said: PreparationList) -> Record {
     let writes = take_in(said, Some(Couple(&record)), date("2026-11-27"));
     let next = record.changes().len() as u64 + 1;
     arbitrary::say(&mut record, OURS, next, writes);
     record
 }
 
-fn new(said: Said) -> Record {
+fn new(said: PreparationList) -> Record {
     let mut record = arbitrary::new_couple();
     arbitrary::say(&mut record, OURS, 1, take_in(said, None, date("2026-11-27")));
     record
@@ -83,12 +83,12 @@ fn a_couple_that_is_there_keeps_what_is_ours() {
 fn what_another_answer_has_made_void_does_not_leave() {
     let mut said = sample();
     let today = date("2026-11-26");
-    let least = Spot::both(Ask::BudgetLeast);
+    let least = AnswerKey::both(Ask::BudgetLeast);
     said.set(least, "\u{a3}2,000".to_owned(), today);
-    said.set(Spot::ring(Ask::RingName, Second, 1), "signet".to_owned(), today);
+    said.set(AnswerKey::ring(Ask::RingName, Second, 1), "signet".to_owned(), today);
     for (budget, owns, counts) in [("range", "some", true), ("in-person", "none", false), ("", "", true)] {
-        said.set(Spot::both(Ask::Budget), budget.to_owned(), today);
-        said.set(Spot::of(Ask::OwnsRings, Second), owns.to_owned(), today);
+        said.set(AnswerKey::both(Ask::Budget), budget.to_owned(), today);
+        said.set(AnswerKey::of(Ask::OwnsRings, Second), owns.to_owned(), today);
         let left = said.clone().as_agreed();
         assert_eq!(left.get(least).is_some(), counts, "{budget}");
         assert_eq!(left.rings(Second) > 0, counts, "{owns}");
@@ -116,7 +116,7 @@ fn the_same_list_again_changes_nothing_and_a_later_one_takes_its_place() {
     let again = take_in(sample(), Some(Couple(&record)), date("2026-12-24"));
     assert_eq!(record.changed(again), [], "nothing new");
     let mut later = sample();
-    later.set(Spot::both(Ask::NeededBy), "by March".to_owned(), date("2026-12-01"));
+    later.set(AnswerKey::both(Ask::NeededBy), "by March".to_owned(), date("2026-12-01"));
     let record = taken(record, later.clone());
     assert_eq!(Couple(&record).said(), [&later]);
     // Another list of theirs, from the other phone, stands beside it.
@@ -157,10 +157,10 @@ fn a_yes_does_not_speak_over_a_no() {
 
 #[test]
 fn the_same_list_again_says_which_of_the_two_was_saved_later() {
-    let known = Said { saved: date("2026-12-01"), ..sample() };
+    let known = PreparationList { saved: date("2026-12-01"), ..sample() };
     let changed = |saved: &str| {
         let mut said = sample();
-        said.set(Spot::both(Ask::Wedding), "29 May 2027".to_owned(), date(saved));
+        said.set(AnswerKey::both(Ask::Wedding), "29 May 2027".to_owned(), date(saved));
         said
     };
     assert_eq!(again(&known, &known), Again::Same);
@@ -177,6 +177,6 @@ fn a_list_that_comes_after_the_read_back_opens_it_again() {
     arbitrary::say(&mut record, OURS, next, vec![Write::set(Field::ReadBack, Value::Day(date("2026-11-28")))]);
     assert!(!Couple(&record).changed_since_read_back(), "what was said before is what was read back");
     let mut later = sample();
-    later.set(Spot::both(Ask::Wedding), "29 May 2027".to_owned(), date("2026-11-29"));
+    later.set(AnswerKey::both(Ask::Wedding), "29 May 2027".to_owned(), date("2026-11-29"));
     assert!(Couple(&taken(record, later)).changed_since_read_back());
 }

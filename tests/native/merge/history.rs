@@ -22,8 +22,8 @@ use chrono::NaiveDate;
 use crdts::{CmRDT, CvRDT, MVReg};
 
 /// What a register of the other project holds: which change wrote it, and what it says.
-type Held = (usize, Option<Value>);
-type Registers = BTreeMap<Field, MVReg<Held, u32>>;
+type FieldValue = (usize, Option<Value>);
+type Registers = BTreeMap<Field, MVReg<FieldValue, u32>>;
 
 /// What happened, as somebody saw it who looked over everybody's shoulder.
 #[derive(Clone, Debug)]

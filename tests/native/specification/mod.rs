@@ -5,15 +5,15 @@ mod readings;
 
 use crate::shared::date;
 use bandwright::archive::merge::merge;
-use bandwright::book::asks::{Ask, Spot};
+use bandwright::book::asks::{AnswerKey, Ask};
 use bandwright::book::change::{Change, Write};
 use bandwright::book::checklist::{self, Care, State, Topic};
 use bandwright::book::couple::Couple;
 use bandwright::book::example::couples;
 use bandwright::book::field::{BandField, Field};
 use bandwright::book::id::{InstallationId, ItemId, Moment, RecordId, Stamp};
+use bandwright::book::preparation_list::PreparationList;
 use bandwright::book::record::{Kind, Record};
-use bandwright::book::said::Said;
 use bandwright::book::value::{
     ChosenExtra, DatesSettled, ExtraWork, OrderSize, OwnGauge, OwnTerms, ReadingTaken, StackSeen, Value,
 };
@@ -239,20 +239,20 @@ fn a_settled_one_has_nothing_open_and_every_figure() {
 #[test]
 fn what_the_couple_said_stands_apart_and_private_answers_stay() {
     let today = date("2026-11-20");
-    let mut said = Said::new(ItemId(5), today);
+    let mut said = PreparationList::new(ItemId(5), today);
     for (spot, text) in [
-        (Spot::of(Ask::Name, Wearer::First), "Ines"),
-        (Spot::both(Ask::BudgetLeast), "900"),
-        (Spot::both(Ask::Else), "his mother must not know"),
-        (Spot::of(Ask::Engraving, Wearer::First), "22.5.27\u{202e} C"),
-        (Spot::of(Ask::Nickel, Wearer::Second), "yes"),
-        (Spot::ring(Ask::RingName, Wearer::First, 1), "signet ring"),
-        (Spot::ring(Ask::RingWidth, Wearer::First, 1), "4.1"),
+        (AnswerKey::of(Ask::Name, Wearer::First), "Ines"),
+        (AnswerKey::both(Ask::BudgetLeast), "900"),
+        (AnswerKey::both(Ask::Else), "his mother must not know"),
+        (AnswerKey::of(Ask::Engraving, Wearer::First), "22.5.27\u{202e} C"),
+        (AnswerKey::of(Ask::Nickel, Wearer::Second), "yes"),
+        (AnswerKey::ring(Ask::RingName, Wearer::First, 1), "signet ring"),
+        (AnswerKey::ring(Ask::RingWidth, Wearer::First, 1), "4.1"),
     ] {
         said.set(spot, text.to_owned(), today);
     }
     let mut record = ines_and_callum();
-    add(&mut record, vec![Write::set(Field::Said(ItemId(5)), Value::Said(Box::new(said)))]);
+    add(&mut record, vec![Write::set(Field::PreparationList(ItemId(5)), Value::PreparationList(Box::new(said)))]);
     let text = specification(Couple(&record), Called::Initials, date("2026-11-25"), House::default());
     let apart = text.split("Said by the couple, not measured by us\n").nth(1).unwrap();
     let apart: Vec<&str> = apart.lines().take_while(|line| !line.is_empty()).collect();

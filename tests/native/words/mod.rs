@@ -8,7 +8,7 @@ use bandwright::archive::import::Refused;
 use bandwright::archive::list::ListError;
 use bandwright::archive::row::RowError;
 use bandwright::book::asks::{Kind, ROWS, Section};
-use bandwright::book::said::AnswerError;
+use bandwright::book::preparation_list::AnswerError;
 use bandwright::storage::error::StorageError;
 use bandwright::trade::band::section::SectionError;
 use bandwright::trade::dates::closed::CalendarError;

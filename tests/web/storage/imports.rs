@@ -7,7 +7,7 @@ use bandwright::book::couple::Couple;
 use bandwright::book::field::{Field, PracticeField};
 use bandwright::book::id::{InstallationId, Moment, RecordId};
 use bandwright::book::record::{Kind, Record};
-use bandwright::storage::book::{Loaded, add, load, put_aside, reload};
+use bandwright::storage::book::{Loaded, add, load, quarantine, reload};
 use bandwright::storage::database::{Database, META, RECORDS};
 use bandwright::storage::error::StorageError;
 use bandwright::storage::import::{erase, import, keep_import, last_import, undo_import};
@@ -139,7 +139,7 @@ async fn all_of_a_file_or_nothing() {
     let refused = import(&ours, &plan, false, ANOTHER, NOW).await;
     assert_eq!(refused, Err(StorageError::Unreadable(RowError::NotJson)));
     let loaded = load(&ours, FRESH).await.unwrap();
-    assert_eq!((loaded.records.len(), loaded.set_aside.len(), loaded.installation.next), (0, 1, 1));
+    assert_eq!((loaded.records.len(), loaded.quarantined.len(), loaded.installation.next), (0, 1, 1));
     assert_eq!(stored(&ours, META, "import").await, None);
 }
 
@@ -295,13 +295,13 @@ async fn nothing_that_was_put_aside_outlasts_being_erased() {
             put(&db, RECORDS, &RecordId(*id).to_string(), &format!("spoilt row of {id}").into()).await;
         }
         let keys: Vec<String> = ids.iter().map(|id| RecordId(*id).to_string()).collect();
-        put_aside(&db, &keys, Moment(at)).await.unwrap();
+        quarantine(&db, &keys, Moment(at)).await.unwrap();
         import(&db, &planned(&db, &copy).await, false, ANOTHER, NOW).await.unwrap();
     };
     spoil(&[1], 5).await;
     spoil(&[1, 2], 6).await;
     let aside = async || {
-        let keys = load(&db, FRESH).await.unwrap().set_aside.into_iter().map(|row| row.key);
+        let keys = load(&db, FRESH).await.unwrap().quarantined.into_iter().map(|row| row.key);
         keys.collect::<Vec<_>>()
     };
     assert_eq!(aside().await.len(), 3);

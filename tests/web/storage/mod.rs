@@ -85,7 +85,7 @@ async fn the_first_time_an_installation_is_made_and_it_stays() {
     let name = unique();
     let (db, first) = opened(&name).await;
     assert_eq!((first.installation.id, first.installation.practice), FRESH);
-    assert!(first.records.is_empty() && first.set_aside.is_empty());
+    assert!(first.records.is_empty() && first.quarantined.is_empty());
     let other = (InstallationId(1), RecordId(2));
     assert_eq!(load(&db, other).await.unwrap().installation, first.installation);
     assert_eq!(load(&Database::named(&name), other).await.unwrap().installation, first.installation);
@@ -202,7 +202,7 @@ async fn all_of_several_or_none() {
     let all = [1, 2, 3].map(|id| drafted(&couple(id), met("fair")));
     assert_eq!(add(&db, all.to_vec()).await, Err(StorageError::Unreadable(RowError::NotJson)));
     let (_, loaded) = opened(&name).await;
-    assert_eq!((loaded.records.len(), loaded.set_aside.len()), (0, 1));
+    assert_eq!((loaded.records.len(), loaded.quarantined.len()), (0, 1));
     // The numbers were not used up.
     assert_eq!(numbers(&[saved(&db, &couple(1), met("fair")).await]), [1]);
 }
@@ -284,7 +284,7 @@ async fn what_cannot_be_read_is_set_aside_and_never_written_over() {
     }
     let (_, loaded) = opened(&name).await;
     assert_eq!(loaded.records, std::slice::from_ref(&whole));
-    let listed: Vec<_> = loaded.set_aside.into_iter().map(|row| (row.key, row.why)).collect();
+    let listed: Vec<_> = loaded.quarantined.into_iter().map(|row| (row.key, row.why)).collect();
     assert_eq!(listed, rows.each_ref().map(|(id, _, why)| (RecordId(*id).to_string(), *why)));
     for (id, value, why) in &rows {
         let refused = Err(StorageError::Unreadable(*why));
@@ -372,5 +372,5 @@ async fn a_book_of_many_blocks_is_read_whole() {
     // A row that cannot be read in the middle of a block costs itself alone.
     put(&db, RECORDS, &couple(500).id.to_string(), &"{".into()).await;
     let (_, loaded) = opened(&name).await;
-    assert_eq!((loaded.records.len(), loaded.set_aside.len()), (1050, 1));
+    assert_eq!((loaded.records.len(), loaded.quarantined.len()), (1050, 1));
 }

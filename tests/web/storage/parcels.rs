@@ -108,6 +108,6 @@ async fn one_that_cannot_be_read_stays_as_it_is() {
     assert_eq!(unpack(&db).await.unwrap(), 1);
     let loaded = load(&db, FRESH).await.unwrap();
     assert_eq!((loaded.records.len(), loaded.parcels()), (COUPLES as usize, 1));
-    assert_eq!(loaded.set_aside[0].key, "parcel.x.00000000");
+    assert_eq!(loaded.quarantined[0].key, "parcel.x.00000000");
     assert_eq!(look(&db).await.unwrap().unreadable_rows, 1);
 }

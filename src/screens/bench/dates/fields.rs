@@ -1,7 +1,7 @@
 //! The inputs of the countdown.
 
 use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, block, para, row};
+use crate::parts::layout::{all, block, para, row};
 use leptos::prelude::*;
 
 use super::super::Opened;
@@ -36,7 +36,7 @@ pub fn fields(
         let count = app.practice(|practice| practice.closures().len());
         say::closures_known(count)
     };
-    let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
+    let afresh = if opened.opener.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
     let to = |setting| Address::Setting(setting).to_string();
     all(vec![
         sheet.field(form_of::WEDDING.name(), screens::WEDDING).hint(wedding).line(),

@@ -3,12 +3,12 @@
 mod fields;
 
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{all, para, section};
+use crate::parts::layout::{all, para, section};
 use leptos::prelude::*;
 
-use super::held::Held;
 use super::sheet::{self, Laid, Sheet, laid};
-use super::{Opened, Whose};
+use super::unsettled::Unsettled;
+use super::{Opened, Opener};
 use crate::answers::dates::{Context, DatesAnswer, answer as compute};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
@@ -29,7 +29,7 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::pictures::ahead::calendar;
-use crate::screens::couple::said::beside;
+use crate::screens::couple::preparation_list::beside;
 use crate::screens::show::showable;
 use crate::words::{
     ahead as say_ahead, bench as say, book as say_book, complaint as say_complaint, dates as say_dates, format,
@@ -41,8 +41,8 @@ pub fn dates(opened: Opened) -> AnyView {
         form_of::start(couple.map(|(couple, _)| couple), practice, say::wedding_typed).into_pairs()
     });
     let form = opened.form(start);
-    let held = Held::by(&opened, |field, _| matches!(field, Field::Wedding | Field::Dates));
-    let whose = opened.whose.map(|whose| whose.id);
+    let held = Unsettled::by(&opened, |field, _| matches!(field, Field::Wedding | Field::Dates));
+    let opener = opened.opener.map(|opener| opener.id);
     let own = own_orders(app);
     let read = Memo::new(move |_| {
         let today = app.today.get();
@@ -51,7 +51,7 @@ pub fn dates(opened: Opened) -> AnyView {
     let found = Memo::new(move |_| {
         let typed = read.with(|(typed, _)| typed.clone());
         let (today, now) = (app.today.get(), clock::now().1);
-        let record = whose.and_then(|id| app.with(|book| book.couples.get(&id).cloned()));
+        let record = opener.and_then(|id| app.with(|book| book.couples.get(&id).cloned()));
         let couple = record.as_deref().map(Couple);
         app.practice(|practice| own.with(|own| compute(typed, &Context { practice, own, couple, today, now })))
     });
@@ -87,7 +87,7 @@ pub fn dates(opened: Opened) -> AnyView {
         })
     };
     // What they said of the day, and of when they need the bands, stands over what is worked out.
-    let said_by_them = whose.map(|id| beside(id, None, &[Ask::Wedding, Ask::NeededBy]));
+    let said_by_them = opener.map(|id| beside(id, None, &[Ask::Wedding, Ask::NeededBy]));
     let content = laid(Laid {
         first: all(vec![
             held.caution(),
@@ -103,8 +103,8 @@ pub fn dates(opened: Opened) -> AnyView {
         Some(names) => opened.head().subtitle(names),
         None => opened.head(),
     };
-    let action = match opened.whose {
-        Some(whose) => keep_for(&opened, whose, held, found),
+    let action = match opened.opener {
+        Some(opener) => keep_for(&opened, opener, held, found),
         None => {
             let label = move || found.with(|found| found.order_by().map(say::see_order_by));
             sheet::step(answered, Signal::derive(label))
@@ -121,7 +121,7 @@ fn own_orders(app: App) -> Memo<OwnOrders> {
 }
 
 /// Writes the settled dates back, and the wedding if another one was typed here.
-fn keep_for(opened: &Opened, Whose { id, .. }: Whose, held: Held, found: Memo<DatesAnswer>) -> AnyView {
+fn keep_for(opened: &Opened, Opener { id, .. }: Opener, held: Unsettled, found: Memo<DatesAnswer>) -> AnyView {
     let app = opened.app;
     let wedding = opened.read(|couple, _| couple.wedding()).flatten();
     let order_by = Memo::new(move |_| found.with(DatesAnswer::order_by));

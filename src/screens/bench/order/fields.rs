@@ -1,7 +1,7 @@
 //! The inputs of the order size.
 
 use crate::parts::el::{el, live, maybe, or_nothing};
-use crate::parts::lay::{all, heading, para};
+use crate::parts::layout::{all, heading, para};
 use leptos::prelude::*;
 
 use super::super::Opened;
@@ -54,7 +54,7 @@ pub fn fields(opened: &Opened, sheet: Sheet, found: Memo<OrderAnswer>) -> AnyVie
             .get()
             .then(|| sheet.mm(form_of::RELIEF.name(), say_rings::RELIEF).hint(say_rings::RELIEF_HINT).line())
     };
-    let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
+    let afresh = if opened.opener.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
     all(vec![
         heading(say::THE_READING),
         sheet.size(

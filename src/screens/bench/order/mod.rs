@@ -3,12 +3,12 @@
 mod fields;
 
 use crate::parts::el::{maybe, nothing};
-use crate::parts::lay::{all, para, section};
+use crate::parts::layout::{all, para, section};
 use leptos::prelude::*;
 
-use super::held::Held;
 use super::sheet::{self, Laid, Sheet, laid};
-use super::{Opened, Whose};
+use super::unsettled::Unsettled;
+use super::{Opened, Opener};
 use crate::answers::order::{OrderAnswer, answer as compute, lacking};
 use crate::app::address::Address;
 use crate::app::route::go_instead;
@@ -36,7 +36,7 @@ pub fn order(opened: Opened) -> AnyView {
     let known = StoredValue::new(known);
     let wishes = StoredValue::new(opened.read(|couple, who| couple.wishes(who)).unwrap_or_default());
     let form = opened.form(opened.known(order::start).into_pairs());
-    let held = Held::by(&opened, |field, who| {
+    let held = Unsettled::by(&opened, |field, who| {
         let of_band = |part| *field == Field::Band(who, part);
         *field == Field::OrderSize(who)
             || [BandField::Width, BandField::Profile, BandField::Relief].map(of_band).contains(&true)
@@ -105,8 +105,8 @@ pub fn order(opened: Opened) -> AnyView {
         Some(subtitle) => opened.head().subtitle(subtitle),
         None => opened.head(),
     };
-    let action = match opened.whose {
-        Some(whose) => use_for(&opened, whose, held, found),
+    let action = match opened.opener {
+        Some(opener) => use_for(&opened, opener, held, found),
         None => {
             let label = Signal::derive(move || {
                 found.with(OrderAnswer::made).map(|made| say::see_why(&say::size_made(made.size)))
@@ -119,7 +119,7 @@ pub fn order(opened: Opened) -> AnyView {
 
 /// One tap puts another day on Today, where the calculation asks for it; none without a couple.
 fn again(opened: &Opened, found: Memo<OrderAnswer>) -> AnyView {
-    let (app, Some(Whose { id, who })) = (opened.app, opened.whose) else { return nothing() };
+    let (app, Some(Opener { id, who })) = (opened.app, opened.opener) else { return nothing() };
     let asked = Memo::new(move |_| found.with(|found| found.asks_again));
     let press = move || {
         let today = app.today.get_untracked();
@@ -136,7 +136,7 @@ fn again(opened: &Opened, found: Memo<OrderAnswer>) -> AnyView {
 }
 
 /// Writes the answer back; while there is none, leads to the first thing that is missing for it.
-fn use_for(opened: &Opened, Whose { id, who }: Whose, held: Held, found: Memo<OrderAnswer>) -> AnyView {
+fn use_for(opened: &Opened, Opener { id, who }: Opener, held: Unsettled, found: Memo<OrderAnswer>) -> AnyView {
     let app = opened.app;
     let name = opened.read(say_book::name_of).unwrap_or_default();
     let made = Memo::new(move |_| found.with(OrderAnswer::made));

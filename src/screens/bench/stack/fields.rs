@@ -1,7 +1,7 @@
 //! The inputs of the stack: the band, and up to seven rings beside it.
 
 use crate::parts::el::{el, maybe};
-use crate::parts::lay::{all, pair, para};
+use crate::parts::layout::{all, pair, para};
 use leptos::prelude::*;
 
 use super::super::Opened;
@@ -23,7 +23,7 @@ pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {
         Some(sheet.mm(key.name(), &say::free_length_of(it.finger)).line())
     });
     let others = others.collect();
-    let afresh = if opened.whose.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
+    let afresh = if opened.opener.is_some() { say::BACK_TO_THEIRS } else { say::AFRESH };
     all(vec![
         sheet.mm(form_of::BAND.name(), say::BAND_TO_MAKE).line(),
         details_opened(say::BAND_MORE, band(sheet), sheet.complains(&BAND_MORE)),

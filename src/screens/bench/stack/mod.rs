@@ -3,12 +3,12 @@
 mod fields;
 
 use crate::parts::el::{el, live, maybe, nothing, or_nothing};
-use crate::parts::lay::{all, heading as heading_of, section};
+use crate::parts::layout::{all, heading as heading_of, section};
 use leptos::prelude::*;
 
-use super::held::Held;
 use super::sheet::{self, Laid, Sheet, laid};
-use super::{Opened, Whose};
+use super::unsettled::Unsettled;
+use super::{Opened, Opener};
 use crate::answers::stack::{
     Elsewhere, StackAnswer, StackRules, USUAL_FINGER, answer as compute, elsewhere, finger_across, holding, lacking,
     unsettled,
@@ -39,7 +39,7 @@ pub fn stack(opened: Opened) -> AnyView {
         (form_of::start(&recorded, say_book::ring_name), StackRules::of(practice))
     });
     let form = opened.form(begin.into_pairs());
-    let held = Held::by(&opened, |field, who| match field {
+    let held = Unsettled::by(&opened, |field, who| match field {
         Field::Stack(of) | Field::FreeLength(of) | Field::FreeLengthOf(of, _) | Field::Band(of, BandField::Place) => {
             *of == who
         }
@@ -70,8 +70,8 @@ pub fn stack(opened: Opened) -> AnyView {
     let answer = all(vec![maybe(shown), sheet::cautions(cautions)]);
     let others = opened.read(elsewhere).unwrap_or_default();
     let holding = say::holding_reasons(&opened.read(holding).unwrap_or_default());
-    let whose = opened.whose;
-    let why = move || there.get().then(|| explained(found, finger, &others, holding.clone(), whose));
+    let opener = opened.opener;
+    let why = move || there.get().then(|| explained(found, finger, &others, holding.clone(), opener));
     let content = laid(Laid {
         first: all(vec![held.caution(), opened.missing(lacking)]),
         answered,
@@ -84,8 +84,8 @@ pub fn stack(opened: Opened) -> AnyView {
         Some(subtitle) => opened.head().subtitle(subtitle),
         None => opened.head(),
     };
-    let action = match opened.whose {
-        Some(whose) => note_for(&opened, whose, held, found),
+    let action = match opened.opener {
+        Some(opener) => note_for(&opened, opener, held, found),
         None => {
             let label = Signal::derive(move || found.with(|found| found.later().map(|it| say::see_stack(it.total))));
             sheet::step(answered, label)
@@ -100,7 +100,7 @@ fn explained(
     finger: Diameter,
     others: &[Elsewhere],
     holding: Vec<Reason>,
-    whose: Option<Whose>,
+    opener: Option<Opener>,
 ) -> AnyView {
     let part = |heading: &'static str, of: fn(&StackAnswer) -> Vec<Reason>, drawn: Signal<Vec<Drawn>>, on: AnyView| {
         let any = Memo::new(move |_| found.with(|found| !of(found).is_empty()));
@@ -125,7 +125,7 @@ fn explained(
     let is_off = Memo::new(move |_| found.with(|found| found.remedies().is_some()));
     let choose = move || {
         let shows = is_off.get().then(|| show_button(move || found.with_untracked(say::ways_shown)));
-        let link = whose.filter(|_| is_off.get()).map(|Whose { id, who }| {
+        let link = opener.filter(|_| is_off.get()).map(|Opener { id, who }| {
             link_button(Weight::Quiet, say::CHOOSE_REMEDY, Address::Part(id, Part::Remedy(who)).to_string())
         });
         shows.map(|shows| all(vec![shows, or_nothing(link)]))
@@ -150,7 +150,7 @@ fn pictures(drawn: Signal<Vec<Drawn>>) -> AnyView {
 }
 
 /// Writes down what the stack came to, and the free length if it was measured here.
-fn note_for(opened: &Opened, Whose { id, who }: Whose, held: Held, found: Memo<StackAnswer>) -> AnyView {
+fn note_for(opened: &Opened, Opener { id, who }: Opener, held: Unsettled, found: Memo<StackAnswer>) -> AnyView {
     let app = opened.app;
     let name = opened.read(say_book::name_of).unwrap_or_default();
     let chosen = opened.read(|couple, who| couple.remedy(who).is_some()).unwrap_or(false);

@@ -1,7 +1,7 @@
 //! The fields of one reading.
 
 use crate::parts::el::maybe;
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use leptos::prelude::*;
 
 use super::Whom;

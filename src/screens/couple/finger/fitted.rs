@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::super::{Whose, open, whose_of};
+use super::super::{CouplePage, open, page_of_wearer};
 use crate::app::address::Part;
 use crate::app::state::app;
 use crate::archive::code::Code;
@@ -12,7 +12,7 @@ use crate::forms::couple::fitted as form_of;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::{Shape, option};
 use crate::parts::el::{maybe, or_nothing};
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use crate::screens::fields;
 use crate::screens::form_page::form_page;
 use crate::trade::wearer::Wearer;
@@ -20,7 +20,7 @@ use crate::words::{finger as say, screens as say_frame};
 
 pub fn fitted(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
-    let Whose { head, leave } = whose_of(id, wearer, say::FITTED, Part::Fitted(wearer));
+    let CouplePage { head, leave } = page_of_wearer(id, wearer, say::FITTED, Part::Fitted(wearer));
     let is_known = app.couple(id, |couple| couple.fitted(wearer).is_some()).unwrap_or(false);
     let page = open(id, format!("fitted.{id}.{}", wearer.code()), leave, |couple| form_of::start(couple, wearer));
     let form = page.form;

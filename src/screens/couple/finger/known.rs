@@ -1,7 +1,7 @@
 //! What is known of the finger: its readings, what they come to together, wishes, and when to measure again.
 
 use crate::parts::el::{el, maybe, or_nothing};
-use crate::parts::lay::{all, heading, para, row};
+use crate::parts::layout::{all, heading, para, row};
 use chrono::Days;
 use leptos::prelude::*;
 

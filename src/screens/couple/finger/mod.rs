@@ -6,11 +6,11 @@ mod known;
 mod tray;
 
 use crate::parts::el::maybe;
-use crate::parts::lay::{all, para};
+use crate::parts::layout::{all, para};
 use leptos::prelude::*;
 
-use super::said::beside;
-use super::{Whose, whose_of};
+use super::preparation_list::beside;
+use super::{CouplePage, page_of_wearer};
 use crate::answers::finger::contradicted;
 use crate::app::address::{Address, Part};
 use crate::app::clock;
@@ -46,7 +46,7 @@ struct Whom {
 pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
     let app = app();
     let whom = Whom { app, id, wearer };
-    let Whose { head, .. } = whose_of(id, wearer, say::FINGER, Part::Finger(wearer));
+    let CouplePage { head, .. } = page_of_wearer(id, wearer, say::FINGER, Part::Finger(wearer));
     let gauges = app.practice(|practice| reading::at_hand(practice, USUAL_SET_NAMES));
     let form = form(whom, gauges.first().map(|(key, _)| key.clone()).unwrap_or_default());
     let has_none =

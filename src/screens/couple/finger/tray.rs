@@ -1,7 +1,7 @@
 //! The tray of try-on bands: one tap on the band that fits is a reading.
 
 use crate::parts::el::maybe;
-use crate::parts::lay::{all, block, para};
+use crate::parts::layout::{all, block, para};
 use leptos::prelude::*;
 
 use super::{Whom, contradiction, fields, moves, take};

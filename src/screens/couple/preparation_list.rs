@@ -2,15 +2,15 @@
 
 use leptos::prelude::*;
 
-use super::{Whose, whose};
+use super::{CouplePage, couple_page};
 use crate::app::address::{Address, Part, with_query};
 use crate::app::state::app;
-use crate::book::asks::{Ask, Of, Spot};
+use crate::book::asks::{AnswerKey, Ask, Of};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::parts::button::{Weight, link_button};
 use crate::parts::el::{live, maybe};
-use crate::parts::lay::{block, column, para, row, section};
+use crate::parts::layout::{block, column, para, row, section};
 use crate::parts::page::page;
 use crate::screens::in_words::in_words;
 use crate::trade::wearer::Wearer;
@@ -18,7 +18,7 @@ use crate::words::list::{asked, handing, pages, taking as say};
 
 pub fn said(id: RecordId) -> AnyView {
     let app = app();
-    let Whose { head, .. } = whose(id, say::SAID, Part::Said);
+    let CouplePage { head, .. } = couple_page(id, say::SAID, Part::PreparationList);
     let lists = move || {
         let lists = app.couple(id, |couple| {
             couple.said().into_iter().map(|it| (pages::said_on(it), handing::groups(it))).collect::<Vec<_>>()
@@ -66,7 +66,7 @@ fn lines(couple: Couple<'_>, who: Option<Wearer>, asks: &[Ask]) -> Vec<String> {
                 lines.extend(rings.filter_map(|(who, number)| handing::ring(said, who, number)));
                 continue;
             }
-            let spot = Spot { ask: *ask, who: who.filter(|_| of == Of::Each), ring: None };
+            let spot = AnswerKey { ask: *ask, who: who.filter(|_| of == Of::Each), ring: None };
             let answer = said.get(spot).map(|text| asked::answer(*ask, text));
             lines.extend(answer.map(|answer| say::beside(asked::short(*ask), answer)));
         }

@@ -9,7 +9,7 @@ use super::value::{Recorded, Value};
 use super::verbs;
 use crate::trade::wearer::Wearer;
 
-pub use super::value::{AnswerError, Invitation, Said, check, is_offered};
+pub use super::value::{AnswerError, Invitation, PreparationList, check, is_offered};
 
 /// How a list stands to the same list as it was taken in before.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,7 +23,7 @@ pub enum Again {
 
 /// How a list stands to the one that is known under its name. The two of a couple may have been swapped when it was
 /// taken in.
-pub fn again(known: &Said, said: &Said) -> Again {
+pub fn again(known: &PreparationList, said: &PreparationList) -> Again {
     if known == said || *known == said.clone().swapped() {
         Again::Same
     } else if said.saved < known.saved {
@@ -36,7 +36,7 @@ pub fn again(known: &Said, said: &Said) -> Again {
 /// Takes a list in: into a new couple (`into` is none) or into one that is there, beside what is known. Names and a
 /// wedding date are filled in where nothing is known yet. After a no to being recorded nothing is kept but the no, and
 /// the names of a couple that is new.
-pub fn take_in(said: Said, into: Option<Couple<'_>>, today: NaiveDate) -> Vec<Write> {
+pub fn take_in(said: PreparationList, into: Option<Couple<'_>>, today: NaiveDate) -> Vec<Write> {
     let said = said.as_agreed();
     let mut writes = Vec::new();
     let recorded = said.agrees().map(|agrees| Recorded { agrees, asked: said.asked.unwrap_or(said.saved) });
@@ -61,13 +61,13 @@ pub fn take_in(said: Said, into: Option<Couple<'_>>, today: NaiveDate) -> Vec<Wr
     if let Some(recorded) = recorded.filter(|it| known.is_none_or(|known| !it.agrees && known.agrees)) {
         writes.push(Write::set(Field::Recorded, Value::Recorded(recorded)));
     }
-    let field = Field::Said(said.id);
+    let field = Field::PreparationList(said.id);
     if said.agrees() == Some(false) {
         if into.is_some_and(|couple| couple.0.get(&field).is_some()) {
             writes.push(Write::clear(field));
         }
     } else {
-        writes.push(Write::set(field, Value::Said(Box::new(said))));
+        writes.push(Write::set(field, Value::PreparationList(Box::new(said))));
     }
     writes
 }

@@ -13,12 +13,12 @@ use crate::words;
 
 impl App {
     /// Puts what could not be read among the downloads, as it stands.
-    pub fn download_set_aside(self) {
+    pub fn download_quarantined(self) {
         let shared = self.shared();
         let keys: Vec<String> =
-            self.book.with_untracked(|book| book.set_aside.iter().map(|row| row.key.clone()).collect());
+            self.book.with_untracked(|book| book.quarantined.iter().map(|row| row.key.clone()).collect());
         spawn_local(async move {
-            match stored_copies::set_aside(&shared.database, &keys).await {
+            match stored_copies::quarantined(&shared.database, &keys).await {
                 Ok(text) if share::download("bandwright-set-aside.txt", share::TEXT, &text) => {
                     self.say(words::copies::DOWNLOADED.to_owned());
                 }
@@ -29,17 +29,17 @@ impl App {
     }
 
     /// Puts what could not be read aside for good, so that a file with the same couples can bring them in.
-    pub fn put_aside(self) {
+    pub fn quarantine(self) {
         let shared = self.shared();
         spawn_local(async move {
             let keys: Vec<String> = self.book.with_untracked(|book| {
-                book.set_aside.iter().filter(|row| row.is_damaged()).map(|row| row.key.clone()).collect()
+                book.quarantined.iter().filter(|row| row.is_damaged()).map(|row| row.key.clone()).collect()
             });
-            match stored_book::put_aside(&shared.database, &keys, clock::moment()).await {
+            match stored_book::quarantine(&shared.database, &keys, clock::moment()).await {
                 Ok(()) => {
                     shared.tabs.tell(EVERYTHING);
                     self.reopen();
-                    self.say(words::copies::was_put_aside(keys.len()));
+                    self.say(words::copies::was_quarantined(keys.len()));
                 }
                 Err(error) => self.fail(&error),
             }
@@ -49,7 +49,7 @@ impl App {
 
 impl Book {
     /// What was put aside of these records went with them.
-    pub(super) fn forget_aside(&mut self, erased: &[RecordId]) {
-        self.set_aside.retain(|row| row.for_good_of().is_none_or(|id| !erased.contains(&id)));
+    pub(super) fn forget_quarantined(&mut self, erased: &[RecordId]) {
+        self.quarantined.retain(|row| row.for_good_of().is_none_or(|id| !erased.contains(&id)));
     }
 }

@@ -2,10 +2,10 @@
 //! shown here, and the button would replace both.
 
 use crate::parts::el::maybe;
-use crate::parts::lay::{block, para};
+use crate::parts::layout::{block, para};
 use leptos::prelude::*;
 
-use super::{Opened, Whose};
+use super::{Opened, Opener};
 use crate::app::address::{Address, Part};
 use crate::book::field::Field;
 use crate::parts::button::{Weight, link_button};
@@ -14,17 +14,17 @@ use crate::words::{bench as say, phones as say_phones};
 
 /// A handle: copy it freely.
 #[derive(Clone, Copy)]
-pub struct Held {
-    whose: Option<Whose>,
+pub struct Unsettled {
+    opener: Option<Opener>,
     differs: Memo<bool>,
 }
 
-impl Held {
+impl Unsettled {
     /// For a calculator that writes these fields of a couple and of one of the two.
-    pub fn by(opened: &Opened, writes: fn(&Field, Wearer) -> bool) -> Held {
-        let (app, whose) = (opened.app, opened.whose);
-        let differs = move |Whose { id, who }| app.couple(id, |couple| couple.0.differs(|field| writes(field, who)));
-        Held { whose, differs: Memo::new(move |_| whose.and_then(differs).unwrap_or(false)) }
+    pub fn by(opened: &Opened, writes: fn(&Field, Wearer) -> bool) -> Unsettled {
+        let (app, opener) = (opened.app, opened.opener);
+        let differs = move |Opener { id, who }| app.couple(id, |couple| couple.0.differs(|field| writes(field, who)));
+        Unsettled { opener, differs: Memo::new(move |_| opener.and_then(differs).unwrap_or(false)) }
     }
 
     /// Whether it waits. Whoever asks hears of a change.
@@ -35,7 +35,7 @@ impl Held {
     /// Says so, with the way to where it is settled.
     pub fn caution(self) -> AnyView {
         maybe(move || {
-            let Whose { id, .. } = self.whose.filter(|_| self.is_so())?;
+            let Opener { id, .. } = self.opener.filter(|_| self.is_so())?;
             let to = Address::Part(id, Part::Differences).to_string();
             let link = link_button(Weight::Quiet, say_phones::DIFFERENCES, to);
             Some(block("bench-missing", vec![para("caution", say::HELD), link]))
