@@ -11,7 +11,8 @@ import { shorten } from "./names.mjs";
 
 const run = promisify(execFile);
 const FEATURES = ["--enable-bulk-memory", "--enable-mutable-globals", "--enable-nontrapping-float-to-int", "--enable-reference-types", "--enable-multivalue", "--enable-sign-ext"];
-/** Small, then twice with its branches drawn anew and small again: a hundredth less than "-Oz" alone (2.2 kB of the first load). */
+/** Small, then twice with its branches drawn anew and small again: a hundredth less than "-Oz" alone, 2.2 kB of the first
+ *  load. What is fetched later is three times as large, and would take a minute of each build for 3 kB. */
 const AGAIN = ["--flatten", "--rereloop", "-Oz", "-Oz"];
 const SMALL = ["-Oz", ...AGAIN, ...AGAIN];
 
@@ -41,7 +42,7 @@ export async function split(wasm, dir, { small }) {
 
   let main;
   for (const [name, path] of Object.entries(files)) {
-    if (small) await run("wasm-opt", [...SMALL, ...FEATURES, path, "-o", path]);
+    if (small) await run("wasm-opt", [...(name === "bandwright_bg.wasm" ? SMALL : ["-Oz"]), ...FEATURES, path, "-o", path]);
     let bytes = await readFile(path);
     if (small && name === "bandwright_bg.wasm") ({ wasm: bytes, glue } = shorten(bytes, glue));
     const named = `${name.replace(/(_bg)?\.wasm$/, "").replace(/^split_/, "").replace(/^chunk_/, "shared-")}-${short(bytes)}.wasm`;
@@ -66,7 +67,7 @@ export async function split(wasm, dir, { small }) {
 /** Makes the WebAssembly in `dir` small as it is, in one file. */
 export async function shrink(dir) {
   const wasm = (await readdir(dir)).find((name) => name.endsWith(".wasm"));
-  await run("wasm-opt", [...SMALL, ...FEATURES, join(dir, wasm), "-o", join(dir, wasm)]);
+  await run("wasm-opt", ["-Oz", ...FEATURES, join(dir, wasm), "-o", join(dir, wasm)]);
 }
 
 function short(bytes) {

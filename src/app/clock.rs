@@ -32,6 +32,6 @@ pub fn random() -> u128 {
     let crypto = web_sys::window().and_then(|window| window.crypto().ok());
     let crypto = crypto.expect("window.crypto");
     let mut bytes = [0; 16];
-    crypto.get_random_values_with_u8_array(&mut bytes).expect("getRandomValues");
+    assert!(crypto.get_random_values_with_u8_array(&mut bytes).is_ok(), "getRandomValues");
     u128::from_be_bytes(bytes)
 }

@@ -198,7 +198,9 @@ impl From<idb::Error> for StorageError {
 
 fn storage_error(value: &JsValue) -> StorageError {
     let Some(exception) = value.dyn_ref::<DomException>() else {
-        return StorageError::Failed(value.as_string().unwrap_or_else(|| format!("{value:?}")));
+        // A value's own form for debugging would bring 1 kB into the first load.
+        let error = value.dyn_ref::<js_sys::Error>().map(|error| String::from(error.message()));
+        return StorageError::Failed(error.or_else(|| value.as_string()).unwrap_or_default());
     };
     match exception.name().as_str() {
         "QuotaExceededError" => StorageError::Full,
