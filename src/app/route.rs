@@ -10,8 +10,12 @@ use leptos::prelude::*;
 
 use super::address::{Address, Query, is_former, read, with_query};
 
-/// An address that waits to be written, and the timer that it waits for.
-type Pending = (TimeoutHandle, Box<dyn FnOnce()>);
+/// An address that waits to be written: the timer that it waits for, the address that it follows, and what writes it.
+struct Pending {
+    timer: TimeoutHandle,
+    follows: String,
+    write: Box<dyn FnOnce()>,
+}
 
 thread_local! {
     static STAYING: Cell<bool> = const { Cell::new(false) };
@@ -142,16 +146,20 @@ pub fn rename(address: &str) {
 /// Has the address written in a moment, unless it is asked for again until then.
 pub fn write_soon(write: impl FnOnce() + 'static) {
     let Ok(timer) = set_timeout_with_handle(write_now, WRITTEN_AFTER) else { return write() };
-    if let Some((earlier, _)) = TO_WRITE.replace(Some((timer, Box::new(write)))) {
-        earlier.clear();
+    let pending = Pending { timer, follows: here(), write: Box::new(write) };
+    if let Some(earlier) = TO_WRITE.replace(Some(pending)) {
+        earlier.timer.clear();
     }
 }
 
-/// Writes the address that waits for its moment, if one does.
+/// Writes the address that waits for its moment, if one does. Where somebody has gone elsewhere meanwhile, it would be
+/// written over the address that they went to.
 pub fn write_now() {
-    if let Some((timer, write)) = TO_WRITE.take() {
+    if let Some(Pending { timer, follows, write }) = TO_WRITE.take() {
         timer.clear();
-        write();
+        if here() == follows {
+            write();
+        }
     }
 }
 

@@ -69,3 +69,19 @@ test("no address carries words about people", async ({ page, start }) => {
   }
   for (const url of seen) for (const name of names) expect(decodeURIComponent(url)).not.toContain(name);
 });
+
+test("an address that is gone to at once after a key is not written over", async ({ page, start }) => {
+  await start();
+  await go(page, "#/tools/size?q=UK%20M");
+  await page.evaluate(() => {
+    const field = document.querySelector("#q");
+    field.value = "UK N";
+    field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+    location.hash = "#/tools/size?q=UK%20P";
+  });
+  await expect(page.locator("#q")).toHaveValue("UK P");
+  // A calculator writes its address 0.4 s after the last key.
+  await page.waitForTimeout(600);
+  expect(await page.evaluate(() => location.hash)).toBe("#/tools/size?q=UK%20P");
+  await expect(page.locator("#q")).toHaveValue("UK P");
+});
