@@ -147,7 +147,7 @@ impl Record {
     /// it would read as nothing.
     pub fn draft(&self, writes: Vec<Write>, at: Moment) -> Option<Draft> {
         let misfit = writes.iter().find(|write| write.value.as_ref().is_some_and(|value| !write.field.takes(value)));
-        assert!(misfit.is_none(), "a value that its field cannot hold");
+        assert!(misfit.is_none());
         let last = |at: usize| writes[at + 1..].iter().all(|later| later.field != writes[at].field);
         let sets: Vec<Set> = writes
             .iter()

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::parts::el::maybe;
 use crate::parts::layout::{column, row as row_of};
+use crate::screens::shell::lower::lower;
 use leptos::prelude::*;
 
 use crate::app::address::Address;
@@ -91,9 +92,4 @@ fn row(couple: Couple<'_>) -> Line {
         }
     }
     line(say_book::names(couple), wedding, Address::Couple(couple.0.id).to_string()).small(small)
-}
-
-/// Words in lower case, by the browser's own tables.
-pub(super) fn lower(words: &str) -> String {
-    String::from(js_sys::JsString::from(words).to_lower_case())
 }

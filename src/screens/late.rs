@@ -13,7 +13,7 @@ use crate::book::progress::AtRisk;
 use crate::parts::el::{live, or_nothing};
 use crate::parts::layout::{all, para};
 use crate::parts::line::line;
-use crate::screens::today::group;
+use crate::screens::shell::group::group;
 use crate::trade::wearer::Wearer;
 use crate::words::parts::Mark;
 use crate::words::{agenda as say_agenda, book as say_book, finger as say_finger, format, screens as say};

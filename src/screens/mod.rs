@@ -4,20 +4,15 @@
 //! nothing itself.
 
 mod bench;
-mod calendar_file;
 mod copies;
 mod couple;
 mod couples;
-mod fields;
-mod form_page;
-mod handed;
-mod in_words;
 mod late;
 mod later;
 mod list;
 mod new_couple;
 mod practice;
-mod show;
+mod shell;
 mod taking;
 mod today;
 
@@ -129,7 +124,7 @@ fn frame() -> AnyView {
             maybe(move || (!alone.get()).then(bar)),
         ])
         .view();
-    all(vec![book, show::view(clean_view)])
+    all(vec![book, shell::show::view(clean_view)])
 }
 
 fn view_of(address: Address) -> AnyView {

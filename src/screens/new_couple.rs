@@ -2,9 +2,9 @@
 
 use leptos::prelude::*;
 
-use super::copies::tab_warning;
-use super::fields;
-use super::form_page::{form_page, read};
+use super::shell::fields;
+use super::shell::form_page::{form_page, read};
+use super::shell::tab_warning::tab_warning;
 use crate::app::address::Address;
 use crate::app::clock;
 use crate::app::form::Form;

@@ -1,7 +1,8 @@
 //! Today: who is next, what is late, which order-by dates are nearest. One button starts a new couple.
 
 use crate::parts::el::{live, maybe, or_nothing};
-use crate::parts::layout::{all, block, column, para, section};
+use crate::parts::layout::{all, block, column, para};
+use crate::screens::shell::group::group;
 use chrono::NaiveDate;
 use leptos::prelude::*;
 
@@ -18,12 +19,12 @@ use crate::book::remedy::Move;
 use crate::book::today::{self as reckoning, Today};
 use crate::parts::button::{Weight, link_button};
 use crate::parts::empty::empty;
-use crate::parts::line::{Line, line, lines};
+use crate::parts::line::{Line, line};
 use crate::parts::page::{PageHeader, page};
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
-use crate::screens::copies::tab_warning;
 use crate::screens::later;
+use crate::screens::shell::tab_warning::tab_warning;
 use crate::storage::list::is_there;
 use crate::trade::wearer::Wearer;
 use crate::words::list::pages::RESUME;
@@ -113,13 +114,6 @@ fn to_settle(book: &Book) -> Option<AnyView> {
         .take(NEAREST)
         .map(|record| of(record, say_book::names(Couple(record)), Address::Part(record.id, Part::Differences)));
     group(say_phones::DIFFERENCES, practice.into_iter().chain(couples).collect(), count)
-}
-
-/// Rows under a heading, and how many more there are than these.
-pub(super) fn group(heading: &'static str, rows: Vec<Line>, all: usize) -> Option<AnyView> {
-    let more = all.saturating_sub(rows.len());
-    let said = (more > 0).then(|| para("small", say_copies::and_more(more)));
-    (!rows.is_empty()).then(|| section(heading, vec![lines(Signal::stored(rows)), or_nothing(said)]))
 }
 
 /// Fingers that are to be measured again.

@@ -18,7 +18,6 @@ use crate::parts::el::{live, nothing};
 use crate::parts::layout::{all, block, para};
 use leptos::prelude::*;
 
-use super::couple::not_here;
 use crate::app::address::{self, Address, Calculator, Query};
 use crate::app::form::{Form, Start};
 use crate::app::route::{Route, asked as value_of};
@@ -32,6 +31,7 @@ use crate::book::practice::Practice;
 use crate::forms::Texts;
 use crate::parts::line::{line, lines};
 use crate::parts::page::{PageHeader, page};
+use crate::screens::shell::couple_page::not_here;
 use crate::storage::preferences;
 use crate::trade::wearer::Wearer;
 use crate::words::{bench as say, book as say_book, screens};

@@ -23,7 +23,7 @@ use crate::parts::choice::{Shape, choice, option};
 use crate::parts::page::page;
 use crate::parts::reasons::reasons;
 use crate::pictures::glass;
-use crate::screens::couple::write_down_from_glass;
+use crate::screens::shell::from_glass::write_down_from_glass;
 use crate::storage::preferences;
 use crate::trade::glass::{Pixels, Ratio, Screen};
 use crate::words::answer::Headline;

@@ -19,7 +19,7 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::pictures::size_rules::size_rules;
-use crate::screens::show::showable;
+use crate::screens::shell::show::showable;
 use crate::words::{
     bench as say, book as say_book, complaint as say_complaint, screens as say_frame, sizing as say_sizing,
 };

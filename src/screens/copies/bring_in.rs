@@ -21,9 +21,9 @@ use crate::parts::button::{Weight, button};
 use crate::parts::field::Field;
 use crate::parts::focus::start_of_page;
 use crate::parts::page::page;
-use crate::screens::couples::lower;
-use crate::screens::handed;
-use crate::screens::practice::head;
+use crate::screens::shell::handed;
+use crate::screens::shell::lower::lower;
+use crate::screens::shell::setting_page::head;
 use crate::words::list::taking;
 use crate::words::{copies as say, files};
 

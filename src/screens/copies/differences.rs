@@ -20,8 +20,8 @@ use crate::book::same;
 use crate::book::value::Value;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::{PageHeader, page};
-use crate::screens::couple::{CouplePage, couple_page};
-use crate::screens::practice;
+use crate::screens::shell::couple_page::{CouplePage, couple_page};
+use crate::screens::shell::setting_page;
 use crate::words::{copies as say_copies, fields, phones as say, same as say_same, screens};
 
 /// So many differences are drawn, and of one of them so many sides.
@@ -57,7 +57,7 @@ pub fn of_couple(id: RecordId) -> AnyView {
 
 pub fn of_practice() -> AnyView {
     let app = app();
-    let head = practice::head(Setting::Differences, say::DIFFERENCES);
+    let head = setting_page::head(Setting::Differences, say::DIFFERENCES);
     let all_of_them = move || app.practice(|practice| read(app, practice.0));
     differences(head, all_of_them, move |writes, said| app.set_practice(writes, said, || ()))
 }

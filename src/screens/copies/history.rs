@@ -18,7 +18,7 @@ use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::pick;
 use crate::parts::page::page;
-use crate::screens::couple::{CouplePage, couple_page};
+use crate::screens::shell::couple_page::{CouplePage, couple_page};
 use crate::words::{fields, phones as say, screens};
 
 /// So many changes are drawn at first, and so many more at each asking.

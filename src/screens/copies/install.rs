@@ -1,16 +1,15 @@
 //! How to put the app on the home screen, with pictures, and the warning before anything is typed into a tab.
 
 use crate::parts::el::{el, or_nothing};
-use crate::parts::layout::{block, column, para, section};
+use crate::parts::layout::{column, para, section};
 use leptos::prelude::*;
 
-use crate::app::address::{Address, Setting};
+use crate::app::address::Setting;
 use crate::app::device;
-use crate::parts::button::{Weight, link_button};
 use crate::parts::page::page;
 use crate::parts::picture::sketch;
 use crate::pictures::installing::{add_row, home_screen, menu, share_sign};
-use crate::screens::practice::head;
+use crate::screens::shell::setting_page::head;
 use crate::words::keeping as say;
 
 pub fn install() -> AnyView {
@@ -25,15 +24,6 @@ pub fn install() -> AnyView {
     content.extend(ways);
     content.push(para("small", say::ALREADY_TYPED));
     page(head(Setting::Install, say::INSTALL), column(content), None)
-}
-
-/// What to say in a tab whose book an installed app would not have; nothing anywhere else.
-pub fn tab_warning() -> Option<AnyView> {
-    let apart = device::keeps_tabs_apart() && !device::is_installed();
-    apart.then(|| {
-        let how = link_button(Weight::Quiet, say::HOW_TO_INSTALL, Address::Setting(Setting::Install).to_string());
-        block("column near", vec![para("caution", say::TAB_STARTS_EMPTY), how])
-    })
 }
 
 fn steps(words: &'static [&'static str], drawings: Vec<String>) -> AnyView {

@@ -17,8 +17,8 @@ use crate::parts::button::{Weight, button};
 use crate::parts::choice::{Shape, choice, option, tick};
 use crate::parts::line::{line, lines};
 use crate::parts::page::page;
-use crate::screens::calendar_file::{Of, into_calendar};
-use crate::screens::practice::head;
+use crate::screens::shell::calendar_file::{Of, into_calendar};
+use crate::screens::shell::setting_page::head;
 use crate::words::harmless::harmless;
 use crate::words::{agenda as say_agenda, book as say_book, copies as say, screens};
 

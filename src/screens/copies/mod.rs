@@ -19,13 +19,12 @@ mod same;
 mod specification;
 
 pub use brought::arriving;
-pub use install::tab_warning;
 use leptos::prelude::*;
 pub use rescue::rescue;
 
-use super::couple::not_here;
 use crate::app::address::{Part, Setting};
 use crate::book::id::RecordId;
+use crate::screens::shell::couple_page::not_here;
 
 /// A part of a couple that is about handing over or keeping.
 pub fn part(id: RecordId, part: Part) -> AnyView {

@@ -14,7 +14,7 @@ use crate::app::state::{App, app};
 use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button};
 use crate::parts::page::page;
-use crate::screens::couple::{CouplePage, couple_page};
+use crate::screens::shell::couple_page::{CouplePage, couple_page};
 use crate::words::{copies as say, format};
 
 /// A file of one couple.

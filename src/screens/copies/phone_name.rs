@@ -6,9 +6,9 @@ use crate::app::address::Setting;
 use crate::app::state::app;
 use crate::book::id::InstallationId;
 use crate::forms::setup::names as form_of;
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
-use crate::screens::practice::{head, open};
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
+use crate::screens::shell::setting_page::{head, open};
 use crate::words::{phones as say, screens};
 
 pub fn phone_name(by: InstallationId) -> AnyView {

@@ -12,8 +12,8 @@ use crate::book::id::RecordId;
 use crate::book::same as one_couple;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::page::page;
-use crate::screens::couple::{CouplePage, couple_page};
-use crate::screens::couples::lower;
+use crate::screens::shell::couple_page::{CouplePage, couple_page};
+use crate::screens::shell::lower::lower;
 use crate::words::harmless::harmless;
 use crate::words::{book as say_book, dates, same as say};
 

@@ -12,7 +12,7 @@ use crate::book::leaving::Stays;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::page::page;
-use crate::screens::couple::{CouplePage, couple_page};
+use crate::screens::shell::couple_page::{CouplePage, couple_page};
 use crate::words::specification::{self as text, Called};
 use crate::words::{book as say_book, copies as say, same as say_same};
 

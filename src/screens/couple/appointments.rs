@@ -18,8 +18,8 @@ use crate::parts::el::{maybe, or_nothing};
 use crate::parts::layout::{all, para};
 use crate::parts::line::{line, lines};
 use crate::parts::page::page;
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::words::{book as say_book, format, screens as say};
 
 pub fn appointments(id: RecordId) -> AnyView {

@@ -2,7 +2,6 @@
 
 use leptos::prelude::*;
 
-use super::preparation_list::beside;
 use super::{CouplePage, open, page_of_wearer};
 use crate::app::address::{Address, Calculator, Part, with_query};
 use crate::app::state::app;
@@ -18,8 +17,9 @@ use crate::parts::el::maybe;
 use crate::parts::layout::{all, para};
 use crate::parts::picture::picture;
 use crate::pictures::section as drawing;
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::beside::beside;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::trade::band::Finish;
 use crate::trade::wearer::Wearer;
 use crate::words::{band as say_band, bench as say_bench, rings as say_rings, screens as say};

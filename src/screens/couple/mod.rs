@@ -15,29 +15,23 @@ mod settled;
 mod stage;
 mod wedding;
 
-pub use finger::write_down_from_glass;
-
 use crate::parts::el::{live, maybe, nothing};
 use crate::parts::layout::{column, para, row, section};
 use leptos::prelude::*;
 
 use crate::answers::checklist::{self, Row};
 use crate::app::address::{Address, Part};
-use crate::app::route::route;
 use crate::app::state::{App, app};
 use crate::book::checklist::{Care, State, Topic};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::book::verbs;
-use crate::forms::Texts;
 use crate::forms::couple::people as people_form;
 use crate::parts::button::{Weight, button, link_button};
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{PageHeader, page};
-use crate::screens::copies;
-use crate::screens::couples::lower;
-use crate::screens::form_page::RecordForm;
-use crate::screens::taking::{Taking, taking};
+use crate::screens::shell::couple_page::{CouplePage, couple_page, gone, not_here, open, page_of_wearer};
+use crate::screens::shell::lower::lower;
 use crate::trade::entry::Contact;
 use crate::trade::measure::Length;
 use crate::trade::stack::House;
@@ -55,11 +49,8 @@ pub fn couple(id: RecordId) -> AnyView {
     live(move || if there.get() { known(app, id) } else { gone(app, id) })
 }
 
-/// One part of a couple.
+/// One part of a couple that is here.
 pub fn part(id: RecordId, part: Part) -> AnyView {
-    if !app().couple(id, |couple| !couple.is_blank()).unwrap_or(false) {
-        return gone(app(), id);
-    }
     match part {
         Part::People => people::people(id),
         Part::Wedding => wedding::wedding(id),
@@ -77,60 +68,15 @@ pub fn part(id: RecordId, part: Part) -> AnyView {
         Part::ReadBack => read_back::read_back(id),
         Part::Plan => plan::plan(id),
         Part::PreparationList => preparation_list::said(id),
-        Part::Specification | Part::Copy | Part::Differences | Part::Same | Part::History | Part::Erase => {
-            copies::part(id, part)
-        }
-        Part::Invite => taking(Taking::Invite(Some(id))),
+        // In rooms of their own.
+        Part::Specification
+        | Part::Copy
+        | Part::Differences
+        | Part::Same
+        | Part::History
+        | Part::Erase
+        | Part::Invite => not_here(),
     }
-}
-
-/// What every screen about a part of a couple has: its head, and the way on when its work is done.
-pub struct CouplePage {
-    pub head: PageHeader,
-    pub leave: Callback<()>,
-}
-
-/// The head of a part of a couple: what it is, whose it is, and the way back.
-pub fn couple_page(id: RecordId, title: &str, part: Part) -> CouplePage {
-    let app = app();
-    let up = Address::Part(id, part).up();
-    let back = match up {
-        Address::Couple(_) => app.couple(id, say_book::names).unwrap_or_default(),
-        Address::Part(_, Part::Appointments) => say::APPOINTMENTS.to_owned(),
-        Address::Part(_, Part::Finger(_)) => say::FINGER.to_owned(),
-        _ => say::RINGS.to_owned(),
-    };
-    let names = Signal::derive(move || app.couple(id, say_book::names).unwrap_or_default());
-    let head = PageHeader::new(title.to_owned()).subtitle(names).back(up.to_string(), back);
-    let route = route();
-    CouplePage { head, leave: Callback::new(move |()| route.leave(up)) }
-}
-
-/// The same for what belongs to one of the two.
-fn page_of_wearer(id: RecordId, wearer: Wearer, what: &str, part: Part) -> CouplePage {
-    let name = app().couple(id, |couple| say_book::name_of(couple, wearer)).unwrap_or_default();
-    couple_page(id, &say::of(&name, what), part)
-}
-
-/// The form about a part of a couple, with what it starts with.
-fn open(id: RecordId, name: String, leave: Callback<()>, start: impl FnOnce(Couple<'_>) -> Texts) -> RecordForm {
-    let start = untrack(|| app().couple(id, start)).unwrap_or_default();
-    RecordForm::of_couple(id, name, start, leave)
-}
-
-/// What is shown at an address of a couple that is not here.
-pub fn not_here() -> AnyView {
-    let head = PageHeader::new(say::NOT_HERE).back(Address::Couples.to_string(), say::COUPLES);
-    page(head, para("", say::NOT_HERE_WHY), None)
-}
-
-/// The same, and whether it was erased.
-fn gone(app: App, id: RecordId) -> AnyView {
-    if untrack(|| app.couple(id, |couple| couple.0.erased().is_none())).unwrap_or(true) {
-        return not_here();
-    }
-    let head = PageHeader::new(say::NOT_HERE).back(Address::Couples.to_string(), say::COUPLES);
-    page(head, para("", say_copies::IS_ERASED), None)
 }
 
 fn known(app: App, id: RecordId) -> AnyView {

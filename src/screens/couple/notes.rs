@@ -13,8 +13,8 @@ use crate::forms::couple::note as form_of;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{el, maybe};
 use crate::parts::layout::{all, para};
-use crate::screens::fields;
-use crate::screens::form_page::{form_page, read};
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::{form_page, read};
 use crate::words::harmless::harmless;
 use crate::words::screens as say;
 

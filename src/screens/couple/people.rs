@@ -9,8 +9,8 @@ use crate::app::state::app;
 use crate::book::id::{ItemId, RecordId};
 use crate::forms::couple::people::{self as form_of, FIRST_NAME, MET, SECOND_NAME};
 use crate::parts::layout::all;
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::words::screens as say;
 
 pub fn people(id: RecordId) -> AnyView {

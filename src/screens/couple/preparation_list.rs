@@ -5,16 +5,15 @@ use leptos::prelude::*;
 use super::{CouplePage, couple_page};
 use crate::app::address::{Address, Part, with_query};
 use crate::app::state::app;
-use crate::book::asks::{AnswerKey, Ask, Of};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::parts::button::{Weight, link_button};
-use crate::parts::el::{live, maybe};
-use crate::parts::layout::{block, column, para, row, section};
+use crate::parts::el::live;
+use crate::parts::layout::{column, para, row, section};
 use crate::parts::page::page;
-use crate::screens::in_words::in_words;
+use crate::screens::shell::in_words::in_words;
 use crate::trade::wearer::Wearer;
-use crate::words::list::{asked, handing, pages, taking as say};
+use crate::words::list::{handing, pages, taking as say};
 
 pub fn said(id: RecordId) -> AnyView {
     let app = app();
@@ -38,38 +37,7 @@ pub fn said(id: RecordId) -> AnyView {
     page(head, column(vec![live(lists), ways]), None)
 }
 
-/// What they said of the same things as the form below it asks, if they said anything.
-pub fn beside(id: RecordId, who: Option<Wearer>, asks: &'static [Ask]) -> AnyView {
-    let app = app();
-    maybe(move || {
-        let lines = app.couple(id, |couple| lines(couple, who, asks)).unwrap_or_default();
-        (!lines.is_empty()).then(|| {
-            let mut views = vec![para("said-by", say::SAID_BY_THEM)];
-            views.extend(lines.into_iter().map(|line| para("small", line)));
-            block("said", views)
-        })
-    })
-}
-
 /// Whether they said anything of the rings of one of the two.
 pub fn has_rings(couple: Couple<'_>, who: Wearer) -> bool {
     couple.said().into_iter().any(|said| said.rings(who) > 0)
-}
-
-fn lines(couple: Couple<'_>, who: Option<Wearer>, asks: &[Ask]) -> Vec<String> {
-    let mut lines = Vec::new();
-    for said in couple.said() {
-        for ask in asks {
-            let of = ask.row().of;
-            if of == Of::Ring {
-                let rings = who.into_iter().flat_map(|who| (1..=said.rings(who)).map(move |number| (who, number)));
-                lines.extend(rings.filter_map(|(who, number)| handing::ring(said, who, number)));
-                continue;
-            }
-            let spot = AnswerKey { ask: *ask, who: who.filter(|_| of == Of::Each), ring: None };
-            let answer = said.get(spot).map(|text| asked::answer(*ask, text));
-            lines.extend(answer.map(|answer| say::beside(asked::short(*ask), answer)));
-        }
-    }
-    lines
 }

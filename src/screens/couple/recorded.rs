@@ -2,7 +2,6 @@
 
 use leptos::prelude::*;
 
-use super::preparation_list::beside;
 use super::{CouplePage, couple_page, open};
 use crate::app::address::Part;
 use crate::app::state::app;
@@ -11,8 +10,9 @@ use crate::book::id::RecordId;
 use crate::book::verbs;
 use crate::forms::couple::recorded as form_of;
 use crate::parts::layout::{all, para};
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::beside::beside;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::words::{format, screens as say};
 
 pub fn recorded(id: RecordId) -> AnyView {

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::preparation_list::{beside, has_rings};
+use super::preparation_list::has_rings;
 use super::{CouplePage, not_here, open, page_of_wearer};
 use crate::app::address::{Address, Part};
 use crate::app::clock;
@@ -21,8 +21,9 @@ use crate::parts::el::{maybe, or_nothing};
 use crate::parts::layout::{all, column, heading, pair, para, section};
 use crate::parts::line::{line, lines};
 use crate::parts::page::page;
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::beside::beside;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::trade::stack::RINGS_MOST;
 use crate::trade::wearer::Wearer;
 use crate::words::list::taking as say_list;

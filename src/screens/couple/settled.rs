@@ -8,7 +8,7 @@ use crate::app::state::App;
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::pictures::stack_answer::from_above;
-use crate::screens::show::show_button;
+use crate::screens::shell::show::show_button;
 use crate::trade::wearer::Wearer;
 use crate::words::bench::Called;
 use crate::words::{book as say_book, dates, remedy, showing as say, sizing};

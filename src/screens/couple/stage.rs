@@ -14,8 +14,8 @@ use crate::forms::couple::stage as form_of;
 use crate::parts::choice::{Shape, option};
 use crate::parts::layout::all;
 use crate::parts::line::{Line, lines};
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::words::{book as say_book, format, screens as say};
 
 pub fn stage(id: RecordId) -> AnyView {

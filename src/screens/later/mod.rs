@@ -14,9 +14,12 @@ use leptos::prelude::*;
 use leptos::wasm_split::SplitLoaderError;
 use wasm_bindgen_futures::spawn_local;
 
+use super::shell::couple_page::gone;
 use super::taking::{Taking, taking};
 use super::{bench, copies, couple, late, new_couple, practice};
-use crate::app::address::Address;
+use crate::app::address::{Address, Part, Setting};
+use crate::app::state::app;
+use crate::book::id::RecordId;
 use crate::parts::button::{Weight, button};
 use crate::parts::el::{live, maybe, nothing};
 use crate::parts::focus::start_of_page;
@@ -63,13 +66,35 @@ fn screen(here: Address) -> AnyView {
         Address::Invite => taking(Taking::Invite(None)),
         Address::NewCouple => new_couple::new_couple(),
         Address::Couple(id) => couple::couple(id),
-        Address::Part(id, part) => couple::part(id, part),
+        Address::Part(id, what) => part(id, what),
         Address::Bench => bench::bench(),
         Address::Calculator(which) => bench::calculator(which),
         Address::Practice => practice::practice(),
-        Address::Setting(which) => practice::setting(which),
+        Address::Setting(which) => setting(which),
         // They are drawn elsewhere.
         Address::Today | Address::Couples | Address::Nowhere | Address::List(_) => nothing(),
+    }
+}
+
+fn part(id: RecordId, part: Part) -> AnyView {
+    if !app().couple(id, |couple| !couple.is_blank()).unwrap_or(false) {
+        return gone(app(), id);
+    }
+    match part {
+        Part::Specification | Part::Copy | Part::Differences | Part::Same | Part::History | Part::Erase => {
+            copies::part(id, part)
+        }
+        Part::Invite => taking(Taking::Invite(Some(id))),
+        part => couple::part(id, part),
+    }
+}
+
+fn setting(setting: Setting) -> AnyView {
+    match setting {
+        Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn | Setting::Differences => {
+            copies::setting(setting)
+        }
+        setting => practice::setting(setting),
     }
 }
 

@@ -13,7 +13,7 @@ use crate::parts::button::{Weight, button, link_button};
 use crate::parts::details::details;
 use crate::parts::el::{el, live, or_nothing};
 use crate::parts::layout::{column, para, section};
-use crate::screens::in_words::in_words;
+use crate::screens::shell::in_words::in_words;
 use crate::words::list::{asked, handing as say, pages as say_pages};
 
 /// The question about being recorded, if it is still open; and under it, following the answer, the ways to hand over.

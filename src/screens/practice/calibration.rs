@@ -9,7 +9,7 @@ use crate::forms::setup::gauge::is_stick;
 use crate::parts::details::details;
 use crate::parts::el::maybe;
 use crate::parts::layout::{all, pair, para};
-use crate::screens::fields;
+use crate::screens::shell::fields;
 use crate::trade::fit::calibrate;
 use crate::words::gauges as say;
 

@@ -7,8 +7,8 @@ use crate::app::address::Setting;
 use crate::forms::setup::chances as form_of;
 use crate::parts::choice::{Shape, option};
 use crate::parts::layout::{all, block, para};
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::trade::dates::countdown::{CONFIDENCE, RESIZE_CHANCE, TRY_ON_AFTER};
 use crate::words::{dates as say_dates, planning as plan, practice as say, screens as say_frame};
 

@@ -5,8 +5,8 @@ use leptos::prelude::*;
 use super::{head, open};
 use crate::app::address::Setting;
 use crate::forms::setup::names as form_of;
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::words::practice as say;
 use crate::words::screens as say_frame;
 

@@ -11,8 +11,8 @@ use crate::book::field::{Constant, PracticeField};
 use crate::forms::setup::fit as form_of;
 use crate::parts::el::el;
 use crate::parts::layout::{all, block, para, section};
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::words::{gauges as say_gauges, practice as say, screens as say_frame};
 
 const HERE: Setting = Setting::Fit;

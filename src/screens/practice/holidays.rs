@@ -9,8 +9,8 @@ use crate::archive::code::Code;
 use crate::forms::setup::holidays as form_of;
 use crate::parts::choice::option;
 use crate::parts::layout::{all, para};
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::words::{dates as say_dates, planning as plan, screens as say_frame};
 
 const HERE: Setting = Setting::Holidays;

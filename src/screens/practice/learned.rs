@@ -10,7 +10,7 @@ use crate::book::practice::Practice;
 use crate::parts::el::{maybe, or_nothing};
 use crate::parts::layout::{para, section};
 use crate::parts::reasons::reasons;
-use crate::screens::form_page::RecordForm;
+use crate::screens::shell::form_page::RecordForm;
 use crate::words::answer::{Reason, reason};
 use crate::words::{format, gauges as say, practice as say_practice};
 

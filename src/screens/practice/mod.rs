@@ -27,19 +27,16 @@ use leptos::prelude::*;
 
 use crate::app::address::{Address, Setting};
 use crate::app::clock;
-use crate::app::route::go_instead;
 use crate::app::state::{App, app};
 use crate::book::field::{Constant, PracticeField};
 use crate::book::id::ItemId;
 use crate::book::practice::Practice;
 use crate::book::verbs;
-use crate::forms::Texts;
-use crate::parts::Words;
 use crate::parts::el::or_nothing;
 use crate::parts::line::{Line, line, lines};
 use crate::parts::page::{PageHeader, page};
-use crate::screens::copies;
-use crate::screens::form_page::RecordForm;
+use crate::screens::shell::form_page::RecordForm;
+use crate::screens::shell::setting_page::{head, now, open};
 use crate::storage::preferences;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::words::finger as say_finger;
@@ -85,10 +82,11 @@ pub fn setting(setting: Setting) -> AnyView {
         Setting::Stack => stack::stack(),
         Setting::Fit => fit::fit(),
         Setting::Phone => phone::phone(),
-        Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn | Setting::Differences => {
-            copies::setting(setting)
-        }
         Setting::Example => example::example(),
+        // In a room of their own.
+        Setting::PhoneName(_) | Setting::Install | Setting::Copies | Setting::BringIn | Setting::Differences => {
+            not_here(setting)
+        }
     }
 }
 
@@ -158,38 +156,10 @@ fn the_app(app: App) -> Vec<Line> {
     ]
 }
 
-/// The head of a setting's screen, with the way back to the list it is on.
-pub fn head(setting: Setting, title: impl Into<Words>) -> PageHeader {
-    let up = Address::Setting(setting).up();
-    let name = match up {
-        Address::Setting(Setting::Gauges) => say::GAUGES,
-        Address::Setting(Setting::Tray) => say_finger::TRAY,
-        Address::Setting(Setting::Times) => say::TIMES,
-        Address::Setting(Setting::Closures) => say::CLOSED_DAYS,
-        Address::Setting(Setting::Phone) => say::PHONE,
-        Address::Setting(Setting::Copies) => say_copies::COPIES,
-        _ => say_frame::SETUP,
-    };
-    PageHeader::new(title).back(up.to_string(), name.to_owned())
-}
-
 /// What is shown at the address of an item that is not there, or not any more.
 fn not_here(setting: Setting) -> AnyView {
     let head = head(setting, say_frame::NOT_HERE);
     page(head, para("", say_frame::NOT_HERE_WHY), None)
-}
-
-/// The form of a setting, its words kept under the setting's own name. It starts with what the settings say now and then
-/// belongs to who types; saved, it leads back to the list.
-pub fn open(setting: Setting, start: impl FnOnce(Practice<'_>) -> Texts) -> RecordForm {
-    let up = Address::Setting(setting).up().to_string();
-    let leave = Callback::new(move |()| go_instead(&up));
-    RecordForm::of_practice(format!("practice/{setting}"), now(app(), start), leave)
-}
-
-/// What the settings say now.
-fn now<T>(app: App, read: impl FnOnce(Practice<'_>) -> T) -> T {
-    untrack(|| app.practice(read))
 }
 
 /// The item of an address, and what is known of it; for a new one an id, given once, so that a second press saves

@@ -9,8 +9,8 @@ use crate::book::field::PracticeField;
 use crate::forms::setup::place as form_of;
 use crate::parts::choice::{Shape, option};
 use crate::parts::layout::{all, para};
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::trade::dates::places::Place;
 use crate::words::{dates as say_dates, planning as plan, practice as say, screens as say_frame};
 

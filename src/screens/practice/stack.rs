@@ -6,8 +6,8 @@ use super::{back_to_usual, head, open};
 use crate::app::address::Setting;
 use crate::forms::setup::stack as form_of;
 use crate::parts::layout::{all, block, para};
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::words::{practice as say, screens as say_frame};
 
 const HERE: Setting = Setting::Stack;

@@ -10,8 +10,8 @@ use crate::book::settings;
 use crate::forms::setup::lead_time as form_of;
 use crate::parts::el::{el, or_nothing};
 use crate::parts::layout::{all, block, para};
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::trade::dates::lead_times::Step as Work;
 use crate::words::{dates as say_dates, practice as say, screens as say_frame};
 

@@ -12,8 +12,8 @@ use crate::forms::setup::try_on as form_of;
 use crate::parts::choice::{Shape, option};
 use crate::parts::el::{maybe, or_nothing};
 use crate::parts::layout::all;
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::trade::band::Bore;
 use crate::words::{finger as say_finger, gauges as say, practice as say_practice, screens as say_frame};
 

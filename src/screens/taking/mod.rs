@@ -21,9 +21,9 @@ use crate::parts::el::{el, live, maybe, nothing, or_nothing};
 use crate::parts::field::Field;
 use crate::parts::layout::{column, para};
 use crate::parts::page::{PageHeader, page};
-use crate::screens::copies::tab_warning;
-use crate::screens::form_page::restored;
-use crate::screens::handed;
+use crate::screens::shell::form_page::restored;
+use crate::screens::shell::handed;
+use crate::screens::shell::tab_warning::tab_warning;
 use crate::words::list::taking as say;
 use crate::words::{copies as say_copies, screens};
 

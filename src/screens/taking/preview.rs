@@ -16,7 +16,7 @@ use crate::book::preparation_list::{Again, AnswerError, PreparationList};
 use crate::parts::choice::{Choosable, Shape, choice, option};
 use crate::parts::el::{el, or_nothing};
 use crate::parts::layout::{column, para, section};
-use crate::screens::in_words::in_words;
+use crate::screens::shell::in_words::in_words;
 use crate::words::list::{asked, handing, pages, taking as say};
 
 /// What is in a list, and what takes it in.

@@ -13,7 +13,7 @@ use crate::parts::choice::{Shape, choice, option};
 use crate::parts::el::{live, maybe, or_nothing};
 use crate::parts::field::Field;
 use crate::parts::layout::{column, para};
-use crate::screens::couples::lower;
+use crate::screens::shell::lower::lower;
 use crate::trade::wearer::Wearer;
 use crate::words::book as say_book;
 use crate::words::list::{pages, taking as say};

@@ -4,6 +4,7 @@ mod circles;
 mod deciding;
 mod guides;
 mod lexer;
+mod rooms;
 mod words;
 
 use std::collections::BTreeSet;

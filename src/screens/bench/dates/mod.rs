@@ -29,8 +29,8 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::pictures::ahead::calendar;
-use crate::screens::couple::preparation_list::beside;
-use crate::screens::show::showable;
+use crate::screens::shell::beside::beside;
+use crate::screens::shell::show::showable;
 use crate::words::{
     ahead as say_ahead, bench as say, book as say_book, complaint as say_complaint, dates as say_dates, format,
 };

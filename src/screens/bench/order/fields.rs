@@ -14,7 +14,7 @@ use crate::parts::choice::{Choosable, Shape, choice, drawn, option, pick};
 use crate::parts::details::details;
 use crate::parts::picture::sketch;
 use crate::pictures::ornament;
-use crate::screens::fields::widths_hint;
+use crate::screens::shell::fields::widths_hint;
 use crate::trade::band::{Bore, Profile};
 use crate::trade::fit::gauges::OWN_ERROR;
 use crate::trade::fit::{GaugeKind, Hands, NoBeads, ReadAt, Term};

@@ -25,7 +25,7 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::pictures::order_size::order_size;
-use crate::screens::show::showable;
+use crate::screens::shell::show::showable;
 use crate::words::{
     bench as say, book as say_book, complaint as say_complaint, finger as say_finger, sizing as say_sizing,
 };

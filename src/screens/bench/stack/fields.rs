@@ -11,7 +11,7 @@ use crate::app::form::Form;
 use crate::forms::stack::{self as form_of, AFTER_WORN, BAND_MORE, FREE_OF, LATER, NEAREST_WEB, NOW, ROWS, RowKeys};
 use crate::parts::choice::{Shape, choice, option};
 use crate::parts::details::details_opened;
-use crate::screens::fields;
+use crate::screens::shell::fields;
 use crate::words::{bench as say, remedy as say_remedy, rings as say_rings, screens};
 
 pub fn fields(opened: &Opened, sheet: Sheet) -> AnyView {

@@ -26,7 +26,7 @@ use crate::parts::page::page;
 use crate::parts::picture::picture;
 use crate::parts::reasons::reasons;
 use crate::pictures::stack_answer::{self as drawing, Drawn};
-use crate::screens::show::{show_button, showable};
+use crate::screens::shell::show::{show_button, showable};
 use crate::trade::measure::{Diameter, Length};
 use crate::words::answer::Reason;
 use crate::words::bench::{self as say, Called};

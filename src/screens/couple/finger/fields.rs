@@ -14,7 +14,7 @@ use crate::forms::reading;
 use crate::parts::button::{Weight, link_button};
 use crate::parts::choice::{Shape, choice_with, option};
 use crate::parts::field::{Keyboard, complaint};
-use crate::screens::fields;
+use crate::screens::shell::fields;
 use crate::trade::band::Bore;
 use crate::trade::fit::{Hands, Place, RINGS_BESIDE_MOST, ReadAt, Sits};
 use crate::words::{

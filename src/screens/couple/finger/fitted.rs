@@ -13,8 +13,8 @@ use crate::parts::button::{Weight, button};
 use crate::parts::choice::{Shape, option};
 use crate::parts::el::{maybe, or_nothing};
 use crate::parts::layout::{all, para};
-use crate::screens::fields;
-use crate::screens::form_page::form_page;
+use crate::screens::shell::fields;
+use crate::screens::shell::form_page::form_page;
 use crate::trade::wearer::Wearer;
 use crate::words::{finger as say, screens as say_frame};
 

@@ -7,17 +7,15 @@ mod tray;
 
 use crate::parts::el::maybe;
 use crate::parts::layout::{all, para};
+use crate::screens::shell::from_glass::draft;
 use leptos::prelude::*;
 
-use super::preparation_list::beside;
 use super::{CouplePage, page_of_wearer};
 use crate::answers::finger::contradicted;
-use crate::app::address::{Address, Part};
+use crate::app::address::Part;
 use crate::app::clock;
 use crate::app::form::Form;
-use crate::app::route::go_instead;
 use crate::app::state::{App, app};
-use crate::archive::code::Code;
 use crate::book::asks::Ask;
 use crate::book::id::{ItemId, RecordId};
 use crate::book::practice::Practice;
@@ -26,9 +24,8 @@ use crate::book::verbs;
 use crate::forms::{Complaint, reading};
 use crate::parts::choice::tick;
 use crate::parts::focus::{focus, start_of_page};
-use crate::screens::form_page::{form_page, read, show_first_complaint};
-use crate::storage::typed;
-use crate::trade::measure::Length;
+use crate::screens::shell::beside::beside;
+use crate::screens::shell::form_page::{form_page, read, show_first_complaint};
 use crate::trade::wearer::{Finger, Wearer};
 use crate::words::practice::USUAL_SET_NAMES;
 use crate::words::{finger as say_finger, screens as say};
@@ -102,20 +99,6 @@ pub fn finger(id: RecordId, wearer: Wearer) -> AnyView {
 fn form(whom: Whom, gauge: String) -> Form {
     let Whom { id, wearer, .. } = whom;
     Form::draft(draft(id, wearer), reading::start(chosen(whom).unwrap_or(Finger::LEFT_RING), gauge))
-}
-
-fn draft(id: RecordId, wearer: Wearer) -> String {
-    format!("reading.{id}.{}", wearer.code())
-}
-
-/// Takes a ring that was measured on the glass along to the form of a reading, as one that they wear.
-pub fn write_down_from_glass(id: RecordId, wearer: Wearer, size: String, off: Length) {
-    let name = draft(id, wearer);
-    let mut words = typed::kept(&name).unwrap_or_default();
-    words.extend(reading::from_glass(size, off).into_pairs().into_iter().map(|(key, text)| (key.to_owned(), text)));
-    // Where the phone does not take them they last as long as this page, and the form says so.
-    typed::keep(&name, &words);
-    go_instead(&Address::Part(id, Part::Finger(wearer)).to_string());
 }
 
 fn contradiction(whom: Whom, fresh: &ReadingTaken) -> Option<String> {
