@@ -1,10 +1,16 @@
 //! Words of an order under way and of what goes into somebody's calendar.
 
 use super::answer::{Reason, reason};
-use super::{dates, format, remedy};
-use crate::book::agenda::What;
+use super::{book, dates, format, remedy};
+use crate::archive::calendar::Event;
+use crate::archive::code::Code;
+use crate::book::agenda::{self, Entry, What};
+use crate::book::couple::Couple;
+use crate::book::id::RecordId;
+use crate::book::practice::Practice;
 use crate::book::progress::{AtRisk, Risk, UnderWay};
-use crate::book::schedule::Step;
+use crate::book::remedy::Move;
+use crate::book::schedule::{OwnOrders, Step};
 use crate::book::value::ExtraWork;
 use crate::trade::dates::spread::WorkingDays;
 use crate::trade::measure::Percent;
@@ -169,5 +175,40 @@ pub fn at_risk(risk: AtRisk) -> String {
         (Risk::Overrun { not_before }, _) => format!("runs late: not before {}", format::day(not_before)),
         (Risk::Unlikely(chance), Some(by)) => format!("{} in hand by {}", dates::chance(chance), format::day(by)),
         (Risk::Unlikely(chance), None) => dates::chance(chance),
+    }
+}
+
+/// What belongs in a calendar of a couple, in words; without the names and places of anybody unless they are wanted.
+pub fn events(
+    couple: Couple<'_>,
+    practice: Practice<'_>,
+    own: &OwnOrders,
+    today: NaiveDate,
+    with_names: bool,
+) -> Vec<Event> {
+    let names = with_names.then(|| book::names(couple));
+    let sequence = agenda::sequence(couple, practice);
+    let event = |it: Entry| Event {
+        uid: uid(couple.0.id, it.what),
+        sequence,
+        day: it.day,
+        time: it.time,
+        title: title(it.what, names.as_deref()),
+        place: it.place.filter(|_| with_names),
+        about: about(it.what),
+        called_off: it.called_off,
+        alarm: !it.done,
+    };
+    agenda::agenda(couple, practice, own, today).into_iter().map(event).collect()
+}
+
+/// The same for ever: the couple's id and the entry's own.
+fn uid(id: RecordId, what: What) -> String {
+    match what {
+        What::Appointment(item) => format!("{id}-{item}@bandwright"),
+        What::Milestone(milestone) => format!("{id}-{}@bandwright", Code::code(milestone)),
+        What::Ring(who, Move::Goes) => format!("{id}-ring-goes-{}@bandwright", who.code()),
+        What::Ring(who, Move::Returns) => format!("{id}-ring-returns-{}@bandwright", who.code()),
+        What::Wedding => format!("{id}-wedding@bandwright"),
     }
 }

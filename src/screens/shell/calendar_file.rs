@@ -7,12 +7,9 @@ use crate::app::clock;
 use crate::app::share;
 use crate::app::state::{App, app};
 use crate::archive::calendar::{self, Event};
-use crate::archive::code::Code;
-use crate::book::agenda::{self, Entry, What};
 use crate::book::couple::Couple;
 use crate::book::id::RecordId;
 use crate::book::practice::Practice;
-use crate::book::remedy::Move;
 use crate::book::schedule::OwnOrders;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::check;
@@ -75,34 +72,8 @@ fn events(app: App, of: Of, with_names: bool) -> Vec<Event> {
                 Of::Everybody => !couple.is_blank() && !couple.wedding().is_some_and(|wedding| wedding.is_past(today)),
             };
             let is_in = |couple: &Couple<'_>| is_asked_for(couple) && refusing.may_leave(*couple).is_ok();
-            let of_couple = |couple: Couple<'_>| {
-                let names = with_names.then(|| say_book::names(couple));
-                let sequence = agenda::sequence(couple, practice);
-                let event = |it: Entry| Event {
-                    uid: uid(couple.0.id, it.what),
-                    sequence,
-                    day: it.day,
-                    time: it.time,
-                    title: say::title(it.what, names.as_deref()),
-                    place: it.place.filter(|_| with_names),
-                    about: say::about(it.what),
-                    called_off: it.called_off,
-                    alarm: !it.done,
-                };
-                agenda::agenda(couple, practice, &own, today).into_iter().map(event).collect::<Vec<_>>()
-            };
+            let of_couple = |couple| say::events(couple, practice, &own, today, with_names);
             everybody().filter(is_in).flat_map(of_couple).collect()
         })
     })
-}
-
-/// The same for ever: the couple's id and the entry's own.
-fn uid(id: RecordId, what: What) -> String {
-    match what {
-        What::Appointment(item) => format!("{id}-{item}@bandwright"),
-        What::Milestone(milestone) => format!("{id}-{}@bandwright", Code::code(milestone)),
-        What::Ring(who, Move::Goes) => format!("{id}-ring-goes-{}@bandwright", who.code()),
-        What::Ring(who, Move::Returns) => format!("{id}-ring-returns-{}@bandwright", who.code()),
-        What::Wedding => format!("{id}-wedding@bandwright"),
-    }
 }

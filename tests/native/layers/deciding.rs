@@ -7,17 +7,12 @@ use super::circles::{module, named};
 use super::{Source, none, sources};
 
 /// The screens that are held to it.
-const DRAWS: [&str; 11] = [
+const DRAWS: [&str; 6] = [
     "screens/bench/",
     "screens/couple/",
     "screens/new_couple.rs",
     "screens/practice/",
-    "screens/shell/beside.rs",
-    "screens/shell/couple_page.rs",
-    "screens/shell/fields.rs",
-    "screens/shell/form_page.rs",
-    "screens/shell/setting_page.rs",
-    "screens/shell/show.rs",
+    "screens/shell/",
     "screens/taking/",
 ];
 
