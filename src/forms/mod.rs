@@ -17,6 +17,7 @@ pub mod compare;
 mod complaint;
 pub mod couple;
 pub mod dates;
+pub mod list;
 pub mod order;
 pub mod paper_gauge;
 mod reader;

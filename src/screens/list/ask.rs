@@ -9,16 +9,14 @@ use crate::app::list as ours;
 use crate::app::state::app;
 use crate::archive::list::write_answer_key;
 use crate::book::asks::{AnswerKey, Ask, Kind, Of, Question, RANGE, RINGS_MOST, ROWS, SOME};
-use crate::book::preparation_list::check;
+use crate::forms::list::{self as form_of, NotUnderstood};
+use crate::forms::understood::wedding;
 use crate::parts::button::{Weight, button};
 use crate::parts::choice::{Shape, choice_with, option};
 use crate::parts::el::{el, maybe, nothing};
 use crate::parts::field::{Field, Keyboard};
 use crate::parts::layout::{block, para, section};
-use crate::trade::dates::entry::read_wedding;
 use crate::trade::dates::wedding::Wedding;
-use crate::trade::entry::read_length;
-use crate::trade::limits::Limit;
 use crate::trade::wearer::Wearer;
 use crate::words::dates::{self as say_dates, Asked};
 use crate::words::list::{asked as say, guide, pages};
@@ -118,7 +116,7 @@ pub fn field_of(spot: AnswerKey, text: RwSignal<String>) -> AnyView {
     let in_words = RwSignal::new(false);
     let look = move || {
         complaint.set(text.with_untracked(|text| wrong(ask, text)));
-        in_words.set(text.with_untracked(|text| is_no_width(ask, text)));
+        in_words.set(text.with_untracked(|text| form_of::is_no_width(ask, text)));
     };
     let field = Field::new(key, say::label(ask), text).error(complaint).on_leave(look);
     let field = match (ask.row().kind, help) {
@@ -141,23 +139,10 @@ pub fn field_of(spot: AnswerKey, text: RwSignal<String>) -> AnyView {
 
 /// What is wrong with what was typed, if anything is. It is kept as it is all the same.
 fn wrong(ask: Ask, text: &str) -> Option<String> {
-    if text.trim().is_empty() {
-        return None;
-    }
-    match ask.row().kind {
-        Kind::Wedding => {
-            let read = read_wedding(text, app().today.get_untracked());
-            read.err().map(|error| say_dates::date_entry(error, Asked::Wedding))
-        }
-        Kind::Name | Kind::Line | Kind::Width | Kind::Note | Kind::Choice(_) => {
-            check(ask, text).err().map(|why| say::error(ask, why))
-        }
-    }
-}
-
-/// Whether a width is written otherwise than as a figure that a ring can have. It is taken as it is.
-fn is_no_width(ask: Ask, text: &str) -> bool {
-    ask.row().kind == Kind::Width && !text.trim().is_empty() && read_length(text, Limit::RingWidth).is_err()
+    Some(match form_of::not_understood(ask, text, app().today.get_untracked())? {
+        NotUnderstood::Wedding(error) => say_dates::date_entry(error, Asked::Wedding),
+        NotUnderstood::Answer(why) => say::error(ask, why),
+    })
 }
 
 /// What a date is understood as, under its field.
@@ -165,10 +150,10 @@ fn understood(text: RwSignal<String>) -> Signal<String> {
     let app = app();
     Signal::derive(move || {
         let today = app.today.get();
-        match text.with(|text| read_wedding(text, today)) {
-            Ok(Wedding::Day(day)) => format!("{} · {}", format::day(day), screens::from_today(day, today)),
-            Ok(wedding) => say_dates::wedding(wedding),
-            Err(_) => say::help(Ask::Wedding).unwrap_or_default().to_owned(),
+        match text.with(|text| wedding(text, today)) {
+            Some(Wedding::Day(day)) => format!("{} · {}", format::day(day), screens::from_today(day, today)),
+            Some(wedding) => say_dates::wedding(wedding),
+            None => say::help(Ask::Wedding).unwrap_or_default().to_owned(),
         }
     })
 }

@@ -88,7 +88,7 @@ fn forms() -> Vec<Form> {
 }
 
 /// What nobody means to type, and the kinds of field in which it may stand for something all the same.
-const BAD: [(&str, &[Kind]); 17] = [
+pub const BAD: [(&str, &[Kind]); 17] = [
     ("abc", &[Words]),
     ("-3", &[Signed, Words]),
     ("99999999999999999999", &[Contact, Words]),

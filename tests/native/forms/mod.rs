@@ -2,6 +2,7 @@
 
 mod bad_couple;
 mod bad_input;
+mod bad_list;
 mod bad_setup;
 mod couple;
 mod setup;
