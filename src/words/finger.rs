@@ -102,7 +102,7 @@ fn put_right(at: Circumference) -> String {
     format!("put right: {} mm", format::mm(at.0, 2))
 }
 
-/// What is said behind a reading: its share, that it stands apart, that it was left out; and what it was put right to.
+/// Notes under a reading: its share, whether it differs from the others or was left out, and the corrected figure.
 pub fn said_of(it: &ReadingSeen) -> String {
     let counts = match &it.counts {
         Counts::OfAnotherFinger => return NOT_THE_BANDS.to_owned(),

@@ -240,9 +240,14 @@ impl super::Book {
     }
 }
 
-/// Forgets half-typed words that name one of these couples: a list that was pasted, an invitation, an entry begun anew.
+/// The forms that are no couple's: an entry begun anew, a list that was pasted, an invitation. What is half typed about
+/// another couple stays, whoever is named in it.
+const OF_NOBODY: [&str; 3] = ["new-couple", "take-in", "invite."];
+
+/// Forgets half-typed words in the forms that are no couple's, if they name one of these.
 fn forget_half_typed(erased: &[Arc<Record>], lower: Lower) {
-    for (form, words) in typed::all() {
+    let of_nobody = |form: &str| form.split('~').next().is_some_and(|form| OF_NOBODY.contains(&form));
+    for (form, words) in typed::all().into_iter().filter(|(form, _)| of_nobody(form)) {
         let mut words: Vec<String> = words.into_values().collect();
         // In a message the names of a list are spelled by number where their letters are not plain.
         let lists = words.iter().filter_map(|text| find::read(text.as_bytes()).ok());
